@@ -1,0 +1,134 @@
+/**
+ * Every fault the program can report, by its stable code.
+ *
+ * Style of messages: say what is wrong with the value in hand, in one sentence, without blame or
+ * jokes; the hint says what to do. Codes never change their meaning once released.
+ */
+
+/** Exit status of the command line (see README): the input, the call, the machine, the program. */
+export const EXIT = { done: 0, input: 1, usage: 2, machine: 3, program: 70 } as const;
+
+export const CATALOGUE = {
+  // reading
+  "file-unreadable": { means: "A file or folder cannot be read.", exit: EXIT.input },
+  "file-too-large": {
+    means: "A file is larger than any card, protocol or plan.",
+    exit: EXIT.input,
+  },
+  "outside-folder": { means: "A path leads out of the clinic's folder.", exit: EXIT.input },
+  "front-matter-missing": { means: "A file does not start with front matter.", exit: EXIT.input },
+  "front-matter-language": {
+    means: "Front matter asks for a language other than YAML.",
+    exit: EXIT.input,
+  },
+  "yaml-syntax": { means: "Front matter is not valid YAML.", exit: EXIT.input },
+  "yaml-alias": { means: "Front matter uses YAML aliases.", exit: EXIT.input },
+  "unknown-field": { means: "A field has a name that does not exist here.", exit: EXIT.input },
+  "missing-field": { means: "A required field is missing.", exit: EXIT.input },
+  "wrong-value": { means: "A value has the wrong type, unit or range.", exit: EXIT.input },
+  "missing-section": { means: "A card lacks a section that every card has.", exit: EXIT.input },
+  "unknown-section": {
+    means: "A card has a section under a heading that does not exist.",
+    exit: EXIT.input,
+  },
+  "unknown-placeholder": {
+    means: "A card's text uses a placeholder that does not exist.",
+    exit: EXIT.input,
+  },
+  "unsafe-text": {
+    means: "A text holds a link or picture from outside the clinic's folder.",
+    exit: EXIT.input,
+  },
+  // links
+  "duplicate-id": { means: "Two files use the same id.", exit: EXIT.input },
+  "unknown-card": { means: "A card is named that does not exist.", exit: EXIT.input },
+  "unknown-protocol": { means: "A protocol is named that does not exist.", exit: EXIT.input },
+  "ladder-circle": {
+    means: "Harder or easier cards lead back to where they began.",
+    exit: EXIT.input,
+  },
+  "ladder-order": {
+    means: "A harder card is not harder, or an easier card not easier.",
+    exit: EXIT.input,
+  },
+  "review-due": { means: "A card's review date has passed.", exit: EXIT.input },
+  // protocols and plans
+  "week-gap": {
+    means: "A protocol's table leaves a week of its phase without a dose, or fills it twice.",
+    exit: EXIT.input,
+  },
+  "sum-differs": { means: "A protocol's declared sum differs from its table.", exit: EXIT.input },
+  "not-for-client": {
+    means: "An exercise must not be given to a client with this flag.",
+    exit: EXIT.input,
+  },
+  "equipment-missing": {
+    means: "The client does not have what an exercise needs.",
+    exit: EXIT.input,
+  },
+  "change-unused": {
+    means: "A plan changes an exercise that is not in its program.",
+    exit: EXIT.input,
+  },
+  "swap-proposed": {
+    means: "An exercise does not fit this client; another one would.",
+    exit: EXIT.input,
+  },
+  "dose-incomplete": { means: "An exercise has no complete dose in some week.", exit: EXIT.input },
+  "measure-missing": {
+    means: "A load target has no measure to be computed from.",
+    exit: EXIT.input,
+  },
+  "measure-side": {
+    means: "A measure was taken on another side than the exercise needs.",
+    exit: EXIT.input,
+  },
+  "measure-range": {
+    means: "A repetition test lies outside the range its formula is valid for.",
+    exit: EXIT.input,
+  },
+  "measure-old": { means: "A measure is older than the clinic's limit.", exit: EXIT.input },
+  "load-not-makeable": {
+    means: "The client's equipment cannot make any load at or under the target.",
+    exit: EXIT.input,
+  },
+  "load-coarse": {
+    means: "The client's equipment makes a larger step than the clinic's limit.",
+    exit: EXIT.input,
+  },
+  "ramp-steep": { means: "A week's work grows faster than the clinic's limit.", exit: EXIT.input },
+  "session-long": {
+    means: "A session takes longer than the client or the clinic allows.",
+    exit: EXIT.input,
+  },
+  "session-crowded": {
+    means: "A session holds more exercises than the clinic's limit.",
+    exit: EXIT.input,
+  },
+  "tissue-untrained": { means: "A main tissue has no exercise in some week.", exit: EXIT.input },
+  "no-easier-rung": { means: "An exercise has no easier card to step down to.", exit: EXIT.input },
+  "no-free-slot": { means: "The client has no free time to put a session in.", exit: EXIT.input },
+  "week-impossible": {
+    means: "The sessions cannot be laid out in the client's week.",
+    exit: EXIT.input,
+  },
+  "week-unknown": {
+    means: "The search for a week ended at its limit without an answer.",
+    exit: EXIT.input,
+  },
+  "not-signed": { means: "A plan has not been signed off by a clinician.", exit: EXIT.input },
+  // writing
+  "template-broken": { means: "A template cannot be rendered.", exit: EXIT.input },
+  "output-unwritable": { means: "An output file cannot be written.", exit: EXIT.machine },
+  "disk-full": { means: "The disk is full.", exit: EXIT.machine },
+  "browser-missing": { means: "No browser was found to print the PDF with.", exit: EXIT.machine },
+  "browser-failed": {
+    means: "The browser could not be started or stopped while printing.",
+    exit: EXIT.machine,
+  },
+  "pdf-broken": { means: "The printed PDF is not what was asked for.", exit: EXIT.program },
+  usage: { means: "The command was called with words it does not know.", exit: EXIT.usage },
+  internal: { means: "A fault of the program itself.", exit: EXIT.program },
+} as const satisfies Record<string, { means: string; exit: number }>;
+
+export type FaultCode = keyof typeof CATALOGUE;
