@@ -1,0 +1,192 @@
+/** What an exercise card says: the only definition, from which types, checks and the author's reference come. */
+import { z } from "zod";
+import { doseFields, dosePart } from "../units/dose-fields.ts";
+import { date, id, line, time } from "../units/quantities.ts";
+import { type Vocabulary, word } from "./vocabulary.ts";
+
+export const QUALITIES = [
+  "mobility",
+  "isometric",
+  "strength",
+  "power",
+  "balance",
+  "endurance",
+  "running",
+  "relaxation",
+] as const;
+
+export const painNumbers = z
+  .strictObject({
+    comfortable: z.number().min(0).max(10).describe("Pain up to this number needs no thought."),
+    during: z.number().min(0).max(10).describe("The most pain during the exercise, 0 to 10."),
+    after: z.number().min(0).max(10).describe("The most pain in the hours after it, 0 to 10."),
+  })
+  .describe("Limits of its own for this exercise.");
+
+export const painRule = z
+  .union([z.enum(["pain-free", "monitored"]), painNumbers], {
+    error: "write pain-free, monitored, or the numbers comfortable, during and after",
+  })
+  .describe(
+    "How much pain is all right: pain-free (none beyond the usual), monitored (the clinic's numbers), or numbers.",
+  );
+
+export type PainRule = z.infer<typeof painRule>;
+
+const source = z.strictObject({
+  cite: line.describe("Authors, year, journal, volume and page."),
+  for: line.describe("What on this card comes from there."),
+});
+
+export const sources = z
+  .array(source)
+  .min(1, {
+    error: "name at least one source; for a fact of the trade write cite: common practice",
+  })
+  .describe("Where the content comes from. A fact of the trade is cited as common practice.");
+
+export const reviewed = z
+  .strictObject({
+    by: line.describe("Who checked the content."),
+    on: date.describe("When, YYYY-MM-DD."),
+    again: date.describe("When it is to be checked again, YYYY-MM-DD."),
+  })
+  .refine((review) => review.on < review.again, {
+    error: "the next review has to come after the last",
+    path: ["again"],
+  })
+  .describe("Who checked the content, and when it is due again.");
+
+const step = (says: string) =>
+  z
+    .array(
+      z.strictObject({
+        to: id.describe("The id of the other card."),
+        when: z
+          .strictObject({
+            reps_over: z.number().int().min(1).optional().describe("Repetitions above the target."),
+            sessions: z.number().int().min(1).optional().describe("In how many sessions running."),
+            say: line
+              .optional()
+              .describe("The same in the client's words, where numbers do not do."),
+          })
+          .optional()
+          .describe("When to take this step."),
+      }),
+    )
+    .default([])
+    .describe(says);
+
+/** The schema of a card's front matter, given the words of its library. */
+export function cardSchema(words: Vocabulary) {
+  return z.strictObject({
+    id: id.describe("Unique in the library; other files name the card by it."),
+    title: line.describe("The exercise in the client's words."),
+    clinical: line.describe("The exercise in the clinician's words."),
+    why: line.describe("One sentence for the client: why this exercise is there."),
+    region: word(words.regions).describe("Body region; the name of the card's folder."),
+    trains: z.enum(QUALITIES).describe("The quality it trains."),
+    tissues: z.array(word(words.tissues)).min(1).describe("What it loads, the main tissue first."),
+    limb: z
+      .enum(["leg", "arm", "body"])
+      .describe("What does the work: decides words such as “your left leg”."),
+    side: z
+      .enum(["each", "both", "none"])
+      .describe("each: one side at a time; both: two sides together; none: no side."),
+    demand: z
+      .number()
+      .min(1)
+      .max(10)
+      .describe(
+        "How hard it is on the main tissue, 1 to 10, compared with the other cards of its region.",
+      ),
+    equipment: z
+      .array(word(words.equipment))
+      .default([])
+      .describe("What the client needs besides a load. All of it is needed."),
+    load: z
+      .strictObject({
+        kind: z
+          .enum(["none", "body", "weight", "band", "hold", "time", "distance", "speed"])
+          .describe(
+            "What makes it hard: the body's own weight, a weight, a band, or how long, far or fast.",
+          ),
+        body_share: z
+          .number({ error: "write the share of body mass as a number from 0 to 1" })
+          .min(0)
+          .max(1)
+          .optional()
+          .describe("The share of body mass that is moved, 0 to 1; with a source under sources."),
+        add: z
+          .enum(["weight", "band"])
+          .optional()
+          .describe("What can be added to the body's own weight."),
+        with: z
+          .array(word(words.equipment))
+          .default([])
+          .describe("Equipment that can make the load; one of them is enough."),
+      })
+      .refine((load) => load.kind !== "body" || load.body_share !== undefined, {
+        error: "a body load needs body_share, the share of body mass that is moved",
+      })
+      .refine(
+        (load) => (load.kind !== "weight" && load.add === undefined) || load.with.length > 0,
+        {
+          error: "name the equipment that can make the load under with",
+          path: ["with"],
+        },
+      )
+      .describe("What makes it hard."),
+    capacity_from: z
+      .array(id)
+      .default([])
+      .describe("Other cards of the same movement whose measures count for this one."),
+    dose: dosePart
+      .required({ sets: true })
+      .refine((dose) => dose.reps ?? dose.time ?? dose.distance ?? dose.hold, {
+        error: "a dose needs reps, hold, time or distance",
+      })
+      .refine((dose) => frequencies(dose) === 1, {
+        error: "a dose needs one of per_week, per_day and every",
+      })
+      .describe("The usual dose, used where a protocol or a plan says nothing else."),
+    recovery: time.describe("The least time from one bout to the next, such as 48 h."),
+    pain: painRule,
+    harder: step("The next cards up the ladder."),
+    easier: step("The next cards down the ladder."),
+    alternatives: z
+      .array(id)
+      .default([])
+      .describe("Cards of about the same demand that can stand in for this one."),
+    not_for: z
+      .array(
+        z.strictObject({
+          flag: word(words.flags).describe("The flag that rules it out."),
+          why: line.describe("The reason, for the clinician."),
+        }),
+      )
+      .default([])
+      .describe("Flags with which a client must not get this exercise."),
+    care: z
+      .array(
+        z.strictObject({
+          flag: word(words.flags).describe("The flag that asks for care."),
+          say: line.describe("What to tell the client, in the client's words."),
+        }),
+      )
+      .default([])
+      .describe("Flags with which a client gets an extra word of care."),
+    sources,
+    reviewed,
+  });
+}
+
+export type Card = z.infer<ReturnType<typeof cardSchema>>;
+
+/** How many of the three ways to say how often are given. */
+export function frequencies(dose: { [K in "per_week" | "per_day" | "every"]?: unknown }): number {
+  return [dose.per_week, dose.per_day, dose.every].filter((given) => given !== undefined).length;
+}
+
+/** The fields a dose may have, in the order of the author's reference. */
+export const DOSE_FIELDS = Object.keys(doseFields);

@@ -1,0 +1,220 @@
+/** Checks plain data against a schema and says each problem where it stands in the file. */
+import { closest, distance } from "fastest-levenshtein";
+import type { z } from "zod";
+import { Fault } from "../faults/fault.ts";
+import type { Path, Source } from "./source.ts";
+
+type Issue = z.core.$ZodIssue;
+
+export type Validated<T> =
+  | { readonly value: T; readonly faults: readonly Fault[] }
+  | { readonly value: undefined; readonly faults: readonly Fault[] };
+
+/** The value as the schema types it, or every problem with it: unknown-field, missing-field, wrong-value. */
+export function validate<S extends z.ZodType>(
+  schema: S,
+  data: unknown,
+  source: Source,
+): Validated<z.infer<S>> {
+  const result = schema.safeParse(data ?? {}, { reportInput: true });
+  if (result.success) return { value: result.data, faults: [] };
+  return {
+    value: undefined,
+    faults: result.error.issues.flatMap((issue) => faultsOf(issue, schema, source, [])),
+  };
+}
+
+function faultsOf(issue: Issue, schema: z.ZodType, source: Source, prefix: Path): Fault[] {
+  const path = [...prefix, ...issue.path.map(keyOf)];
+  if (issue.code === "unrecognized_keys") {
+    return issue.keys.map((key) =>
+      unknownField(key, [...path, key], fieldsAt(schema, issue.path.map(keyOf)), source),
+    );
+  }
+  if (issue.code === "invalid_union") return unionFaults(issue, schema, source, path);
+  if (issue.code === "invalid_key") {
+    const inner = issue.issues[0]?.message ?? "This name is not allowed here.";
+    return [make("wrong-value", `${fieldName(path)}: ${inner}.`, source, source.atKey(path))];
+  }
+  if (issue.code === "invalid_type" && issue.input === undefined) {
+    const name = String(path.at(-1) ?? "the front matter");
+    return [
+      make(
+        "missing-field",
+        `The field ${name} is missing${inWhat(path)}.`,
+        source,
+        source.at(path),
+      ),
+    ];
+  }
+  return [
+    make(
+      "wrong-value",
+      `${fieldName(path)}: ${messageOf(issue)}`,
+      source,
+      source.at(path),
+      hintOf(issue),
+    ),
+  ];
+}
+
+/** The branch of a union that came nearest; one plain fault where none came near. */
+function unionFaults(
+  issue: Extract<Issue, { code: "invalid_union" }>,
+  schema: z.ZodType,
+  source: Source,
+  path: Path,
+): Fault[] {
+  const custom = issue.message !== "Invalid input" ? issue.message : undefined;
+  const structured = issue.errors.filter(
+    (branch) => !branch.some((inner) => inner.path.length === 0 && inner.code === "invalid_type"),
+  );
+  const deepest = [...structured].sort((a, b) => depth(b) - depth(a) || a.length - b.length)[0];
+  if (
+    deepest &&
+    (!custom || depth(deepest) > 0 || deepest.some((inner) => inner.code === "unrecognized_keys"))
+  ) {
+    return deepest.flatMap((inner) => faultsOf(inner, schema, source, path));
+  }
+  if (issue.input === undefined) {
+    const name = String(path.at(-1) ?? "the front matter");
+    return [
+      make(
+        "missing-field",
+        `The field ${name} is missing${inWhat(path)}.`,
+        source,
+        source.at(path),
+      ),
+    ];
+  }
+  return [
+    make(
+      "wrong-value",
+      `${fieldName(path)}: ${custom ? `${got(issue)}${custom}.` : "this value is not one that can stand here."}`,
+      source,
+      source.at(path),
+    ),
+  ];
+}
+
+const depth = (issues: readonly Issue[]): number =>
+  Math.max(0, ...issues.map((issue) => issue.path.length));
+
+function unknownField(key: string, path: Path, known: readonly string[], source: Source): Fault {
+  const near = nearest(key, known);
+  const hint = near
+    ? `Did you mean ${near}?`
+    : known.length > 0
+      ? `Known here: ${known.join(", ")}.`
+      : undefined;
+  return make(
+    "unknown-field",
+    `There is no field ${key}${inWhat(path)}.`,
+    source,
+    source.atKey(path),
+    hint,
+  );
+}
+
+/** The known word nearest to what was written, if it is near enough to be meant. */
+export function nearest(word: string, known: readonly string[]): string | undefined {
+  if (known.length === 0) return undefined;
+  const best = closest(word, [...known]);
+  const shared = known.find(
+    (name) => name.length > 3 && (name.includes(word) || word.includes(name)),
+  );
+  return distance(word, best) <= Math.max(2, Math.floor(word.length / 3)) ? best : shared;
+}
+
+function make(
+  code: "unknown-field" | "missing-field" | "wrong-value",
+  message: string,
+  source: Source,
+  place: ReturnType<Source["at"]>,
+  hint?: string,
+): Fault {
+  return new Fault(code, message, { place, frame: source.frame(place), hint });
+}
+
+function messageOf(issue: Issue): string {
+  if (issue.code === "invalid_value") return `${got(issue)}is not a known word here.`;
+  if (issue.code === "too_small") return `${got(issue)}the least is ${issue.minimum}.`;
+  if (issue.code === "too_big") return `${got(issue)}the most is ${issue.maximum}.`;
+  if (issue.code === "invalid_type" && issue.message.startsWith("Invalid input")) {
+    return `${got(issue)}${expected(issue.expected)} is expected.`;
+  }
+  return `${got(issue)}${issue.message}.`;
+}
+
+function hintOf(issue: Issue): string | undefined {
+  if (issue.code !== "invalid_value") return undefined;
+  const known = issue.values.map(String);
+  const near = nearest(String(issue.input), known);
+  return near ? `Did you mean ${near}?` : `Known words: ${known.join(", ")}.`;
+}
+
+function got(issue: Issue): string {
+  const input = issue.input;
+  if (typeof input === "string")
+    return `"${input.length > 60 ? `${input.slice(0, 60)}…` : input}" was given; `;
+  if (typeof input === "number" || typeof input === "boolean") return `${input} was given; `;
+  if (Array.isArray(input)) return "a list was given; ";
+  if (input === null) return "nothing was given; ";
+  if (typeof input === "object") return "a group of fields was given; ";
+  return "";
+}
+
+const NAMES: Record<string, string> = {
+  string: "text",
+  number: "a number",
+  int: "a whole number",
+  boolean: "true or false",
+  array: "a list",
+  object: "a group of fields",
+  record: "a group of fields",
+};
+
+const expected = (type: string): string => NAMES[type] ?? type;
+
+function fieldName(path: Path): string {
+  return path.length === 0 ? "The front matter" : path.map(String).join(" › ");
+}
+
+function inWhat(path: Path): string {
+  return path.length > 1 ? ` in ${fieldName(path.slice(0, -1))}` : "";
+}
+
+const keyOf = (key: PropertyKey): string | number => (typeof key === "number" ? key : String(key));
+
+/** Names of the fields that the schema knows at a path; of all branches where it has several. */
+function fieldsAt(schema: z.ZodType, path: Path): string[] {
+  let current: z.core.$ZodType[] = [schema];
+  for (const key of path) current = current.flatMap((one) => inside(one, key));
+  return [...new Set(current.flatMap((one) => namesOf(one)))];
+}
+
+function inside(schema: z.core.$ZodType, key: string | number): z.core.$ZodType[] {
+  const def = schema._zod.def as z.core.$ZodTypes["_zod"]["def"];
+  if (def.type === "object")
+    return def.shape[String(key)] ? [def.shape[String(key)] as z.core.$ZodType] : [];
+  if (def.type === "array") return [def.element];
+  if (def.type === "record") return [def.valueType];
+  return through(schema).flatMap((one) => inside(one, key));
+}
+
+function namesOf(schema: z.core.$ZodType): string[] {
+  const def = schema._zod.def as z.core.$ZodTypes["_zod"]["def"];
+  if (def.type === "object") return Object.keys(def.shape);
+  return through(schema).flatMap(namesOf);
+}
+
+function through(schema: z.core.$ZodType): z.core.$ZodType[] {
+  const def = schema._zod.def as z.core.$ZodTypes["_zod"]["def"];
+  if (def.type === "optional" || def.type === "default" || def.type === "nullable")
+    return [def.innerType];
+  if (def.type === "prefault" || def.type === "nonoptional" || def.type === "readonly")
+    return [def.innerType];
+  if (def.type === "pipe") return [def.in];
+  if (def.type === "union") return [...def.options];
+  return [];
+}
