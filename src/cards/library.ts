@@ -1,0 +1,16 @@
+/** The cards of a library, checked, with the file each came from. */
+import type { Source } from "../read/source.ts";
+import type { Card } from "./schema.ts";
+import type { Sections } from "./sections.ts";
+import type { Vocabulary } from "./vocabulary.ts";
+
+export interface LibraryCard {
+  readonly card: Card;
+  readonly sections: Sections;
+  readonly source: Source;
+}
+
+export interface Library {
+  readonly words: Vocabulary;
+  readonly cards: ReadonlyMap<string, LibraryCard>;
+}

@@ -1,0 +1,94 @@
+/** A clinic's settings: who it is, how it is reached, and the limits it works within. */
+import { z } from "zod";
+import { line, percent, time } from "../units/quantities.ts";
+
+const limits = z.strictObject({
+  exercises_per_session: z
+    .number()
+    .int()
+    .min(1)
+    .max(20)
+    .default(4)
+    .describe(
+      "More exercises in one session give a warning (Bachmann 2018, Phys Rehab Kur Med 28:20).",
+    ),
+  session: time.prefault("45 min").describe("A longer session gives a warning."),
+  measure_age: time.prefault("6 weeks").describe("An older measure gives a warning."),
+  week_growth: percent
+    .prefault("30 %")
+    .describe("More growth of work from one week to the next gives a warning."),
+  load_step: percent
+    .prefault("10 %")
+    .describe(
+      "A larger step of load gives a warning (Ratamess 2009, Med Sci Sports Exerc 41:687).",
+    ),
+});
+
+const dosing = z.strictObject({
+  one_rm: z
+    .enum(["epley", "brzycki", "lander", "lombardi", "oconner", "mayhew", "wathen"])
+    .default("epley")
+    .describe("The formula for one repetition maximum (1RM) from a repetition test."),
+  rm_to_load: z
+    .enum(["same-formula", "nsca-chart", "nsca-textbook"])
+    .default("same-formula")
+    .describe(
+      "How a repetition maximum becomes a share of 1RM: the same formula, or a printed table.",
+    ),
+  deviation: z
+    .enum(["population", "sample"])
+    .default("population")
+    .describe("The standard deviation in weekly monotony."),
+  fast_part: z
+    .number()
+    .min(0)
+    .max(2)
+    .default(1)
+    .describe("Seconds that an X in a tempo counts as."),
+  last_rest: z
+    .boolean()
+    .default(false)
+    .describe("Whether the rest after the last set counts as session time."),
+  changeover: time
+    .prefault("1 min")
+    .describe("Time from one exercise to the next where nothing else is said."),
+});
+
+const pain = z
+  .strictObject({
+    comfortable: z.number().min(0).max(10).default(2).describe("Up to here pain needs no thought."),
+    during: z.number().min(0).max(10).default(5).describe("The most pain during an exercise."),
+    after: z.number().min(0).max(10).default(5).describe("The most pain in the hours after."),
+  })
+  .refine((rule) => rule.comfortable <= rule.during, {
+    error: "comfortable cannot be more than during",
+    path: ["comfortable"],
+  });
+
+export const clinicSchema = z.strictObject({
+  name: line.describe("The clinic's name."),
+  phone: line.describe("The number a client calls."),
+  hours: line.describe("When somebody answers, such as Mon–Fri 8:00–18:00."),
+  out_of_hours: line.describe("Whom to call when the clinic is closed."),
+  emergency: line.describe("The emergency number."),
+  address: line.optional().describe("Street and place."),
+  email: line.optional().describe("For questions that can wait."),
+  language: z.literal("en").default("en").describe("Language of the booklet's frame words."),
+  locale: z
+    .string()
+    .regex(/^[a-z]{2,3}(-[A-Z]{2})?$/, { error: "write a locale as en-GB" })
+    .default("en-GB")
+    .describe("How dates and numbers are written."),
+  paper: z.enum(["A4", "Letter"]).default("A4").describe("Paper size of the PDF."),
+  shipped_cards: z
+    .boolean()
+    .default(true)
+    .describe(
+      "Whether the cards and protocols that come with the program are part of the library.",
+    ),
+  limits: limits.prefault({}).describe("Limits beyond which the program warns."),
+  dosing: dosing.prefault({}).describe("How doses are computed."),
+  pain: pain.prefault({}).describe("What monitored pain means here, 0 to 10."),
+});
+
+export type Clinic = z.infer<typeof clinicSchema>;

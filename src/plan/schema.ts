@@ -1,0 +1,212 @@
+/** What a plan says: one client, what was found and measured, their week, and what they do differently. */
+import { z } from "zod";
+import { painRule } from "../cards/schema.ts";
+import { type Vocabulary, word } from "../cards/vocabulary.ts";
+import { dosePart } from "../units/dose-fields.ts";
+import { date, distance, id, line, mass, speed, time, weekSpan } from "../units/quantities.ts";
+
+export const DAYS = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"] as const;
+export const PARTS = ["morning", "midday", "evening"] as const;
+export type Day = (typeof DAYS)[number];
+export type PartOfDay = (typeof PARTS)[number];
+
+const side = z.enum(["left", "right", "both"]);
+const score = z.number().min(0).max(10);
+
+const client = z.strictObject({
+  name: line.describe("The client's name, printed as typed."),
+  reference: line.describe("The clinic's reference for this client."),
+  born: date.optional().describe("Date of birth."),
+  body_mass: mass.optional().describe("Body mass, such as 72 kg."),
+});
+
+const onSide = side.describe("The side tested: left, right, or both together.");
+const onDate = date.describe("The day of the measure.");
+const card = id.describe("The card of the exercise tested.");
+
+const measure = z
+  .discriminatedUnion("test", [
+    z.strictObject({
+      test: z.literal("repetitions").describe("A repetition test: as many as can be done well."),
+      card,
+      side: onSide,
+      load: mass.prefault("0 kg").describe("The load added, besides the body's own weight."),
+      reps: z.number().int().min(1).max(100).describe("Repetitions done."),
+      on: onDate,
+    }),
+    z.strictObject({
+      test: z.literal("hold").describe("The longest hold."),
+      card,
+      side: onSide,
+      load: mass.prefault("0 kg").describe("The load added."),
+      time: time.describe("How long."),
+      on: onDate,
+    }),
+    z.strictObject({
+      test: z.literal("speed").describe("The top speed of a run, or a timed distance."),
+      card,
+      speed: speed.optional().describe("The speed, such as 18 km/h."),
+      distance: distance.optional().describe("The distance timed."),
+      time: time.optional().describe("The time for it."),
+      on: onDate,
+    }),
+  ])
+  .describe("What was measured.");
+
+const makesLoad = z
+  .strictObject({
+    loads: z
+      .array(mass)
+      .min(1)
+      .optional()
+      .describe("The loads there are, each alone: [2 kg, 4 kg]."),
+    from: mass
+      .optional()
+      .describe("The least it makes (an empty backpack, a machine's first plate)."),
+    up_to: mass.optional().describe("The most it makes."),
+    steps: mass.optional().describe("The step between two loads."),
+    bar: mass.optional().describe("A bar's own mass."),
+    plates: z.array(mass).optional().describe("Plates, a pair of each: [1.25 kg, 2.5 kg]."),
+    levels: z
+      .array(z.number().int().min(1).max(8))
+      .optional()
+      .describe("Band levels, light to heavy."),
+  })
+  .partial();
+
+const part = z.enum(PARTS);
+const day = z.enum(DAYS);
+
+/** The schema of a plan's front matter, given the words of the library it uses. */
+export function planSchema(words: Vocabulary) {
+  const have = word(words.equipment);
+  return z.strictObject({
+    id: id.describe("Unique; the booklet's files are named by it."),
+    client: client.describe("Who it is for."),
+    clinician: line.describe("Who made the plan."),
+    protocol: id.describe("The protocol it follows."),
+    starts: date.describe("The first day."),
+    weeks: z
+      .number()
+      .int()
+      .min(1)
+      .max(52)
+      .optional()
+      .describe("Weeks to print; the protocol's own if not given."),
+    side: side.describe("The side treated."),
+    stage: line.describe("Stage of healing, in the clinician's words."),
+    irritability: z
+      .enum(["low", "moderate", "high"])
+      .describe("How easily symptoms are stirred up."),
+    findings: z.array(line).default([]).describe("What was found, for the clinician; not printed."),
+    flags: z.array(word(words.flags)).default([]).describe("Health facts that matter."),
+    goals: z
+      .array(
+        z.strictObject({
+          what: line.describe("What the client wants to do, in their words."),
+          now: score.describe("How well it goes now: 0 not at all, 10 as before."),
+          want: score.describe("How well it should go."),
+          on: date.describe("The day it was asked."),
+        }),
+      )
+      .min(1)
+      .describe("The client's own goals, 0 to 10."),
+    measures: z.array(measure).default([]).describe("What was measured."),
+    equipment: z
+      .array(
+        z.union([have, makesLoad.extend({ have: have.describe("What it is.") })], {
+          error: "name a piece of equipment, or give have and the loads it makes",
+        }),
+      )
+      .default([])
+      .describe("What the client has at home, with the loads it can make."),
+    week: z
+      .strictObject({
+        free: z
+          .partialRecord(day, z.partialRecord(part, time))
+          .describe("Free time by day and part of the day: mon: { evening: 30 min }."),
+        away: z
+          .array(
+            z.union([date, z.strictObject({ from: date, to: date })], {
+              error: "write a date, or from and to",
+            }),
+          )
+          .default([])
+          .describe("Days with no session: holidays, days off."),
+        events: z
+          .array(
+            z
+              .strictObject({
+                what: line.describe("Training, match, long run, night shift …"),
+                day: day.optional().describe("The weekday, for what comes every week."),
+                on: z.array(date).optional().describe("The dates, for what does not."),
+                part: part.describe("Morning, midday or evening."),
+                hard: z.boolean().default(false).describe("Whether it counts as a hard bout."),
+                tissues: z.array(word(words.tissues)).default([]).describe("What it loads."),
+                clear_before: time
+                  .optional()
+                  .describe("Time to keep clear of hard bouts before it, such as 24 h."),
+                blocks: z
+                  .boolean()
+                  .default(false)
+                  .describe("Whether there is no free time in that part of the day."),
+              })
+              .refine((event) => (event.day === undefined) !== (event.on === undefined), {
+                error: "give either day or on",
+              }),
+          )
+          .default([])
+          .describe("What else loads or fills the week."),
+        prefer: z.array(day).default([]).describe("Days the client likes best."),
+      })
+      .describe("The client's real week."),
+    pain: painRule.optional().describe("A pain rule for this client, instead of the protocol's."),
+    leave_out: z
+      .array(z.strictObject({ card: id, why: line }))
+      .default([])
+      .describe("Exercises of the protocol this client does not do."),
+    swap: z
+      .array(
+        z.strictObject({
+          card: id.describe("The protocol's card."),
+          to: id.describe("The card to do instead."),
+          why: line,
+          dose: dosePart.optional().describe("What is different in its dose."),
+        }),
+      )
+      .default([])
+      .describe("Exercises this client does instead."),
+    add: z
+      .array(
+        z.strictObject({
+          card: id,
+          phase: id.optional().describe("In this phase only."),
+          weeks: weekSpan.optional().describe("In these weeks of the phase only."),
+          why: line,
+          dose: dosePart.default({}),
+        }),
+      )
+      .default([])
+      .describe("Exercises this client does besides."),
+    redose: z
+      .array(
+        z.strictObject({
+          card: id,
+          phase: id.optional().describe("In this phase only."),
+          weeks: weekSpan.optional().describe("In these weeks of the phase only."),
+          why: line,
+          dose: dosePart,
+        }),
+      )
+      .default([])
+      .describe("Doses that differ for this client."),
+    signed: z
+      .strictObject({ by: line.describe("The clinician."), on: date.describe("The day.") })
+      .optional()
+      .describe("Sign-off. Without it every page prints as a draft."),
+  });
+}
+
+export type Plan = z.infer<ReturnType<typeof planSchema>>;
+export type Measure = Plan["measures"][number];
+export type PlanEquipment = Plan["equipment"][number];

@@ -1,0 +1,102 @@
+/** What a protocol says: a course for a condition, phase by phase and week by week. */
+import { z } from "zod";
+import { painRule, reviewed, sources } from "../cards/schema.ts";
+import { dosePart } from "../units/dose-fields.ts";
+import { id, line, percent, weekSpan } from "../units/quantities.ts";
+
+const weekKey = z
+  .union([z.number(), z.string()])
+  .transform(String)
+  .pipe(z.string().regex(/^[1-9]\d?(?:-[1-9]\d?)?$/, { error: "name the weeks as 3 or 2-5" }));
+
+const rule = z
+  .strictObject({
+    from: dosePart.describe("The dose of the first week."),
+    to: dosePart.describe("The dose of the last week."),
+    load_step: percent
+      .optional()
+      .describe(
+        "How much the load grows when the goal is met, such as 5 % (ACSM 2009: 2 to 10 %).",
+      ),
+    easier_every: z
+      .number()
+      .int()
+      .min(2)
+      .max(8)
+      .optional()
+      .describe("Every how many weeks an easier week comes, with one set less."),
+  })
+  .describe("A way from a start to a goal: repetitions first, then sets, then load.");
+
+export const protocolExercise = z.strictObject({
+  card: id.describe("The card's id."),
+  why: line.optional().describe("One sentence for the client, where the card's own does not fit."),
+  main: z
+    .boolean()
+    .default(true)
+    .describe("Whether the phase's aim depends on it; false for extras."),
+  dose: dosePart.default({}).describe("What holds in every week of the phase."),
+  weeks: z
+    .record(weekKey, dosePart)
+    .optional()
+    .describe("Week by week, counted from the phase's first week: 1, 2-3, 4-5 …"),
+  rule: rule.optional(),
+  when: line
+    .optional()
+    .describe(
+      "For an exercise that starts when a sign is there and not in a given week: the sign.",
+    ),
+});
+
+const sums = z.strictObject({
+  reps: z
+    .number()
+    .int()
+    .optional()
+    .describe("Repetitions of the whole course, all sets and sessions."),
+  sessions: z.number().int().optional().describe("Sessions of the whole course."),
+  tension: z
+    .number()
+    .optional()
+    .describe("Seconds under tension of one session, in the last week."),
+});
+
+const phase = z.strictObject({
+  id: id.describe("Unique within the protocol."),
+  title: line.describe("The phase in the client's words."),
+  aim: line.describe("What this phase is for, in the client's words."),
+  weeks: z.number().int().min(1).max(52).describe("Planned weeks."),
+  range: weekSpan.optional().describe("The fewest and most weeks it may take, such as 8-12."),
+  from_week: z
+    .number()
+    .int()
+    .min(1)
+    .optional()
+    .describe("Week of the course in which it begins; after the last phase if not given."),
+  exercises: z.array(protocolExercise).min(1).describe("What is done, in the order of a session."),
+  move_on: z.array(line).min(1).describe("Signs to move on, as a checklist in the client's words."),
+  go_back: z.array(line).default([]).describe("Signs to go back a step, in the client's words."),
+});
+
+export const protocolSchema = z.strictObject({
+  id: id.describe("Unique; plans name the protocol by it."),
+  title: line.describe("The course in the client's words."),
+  clinical: line.describe("The course in the clinician's words."),
+  condition: line.describe("What it is for."),
+  standing: line.describe(
+    "How well it is tested, in a sentence: trials, people, what is not known.",
+  ),
+  pain: painRule,
+  rest_between_exercises: dosePart.shape.rest.describe("Rest from one exercise to the next."),
+  phases: z.array(phase).min(1).describe("The phases in their order."),
+  expect: z
+    .record(id, sums)
+    .default({})
+    .describe("Sums the source prints, by card id; check compares them with the table."),
+  sources,
+  reviewed,
+});
+
+export type Protocol = z.infer<typeof protocolSchema>;
+export type ProtocolPhase = Protocol["phases"][number];
+export type ProtocolExercise = ProtocolPhase["exercises"][number];
