@@ -1,0 +1,204 @@
+/**
+ * The booklet as content: everything a client reads, in order and in words, before any layout.
+ * HTML and PDF are both made from this. Texts are plain unless a field says Markdown.
+ */
+export interface Booklet {
+  /** BCP 47 language, and the direction it is written in. */
+  readonly language: string;
+  readonly direction: "ltr" | "rtl";
+  readonly paper: "A4" | "Letter";
+  /** True until a clinician has signed the plan: every page says so. */
+  readonly draft: boolean;
+  readonly title: string;
+  readonly clinic: ClinicLines;
+  readonly client: { readonly name: string; readonly reference: string };
+  readonly clinician: string;
+  /** Sign-off in words, or undefined while it is a draft. */
+  readonly signed: string | undefined;
+  readonly cover: Cover;
+  readonly stop: StopPage;
+  readonly pain: PainPage;
+  readonly weeks: readonly CalendarWeek[];
+  /** Weekday names of the calendar's columns: the first is the weekday on which the plan starts. */
+  readonly weekdays: readonly { readonly short: string; readonly long: string }[];
+  /** Why some days are kept free ("Clear of Saturday's match"). */
+  readonly kept: readonly string[];
+  readonly phases: readonly PhasePage[];
+  readonly exercises: readonly ExercisePage[];
+  readonly diary: readonly DiaryWeek[];
+  /** The last printed day: for the foot of pages and the document's data. */
+  readonly made: { readonly date: string; readonly words: string };
+}
+
+export interface ClinicLines {
+  readonly name: string;
+  readonly phone: string;
+  /** The phone number as a tel: address. */
+  readonly phoneLink: string;
+  readonly hours: string;
+  readonly outOfHours: string;
+  readonly emergency: string;
+  readonly emergencyLink: string;
+  readonly address: string | undefined;
+  readonly email: string | undefined;
+}
+
+export interface Cover {
+  /** The course in the client's words. */
+  readonly course: string;
+  /** "Monday 30 November 2026 to Sunday 21 February 2027". */
+  readonly dates: string;
+  /** "12 weeks". */
+  readonly length: string;
+  /** "Left leg", or undefined where no side is treated. */
+  readonly side: string | undefined;
+  readonly goals: readonly {
+    readonly what: string;
+    readonly now: number;
+    readonly want: number;
+    readonly words: string;
+  }[];
+  /** The clinician's note to the client: Markdown, may be empty. */
+  readonly note: string;
+}
+
+export interface StopPage {
+  /** Signs to call the emergency number for. */
+  readonly emergency: readonly string[];
+  /** Signs to stop and call the clinic for, the same day. */
+  readonly call: readonly string[];
+  /** Words of care that this client's flags ask for. */
+  readonly care: readonly string[];
+}
+
+export interface PainPage {
+  readonly kind: "pain-free" | "monitored";
+  readonly comfortable: number;
+  readonly during: number;
+  readonly after: number;
+  /** One entry a number from 0 to 10. */
+  readonly ruler: readonly {
+    readonly n: number;
+    readonly zone: "fine" | "allowed" | "too-much";
+  }[];
+  readonly zones: readonly {
+    readonly zone: "fine" | "allowed" | "too-much";
+    readonly from: number;
+    readonly to: number;
+    readonly name: string;
+    readonly says: string;
+  }[];
+  readonly rules: readonly string[];
+}
+
+export interface CalendarWeek {
+  readonly number: number;
+  /** "30 Nov – 6 Dec". */
+  readonly dates: string;
+  /** Titles of the phases that run in this week. */
+  readonly phases: readonly string[];
+  /** Seven days, the first being the weekday on which the plan starts. */
+  readonly days: readonly CalendarDay[];
+  /** "3 sessions, about 38 minutes each". */
+  readonly summary: string;
+}
+
+export interface CalendarDay {
+  /** YYYY-MM-DD. */
+  readonly date: string;
+  /** "30", or "1 Dec" on the first day shown of a month. */
+  readonly label: string;
+  readonly long: string;
+  readonly sessions: readonly {
+    readonly part: string;
+    readonly minutes: string;
+    /** Letter of the session kind, where a phase has several different ones; else empty. */
+    readonly kind: string;
+  }[];
+  /** Other things on that day: "Match", "Night shift", "Away". */
+  readonly notes: readonly string[];
+}
+
+export interface PhasePage {
+  readonly anchor: string;
+  /** "Phase 1 of 2", or undefined where there is only one. */
+  readonly label: string | undefined;
+  readonly title: string;
+  readonly aim: string;
+  /** "Weeks 1 to 8: Monday 30 November to Sunday 24 January". */
+  readonly when: string;
+  readonly rows: readonly DoseRow[];
+  readonly sessions: string;
+  readonly moveOn: readonly string[];
+  readonly goBack: readonly string[];
+}
+
+/** One exercise of a phase, and its doses from first week to last. */
+export interface DoseRow {
+  readonly exercise: string;
+  readonly anchor: string;
+  readonly side: string | undefined;
+  readonly doses: readonly DoseLine[];
+}
+
+/** A dose that holds for some weeks, in words, most important first. */
+export interface DoseLine {
+  /** "Week 1", "Weeks 2 to 3". */
+  readonly weeks: string;
+  /** "3 sets of 15". */
+  readonly work: string;
+  /** "8 kg (backpack)", "Your own weight", "Band, level 2"; undefined where nothing is loaded. */
+  readonly load: string | undefined;
+  /** "3 seconds up, 3 seconds down". */
+  readonly pace: string | undefined;
+  /** "Rest 2 minutes between sets". */
+  readonly rest: string | undefined;
+  /** "Should feel 7 out of 10". */
+  readonly effort: string | undefined;
+  /** "3 days a week". */
+  readonly often: string;
+}
+
+export interface ExercisePage {
+  readonly anchor: string;
+  readonly number: number;
+  readonly title: string;
+  readonly why: string;
+  readonly side: string | undefined;
+  /** "Your left leg" as a whole sentence: "Do this with your left leg." */
+  readonly sideSentence: string | undefined;
+  readonly needs: readonly string[];
+  /** Phases in which it is done, with its doses there. */
+  readonly phases: readonly { readonly title: string; readonly doses: readonly DoseLine[] }[];
+  /** What holds in every week it is done: pace, rest, effort, how often, as sentences. */
+  readonly always: readonly string[];
+  readonly when: string | undefined;
+  /** Markdown. */
+  readonly setUp: string;
+  readonly move: string;
+  readonly feel: string;
+  readonly check: string;
+  readonly stop: string;
+  /** The pain rule of this exercise in a sentence. */
+  readonly pain: string;
+  readonly care: readonly string[];
+  /** Easier exercise to step down to, in words; undefined where there is none. */
+  readonly easier: string | undefined;
+}
+
+export interface DiaryWeek {
+  readonly number: number;
+  readonly dates: string;
+  readonly tables: readonly DiaryTable[];
+}
+
+export interface DiaryTable {
+  readonly sessions: readonly { readonly day: string; readonly date: string; readonly part: string }[];
+  readonly rows: readonly {
+    readonly exercise: string;
+    /** Short dose of the week: "3 × 15, 8 kg". */
+    readonly dose: string;
+    /** For each session whether the exercise is planned in it. */
+    readonly planned: readonly boolean[];
+  }[];
+}
