@@ -150,6 +150,14 @@ export function cardSchema(words: Vocabulary) {
         error: "a dose needs one of per_week, per_day and every",
       })
       .describe("The usual dose, used where a protocol or a plan says nothing else."),
+    pace: z
+      .strictObject({
+        first: z.enum(["lift", "lower"]).default("lift").describe("Which part comes first."),
+        lift: line.optional().describe("The client's word for lifting: up, pull, push, open."),
+        lower: line.optional().describe("The client's word for lowering: down, back, close."),
+      })
+      .prefault({})
+      .describe("How the two parts of the movement are called; up and down if not given."),
     recovery: time.describe("The least time from one bout to the next, such as 48 h."),
     pain: painRule,
     harder: step("The next cards up the ladder."),

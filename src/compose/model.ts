@@ -193,7 +193,11 @@ export interface DiaryWeek {
 }
 
 export interface DiaryTable {
-  readonly sessions: readonly { readonly day: string; readonly date: string; readonly part: string }[];
+  readonly sessions: readonly {
+    readonly day: string;
+    readonly date: string;
+    readonly part: string;
+  }[];
   readonly rows: readonly {
     readonly exercise: string;
     /** Short dose of the week: "3 × 15, 8 kg". */

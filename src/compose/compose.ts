@@ -1,0 +1,125 @@
+/** Makes the booklet's content from a dosed program on real dates: every text a client reads. */
+import type { Library } from "../cards/library.ts";
+import type { Clinic } from "../clinic/schema.ts";
+import type { DosedProgram } from "../dose/types.ts";
+import type { Program } from "../plan/program.ts";
+import type { Schedule } from "../plan/schedule.ts";
+import type { Words } from "../words/words.ts";
+import { calendar, weekdayNames } from "./calendar.ts";
+import { diary } from "./diary.ts";
+import { exercisePages } from "./exercise-pages.ts";
+import type { Booklet, ClinicLines, Cover } from "./model.ts";
+import { type Writer, writer } from "./numbers.ts";
+import { painPage } from "./pain-page.ts";
+import { phasePages } from "./phase-pages.ts";
+
+export interface BookletParts {
+  readonly program: Program;
+  readonly dosed: DosedProgram;
+  readonly schedule: Schedule;
+  readonly library: Library;
+  readonly words: Words;
+  /** The clinician's note to the client, Markdown. */
+  readonly note: string;
+  /** The day it is made, YYYY-MM-DD. */
+  readonly made: string;
+}
+
+/** The parts of a booklet together with the writer of its locale: what every page is made from. */
+export interface Composing extends BookletParts {
+  readonly write: Writer;
+}
+
+/** The booklet. Same parts, same booklet; nothing is read and no clock asked. */
+export function composeBooklet(parts: BookletParts): Booklet {
+  const { program, schedule, words } = parts;
+  const plan = program.plan.value;
+  const composing: Composing = { ...parts, write: writer(words, program.clinic.locale) };
+  const { write } = composing;
+  return {
+    language: program.clinic.language,
+    direction: "ltr",
+    paper: program.clinic.paper,
+    draft: plan.signed === undefined,
+    title: words.say("title", { course: program.protocol.value.title, name: plan.client.name }),
+    clinic: clinicLines(program.clinic),
+    client: { name: plan.client.name, reference: plan.client.reference },
+    clinician: plan.clinician,
+    signed:
+      plan.signed &&
+      words.say("signed", { by: plan.signed.by, on: write.longDate(plan.signed.on) }),
+    cover: cover(composing),
+    stop: {
+      emergency: words.list("stop.emergency"),
+      call: words.list("stop.call"),
+      care: careWords(program),
+    },
+    pain: painPage(program, write),
+    weeks: calendar(composing),
+    weekdays: weekdayNames(plan.starts, write),
+    kept: schedule.kept.map(({ event, weekday }) => {
+      // 1 January 2024 was a Monday: any week will do for a weekday's name
+      const day = write.weekday(`2024-01-0${weekday + 1}`, "long");
+      return words.say("kept.before", { event, day });
+    }),
+    phases: phasePages(composing),
+    exercises: exercisePages(composing),
+    diary: diary(composing),
+    made: { date: parts.made, words: write.longDate(parts.made) },
+  };
+}
+
+function clinicLines(clinic: Clinic): ClinicLines {
+  return {
+    name: clinic.name,
+    phone: clinic.phone,
+    phoneLink: phoneLink(clinic.phone),
+    hours: clinic.hours,
+    outOfHours: clinic.out_of_hours,
+    emergency: clinic.emergency,
+    emergencyLink: phoneLink(clinic.emergency),
+    address: clinic.address,
+    email: clinic.email,
+  };
+}
+
+/** A tel: address (RFC 3966) holds digits and a leading plus; spaces and brackets go. */
+const phoneLink = (phone: string): string => `tel:${phone.replace(/(?!^\+)[^\d]/g, "")}`;
+
+function cover({ program, schedule, note, write }: Composing): Cover {
+  const { words } = write;
+  const plan = program.plan.value;
+  const first = schedule.weeks[0]?.days[0]?.date ?? plan.starts;
+  const last = schedule.weeks.at(-1)?.days.at(-1)?.date ?? first;
+  const limbs = new Set(
+    program.phases.flatMap((phase) => phase.exercises.map(({ card }) => card.card.limb)),
+  );
+  const limb = limbs.size === 1 ? [...limbs][0] : undefined;
+  return {
+    course: program.protocol.value.title,
+    dates: words.say("weeks.dates", { from: write.longDate(first), to: write.longDate(last) }),
+    length: words.say("weeks.length", { n: program.weeks }),
+    side: limb === undefined ? undefined : words.say(`side.${limb}.${plan.side}`),
+    goals: plan.goals.map(({ what, now, want }) => ({
+      what,
+      now,
+      want,
+      words: words.say("goal", { now: write.number(now), want: write.number(want) }),
+    })),
+    note,
+  };
+}
+
+/** Words of care that this client's flags ask for, from all cards, each once. */
+function careWords(program: Program): string[] {
+  const flags = new Set(program.plan.value.flags);
+  return [
+    ...new Set(
+      program.phases.flatMap((phase) =>
+        phase.exercises.flatMap(({ card }) =>
+          card.card.care.filter(({ flag }) => flags.has(flag)).map(({ say }) => say),
+        ),
+      ),
+    ),
+  ];
+}

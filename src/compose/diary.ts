@@ -1,0 +1,52 @@
+/** Diary pages: for each week a table of its sessions, with a place for every planned exercise. */
+import type { ScheduledWeek, Session } from "../plan/schedule.ts";
+import { weekDates } from "./calendar.ts";
+import type { Composing } from "./compose.ts";
+import { shortDose } from "./dose-words.ts";
+import type { DiaryTable, DiaryWeek } from "./model.ts";
+
+/** Sessions side by side in one table; more make a second table. */
+const COLUMNS = 7;
+
+/** One entry a week that has sessions. */
+export function diary(composing: Composing): DiaryWeek[] {
+  return composing.schedule.weeks.flatMap((week) => {
+    const groups = tablesOf(week);
+    if (groups.length === 0) return [];
+    return [
+      {
+        number: week.number,
+        dates: weekDates(week, composing.write),
+        tables: groups.map((sessions) => diaryTable(sessions, composing)),
+      },
+    ];
+  });
+}
+
+/** Few sessions: one table. Many: one for each part of the day, so that each has a column a day. */
+function tablesOf(week: ScheduledWeek): Session[][] {
+  const sessions = week.days.flatMap((day) => day.sessions);
+  if (sessions.length === 0) return [];
+  if (sessions.length <= COLUMNS) return [sessions];
+  const parts = [...new Set(sessions.map(({ part }) => part))];
+  return parts.map((part) => sessions.filter((session) => session.part === part));
+}
+
+function diaryTable(sessions: readonly Session[], { library, write }: Composing): DiaryTable {
+  const { words } = write;
+  const bouts = new Map(
+    sessions.flatMap((session) => session.bouts.map((bout) => [bout.key, bout] as const)),
+  );
+  return {
+    sessions: sessions.map(({ date, part }) => ({
+      day: write.weekday(date, "short"),
+      date: write.shortDate(date),
+      part: words.say(`part.${part}`),
+    })),
+    rows: [...bouts.values()].map((bout) => ({
+      exercise: library.cards.get(bout.card)?.card.title ?? bout.card,
+      dose: shortDose(bout, write),
+      planned: sessions.map((session) => session.bouts.some(({ key }) => key === bout.key)),
+    })),
+  };
+}

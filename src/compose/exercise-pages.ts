@@ -1,0 +1,83 @@
+/** A page for each exercise: why it is there, the dose now, the steps, what to feel, check and stop for. */
+import type { PainLimits, ProgramExercise } from "../plan/program.ts";
+import type { Composing } from "./compose.ts";
+import type { DoseLine, ExercisePage } from "./model.ts";
+import type { Writer } from "./numbers.ts";
+import { dosesIn, exerciseAnchor } from "./phase-pages.ts";
+import { sectionText, sideName, sideSentence } from "./side-words.ts";
+
+/** Pages in the order in which the exercises first come; an exercise of several phases has one page. */
+export function exercisePages(composing: Composing): ExercisePage[] {
+  const { program, write } = composing;
+  const byCard = new Map<string, ProgramExercise>();
+  for (const phase of program.phases) {
+    for (const exercise of phase.exercises) {
+      if (!byCard.has(exercise.card.card.id)) byCard.set(exercise.card.card.id, exercise);
+    }
+  }
+  return [...byCard.values()].map((exercise, index): ExercisePage => {
+    const { card } = exercise.card;
+    const phases = program.phases.flatMap((phase) => {
+      const here = phase.exercises.find((one) => one.card.card.id === card.id);
+      return here ? [{ title: phase.title, doses: dosesIn(phase, here, composing) }] : [];
+    });
+    return {
+      anchor: exerciseAnchor(exercise.card),
+      number: index + 1,
+      title: card.title,
+      why: exercise.why,
+      side: sideName(exercise, write),
+      sideSentence: sideSentence(exercise, write),
+      needs: needs(exercise, composing),
+      phases,
+      always: constant(phases.flatMap((phase) => phase.doses)),
+      when: exercise.when,
+      setUp: sectionText(exercise, "setUp", write),
+      move: sectionText(exercise, "move", write),
+      feel: sectionText(exercise, "feel", write),
+      check: sectionText(exercise, "check", write),
+      stop: sectionText(exercise, "stop", write),
+      pain: painSentence(exercise.pain, write),
+      care: card.care
+        .filter(({ flag }) => program.plan.value.flags.includes(flag))
+        .map(({ say }) => say),
+      easier: easierWords(exercise, composing),
+    };
+  });
+}
+
+/** What the client needs: the card's equipment, and what makes the load in this program. */
+function needs(exercise: ProgramExercise, { dosed, library }: Composing): string[] {
+  const loads = dosed.weeks.flatMap(({ bouts }) =>
+    bouts
+      .filter(({ card }) => card === exercise.card.card.id)
+      .flatMap(({ load }) =>
+        load.equipment === undefined || load.kg === 0 ? [] : [load.equipment],
+      ),
+  );
+  return [...new Set([...exercise.card.card.equipment, ...loads])].map(
+    (item) => library.words.equipment[item]?.say ?? item,
+  );
+}
+
+/** What is the same in every week: said once, as sentences. */
+function constant(doses: readonly DoseLine[]): string[] {
+  const fields = ["pace", "rest", "effort", "often"] as const;
+  return fields.flatMap((field) => {
+    const said = new Set(doses.map((dose) => dose[field]));
+    const [only] = said;
+    return said.size === 1 && only !== undefined ? [`${capital(only)}.`] : [];
+  });
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+function painSentence(limits: PainLimits, { words }: Writer): string {
+  return words.say(`pain.exercise.${limits.kind}`, { during: limits.during });
+}
+
+function easierWords(exercise: ProgramExercise, { library, write }: Composing): string | undefined {
+  const to = exercise.card.card.easier[0]?.to;
+  const card = to === undefined ? undefined : library.cards.get(to);
+  return card && write.words.say("easier", { title: card.card.title });
+}

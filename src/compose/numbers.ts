@@ -1,0 +1,63 @@
+/** Numbers, times and dates as people say them, by locale. */
+import { dayNumber } from "../units/dates.ts";
+import type { Words } from "../words/words.ts";
+
+/** How a locale writes dates and numbers. */
+export interface Writer {
+  readonly words: Words;
+  /** 2.5 as the locale writes it. */
+  readonly number: (value: number) => string;
+  /** 45 seconds, 2 minutes, 2 min 30 s. */
+  readonly time: (seconds: number) => string;
+  /** 45 s, 2 min. */
+  readonly shortTime: (seconds: number) => string;
+  /** Monday 30 November 2026. */
+  readonly longDate: (date: string) => string;
+  /** 30 November. */
+  readonly dayAndMonth: (date: string) => string;
+  /** 30 Nov. */
+  readonly shortDate: (date: string) => string;
+  /** 30. */
+  readonly dayOfMonth: (date: string) => string;
+  readonly weekday: (date: string, width: "long" | "short") => string;
+  readonly list: (items: readonly string[]) => string;
+}
+
+/** A writer for a locale such as en-GB. */
+export function writer(words: Words, locale: string): Writer {
+  const numbers = new Intl.NumberFormat(locale, { maximumFractionDigits: 2 });
+  const dates = (options: Intl.DateTimeFormatOptions) => {
+    const format = new Intl.DateTimeFormat(locale, { ...options, timeZone: "UTC" });
+    return (date: string) => format.format(dayNumber(date) * 86_400_000);
+  };
+  const long = dates({ weekday: "long", day: "numeric", month: "long", year: "numeric" });
+  const short = dates({ weekday: "short" });
+  const weekdayLong = dates({ weekday: "long" });
+  const lists = new Intl.ListFormat(locale, { type: "conjunction" });
+  const number = (value: number) => numbers.format(value);
+  return {
+    words,
+    number,
+    time: (seconds) => timeInWords(words, seconds),
+    shortTime: (seconds) =>
+      seconds >= 120 && seconds % 60 === 0
+        ? words.say("time.short_min", { n: number(seconds / 60) })
+        : words.say("time.short_s", { n: number(seconds) }),
+    longDate: long,
+    dayAndMonth: dates({ day: "numeric", month: "long" }),
+    shortDate: dates({ day: "numeric", month: "short" }),
+    dayOfMonth: dates({ day: "numeric" }),
+    weekday: (date, width) => (width === "long" ? weekdayLong(date) : short(date)),
+    list: (items) => lists.format(items),
+  };
+}
+
+function timeInWords(words: Words, seconds: number): string {
+  if (seconds < 120 && seconds % 60 !== 0) return words.say("time.seconds", { n: seconds });
+  if (seconds % 3600 === 0 && seconds > 0) return words.say("time.hours", { n: seconds / 3600 });
+  if (seconds % 60 === 0) return words.say("time.minutes", { n: seconds / 60 });
+  return words.say("time.minutes_seconds", {
+    minutes: Math.floor(seconds / 60),
+    seconds: seconds % 60,
+  });
+}

@@ -1,0 +1,67 @@
+/** The page of each phase: its aim, its table of doses, and the signs to move on or go back. */
+import type { LibraryCard } from "../cards/library.ts";
+import type { ProgramExercise, ProgramPhase } from "../plan/program.ts";
+import type { Composing } from "./compose.ts";
+import { doseLines, doseWords, weekWords } from "./dose-words.ts";
+import type { DoseLine, PhasePage } from "./model.ts";
+import { sideName } from "./side-words.ts";
+
+/** One page a phase, in their order. */
+export function phasePages(composing: Composing): PhasePage[] {
+  const { program, schedule, write } = composing;
+  const { words } = write;
+  return program.phases.map((phase, at): PhasePage => {
+    const last = phase.firstWeek + phase.weeks - 1;
+    const from = schedule.weeks[phase.firstWeek - 1]?.days[0]?.date ?? program.plan.value.starts;
+    const to = schedule.weeks[last - 1]?.days.at(-1)?.date ?? from;
+    return {
+      anchor: `phase-${phase.id}`,
+      label:
+        program.phases.length > 1
+          ? words.say("phase.label", { n: at + 1, total: program.phases.length })
+          : undefined,
+      title: phase.title,
+      aim: phase.aim,
+      when: words.say("weeks.when", {
+        weeks: weekWords(phase.firstWeek, last, write),
+        from: write.longDate(from),
+        to: write.longDate(to),
+      }),
+      rows: phase.exercises.map((exercise) => ({
+        exercise: exercise.card.card.title,
+        anchor: exerciseAnchor(exercise.card),
+        side: sideName(exercise, write),
+        doses: dosesIn(phase, exercise, composing),
+      })),
+      sessions: sessionWords(phase, composing),
+      moveOn: phase.moveOn,
+      goBack: phase.goBack,
+    };
+  });
+}
+
+export const exerciseAnchor = ({ card }: LibraryCard): string => `exercise-${card.id}`;
+
+/** The doses of an exercise in one phase, weeks of the same dose brought together. */
+export function dosesIn(
+  phase: ProgramPhase,
+  exercise: ProgramExercise,
+  { dosed, library, write }: Composing,
+): DoseLine[] {
+  const weeks = dosed.weeks
+    .filter(({ week }) => week >= phase.firstWeek && week < phase.firstWeek + phase.weeks)
+    .flatMap(({ week, bouts }) => {
+      const bout = bouts.find(({ key }) => key === exercise.key);
+      return bout ? [{ week, dose: doseWords(bout, exercise.card, library.words, write) }] : [];
+    });
+  return doseLines(weeks, write);
+}
+
+/** How long the sessions of a phase take, by the longest. */
+function sessionWords(phase: ProgramPhase, { schedule, write }: Composing): string {
+  const sessions = schedule.weeks
+    .filter(({ number }) => number >= phase.firstWeek && number < phase.firstWeek + phase.weeks)
+    .flatMap((week) => week.days.flatMap((day) => day.sessions));
+  const longest = Math.max(0, ...sessions.map(({ minutes }) => minutes));
+  return write.words.say("phase.sessions", { minutes: longest });
+}

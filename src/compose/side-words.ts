@@ -1,0 +1,28 @@
+/** Words for the side that works: "Left leg", "Do this with your left leg." */
+import type { SectionKey } from "../cards/sections.ts";
+import type { ProgramExercise } from "../plan/program.ts";
+import type { Writer } from "./numbers.ts";
+
+/** "Left leg", "Each leg in turn", "Both legs"; undefined for an exercise without sides. */
+export function sideName({ card, side }: ProgramExercise, { words }: Writer): string | undefined {
+  return side === "none" ? undefined : words.say(`side.${card.card.limb}.${side}`);
+}
+
+/** "Do this with your left leg."; undefined for an exercise without sides. */
+export function sideSentence(
+  { card, side }: ProgramExercise,
+  { words }: Writer,
+): string | undefined {
+  return side === "none" ? undefined : words.say(`side.sentence.${card.card.limb}.${side}`);
+}
+
+/** A section of the card with the client's side put in. */
+export function sectionText(
+  { card, side }: ProgramExercise,
+  section: SectionKey,
+  { words }: Writer,
+): string {
+  return card.sections[section]
+    .replaceAll("{side}", words.say(`side.word.${side}`))
+    .replaceAll("{other}", words.say(`side.other.${side}`));
+}

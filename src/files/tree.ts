@@ -1,0 +1,134 @@
+/** A folder of text files to read from: on disk, or in memory for tests. Nothing outside it is read. */
+import { readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
+import { join, relative, sep } from "node:path";
+import { Fault } from "../faults/fault.ts";
+import { MAX_BYTES } from "../read/front-matter.ts";
+
+export interface Listing {
+  /** Paths as the user would write them, sorted. */
+  readonly files: readonly string[];
+  readonly faults: readonly Fault[];
+}
+
+export type Reading =
+  | { readonly text: string; readonly fault?: undefined }
+  | { readonly text?: undefined; readonly fault: Fault };
+
+export interface Tree {
+  /** Files under a folder whose names end so; a folder that is not there has none. */
+  list(folder: string, ending: string): Listing;
+  /** The text of a file. Faults: file-unreadable, file-too-large, outside-folder. */
+  read(path: string): Reading;
+  exists(path: string): boolean;
+}
+
+/** Files on disk, as seen from the folder `from`, by which they are named in faults. */
+export function diskTree(from: string): Tree {
+  const shown = (path: string) => {
+    const short = relative(from, path);
+    return short === "" ? "." : short.split(sep).join("/");
+  };
+  return {
+    list(folder, ending) {
+      const root = join(from, folder);
+      if (!statSync(root, { throwIfNoEntry: false })?.isDirectory())
+        return { files: [], faults: [] };
+      const files: string[] = [];
+      const faults: Fault[] = [];
+      const realRoot = realpathSync(root);
+      for (const path of walk(root, faults, shown)) {
+        if (!path.endsWith(ending) || /(^|[/\\])README\.md$/i.test(path)) continue;
+        const real = realpathSync(path);
+        if (real !== realRoot && !real.startsWith(realRoot + sep)) {
+          faults.push(outside(shown(path)));
+        } else {
+          files.push(shown(path));
+        }
+      }
+      return { files: files.sort(), faults };
+    },
+    read(path) {
+      try {
+        const full = join(from, path);
+        const bytes = statSync(full).size;
+        if (bytes > MAX_BYTES) return { fault: tooLarge(path, bytes) };
+        return { text: readFileSync(full, "utf8") };
+      } catch (cause) {
+        return { fault: unreadable(path, cause) };
+      }
+    },
+    exists: (path) => statSync(join(from, path), { throwIfNoEntry: false }) !== undefined,
+  };
+}
+
+/** Files in memory: path to text. */
+export function memoryTree(files: Readonly<Record<string, string>>): Tree {
+  const paths = Object.keys(files).sort();
+  return {
+    list: (folder, ending) => ({
+      files: paths.filter(
+        (path) =>
+          path.startsWith(`${folder}/`) && path.endsWith(ending) && !path.endsWith("README.md"),
+      ),
+      faults: [],
+    }),
+    read(path) {
+      const text = files[path];
+      if (text === undefined) return { fault: unreadable(path) };
+      return text.length > MAX_BYTES ? { fault: tooLarge(path, text.length) } : { text };
+    },
+    exists: (path) => paths.some((one) => one === path || one.startsWith(`${path}/`)),
+  };
+}
+
+/** Every file under a folder; folders that are links are not entered, so there are no circles. */
+function* walk(
+  folder: string,
+  faults: Fault[],
+  shown: (path: string) => string,
+): Generator<string> {
+  let entries: ReturnType<typeof list>;
+  try {
+    entries = list(folder);
+  } catch (cause) {
+    faults.push(unreadable(shown(folder), cause));
+    return;
+  }
+  for (const entry of entries) {
+    const path = join(folder, entry.name);
+    if (entry.name.startsWith(".") || entry.name === "node_modules") continue;
+    if (entry.isDirectory()) yield* walk(path, faults, shown);
+    else if (entry.isFile()) yield path;
+    else if (entry.isSymbolicLink()) {
+      const target = statSync(path, { throwIfNoEntry: false });
+      if (target?.isFile()) yield path;
+      else faults.push(target ? outside(shown(path)) : unreadable(shown(path)));
+    }
+  }
+}
+
+const list = (folder: string) => readdirSync(folder, { withFileTypes: true });
+
+function unreadable(path: string, cause?: unknown): Fault {
+  const missing = cause === undefined || (cause as NodeJS.ErrnoException).code === "ENOENT";
+  return new Fault(
+    "file-unreadable",
+    missing ? "There is no such file." : "This file cannot be read.",
+    { place: { file: path, line: 1, column: 1 }, cause },
+  );
+}
+
+function tooLarge(path: string, bytes: number): Fault {
+  const size = `${(bytes / 1024 / 1024).toFixed(1)} MB`;
+  return new Fault("file-too-large", `This file has ${size}; no card, protocol or plan does.`, {
+    place: { file: path, line: 1, column: 1 },
+    hint: `Keep it under ${MAX_BYTES / 1024} KB.`,
+  });
+}
+
+function outside(path: string): Fault {
+  return new Fault("outside-folder", "This link leads out of its folder and is not followed.", {
+    place: { file: path, line: 1, column: 1 },
+    hint: "Put the file itself here.",
+  });
+}

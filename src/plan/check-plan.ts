@@ -1,0 +1,120 @@
+/** What a plan alone can show to be wrong, beyond the shape of its fields. */
+
+import type { FaultCode } from "../faults/catalogue.ts";
+import { Fault, type Level } from "../faults/fault.ts";
+import type { Path, Read } from "../read/source.ts";
+import { DAYS, PARTS, type Plan } from "./schema.ts";
+
+/** Faults: no-free-slot, wrong-value, not-signed (a warning). */
+export function planFaults(plan: Read<Plan>): Fault[] {
+  const { value, source } = plan;
+  const faults: Fault[] = [];
+  const add = (
+    code: FaultCode,
+    path: Path,
+    message: string,
+    hint: string,
+    level: Level = "error",
+  ) => {
+    const place = source.at(path);
+    faults.push(new Fault(code, message, { level, place, hint, frame: source.frame(place) }));
+  };
+  const free = DAYS.flatMap((day) => PARTS.map((part) => value.week.free[day]?.[part] ?? 0));
+  if (!free.some((seconds) => seconds > 0)) {
+    add(
+      "no-free-slot",
+      ["week", "free"],
+      `${value.client.name} has no free time in the week.`,
+      "Give at least one day a part with minutes, such as mon: { evening: 30 min }.",
+    );
+  }
+  value.week.away.forEach((away, at) => {
+    if (typeof away !== "string" && away.to < away.from) {
+      add(
+        "wrong-value",
+        ["week", "away", at],
+        "These days away end before they begin.",
+        "Swap from and to.",
+      );
+    }
+  });
+  if (value.client.born !== undefined && value.client.born >= value.starts) {
+    add(
+      "wrong-value",
+      ["client", "born"],
+      "The client is born after the plan starts.",
+      "Check the two dates.",
+    );
+  }
+  value.measures.forEach((measure, at) => {
+    if (measure.on > value.starts) {
+      add(
+        "wrong-value",
+        ["measures", at, "on"],
+        "This measure is later than the first day of the plan.",
+        "Check the date; a plan is made from what is known before it starts.",
+        "warning",
+      );
+    }
+    if (
+      measure.test === "speed" &&
+      measure.speed === undefined &&
+      (measure.distance === undefined || measure.time === undefined)
+    ) {
+      add(
+        "missing-field",
+        ["measures", at],
+        "A speed test needs speed, or distance and time.",
+        "Add what was measured.",
+      );
+    }
+  });
+  value.goals.forEach((goal, at) => {
+    if (goal.want <= goal.now) {
+      add(
+        "wrong-value",
+        ["goals", at, "want"],
+        "This goal is already reached.",
+        "want should be more than now.",
+        "warning",
+      );
+    }
+  });
+  value.equipment.forEach((item, at) => {
+    if (typeof item === "string") return;
+    if (item.from !== undefined && item.up_to !== undefined && item.from > item.up_to) {
+      add(
+        "wrong-value",
+        ["equipment", at, "up_to"],
+        "The most it makes is less than the least.",
+        "Swap from and up_to.",
+      );
+    }
+    if (item.steps !== undefined && item.steps === 0) {
+      add(
+        "wrong-value",
+        ["equipment", at, "steps"],
+        "A step of 0 kg makes no loads.",
+        "Give the step between two loads.",
+      );
+    }
+    if (item.up_to !== undefined && item.steps === undefined) {
+      add(
+        "missing-field",
+        ["equipment", at],
+        "With up_to, steps is needed too.",
+        "Give the step between two loads, such as steps: 1 kg.",
+      );
+    }
+  });
+  if (value.signed === undefined) {
+    add(
+      "not-signed",
+      ["id"],
+      `The plan for ${value.client.name} is not signed off: its booklet prints as a draft.`,
+      "When a clinician has checked it, add signed: { by: …, on: YYYY-MM-DD }.",
+      "warning",
+    );
+  }
+  return faults;
+}

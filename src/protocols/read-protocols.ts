@@ -1,0 +1,165 @@
+/** Reads protocols and checks them against the library: cards that exist, weeks without gaps, sums that agree. */
+import { unknownCard } from "../cards/ladder.ts";
+import type { LibraryResult } from "../cards/read-library.ts";
+import { frequencies } from "../cards/schema.ts";
+import { expandWeeks, type WeekProblem } from "../dose/progression.ts";
+import { Fault } from "../faults/fault.ts";
+import type { Tree } from "../files/tree.ts";
+import { splitMarkdown } from "../read/front-matter.ts";
+import type { Path, Read } from "../read/source.ts";
+import { validate } from "../read/validate.ts";
+import { type Protocol, type ProtocolExercise, protocolSchema } from "./schema.ts";
+import { sumFaults } from "./sums.ts";
+
+export interface ProtocolsResult {
+  readonly protocols: ReadonlyMap<string, Read<Protocol>>;
+  readonly faults: readonly Fault[];
+}
+
+/** The protocols in the given folders, earlier ones first. Protocols with faults of their own are left out. */
+export function readProtocols(
+  tree: Tree,
+  folders: readonly string[],
+  cards: LibraryResult,
+): ProtocolsResult {
+  const protocols = new Map<string, Read<Protocol>>();
+  const faults: Fault[] = [];
+  for (const folder of folders) {
+    const listing = tree.list(folder, ".md");
+    faults.push(...listing.faults);
+    for (const file of listing.files) {
+      const read = readProtocol(tree, file, cards);
+      faults.push(...read.faults);
+      if (!read.protocol) continue;
+      const first = protocols.get(read.protocol.value.id);
+      if (first) faults.push(duplicate(read.protocol, first));
+      else protocols.set(read.protocol.value.id, read.protocol);
+    }
+  }
+  return { protocols, faults };
+}
+
+function readProtocol(
+  tree: Tree,
+  file: string,
+  cards: LibraryResult,
+): { protocol?: Read<Protocol>; faults: readonly Fault[] } {
+  const reading = tree.read(file);
+  if (reading.fault) return { faults: [reading.fault] };
+  const { split, faults } = splitMarkdown(file, reading.text);
+  if (!split) return { faults };
+  const checked = validate(protocolSchema, split.data, split.source);
+  if (!checked.value) return { faults: checked.faults };
+  const protocol = { value: checked.value, source: split.source };
+  const found = protocolFaults(protocol, cards);
+  return found.some((fault) => fault.level === "error")
+    ? { faults: found }
+    : { protocol, faults: found };
+}
+
+function protocolFaults(protocol: Read<Protocol>, cards: LibraryResult): Fault[] {
+  const { value, source } = protocol;
+  const faults: Fault[] = [];
+  const phaseIds = new Set<string>();
+  value.phases.forEach((phase, phaseAt) => {
+    if (phaseIds.has(phase.id)) {
+      const place = source.at(["phases", phaseAt, "id"]);
+      faults.push(
+        new Fault("duplicate-id", `Two phases are called ${phase.id}.`, {
+          place,
+          frame: source.frame(place),
+          hint: "Give one of them another id.",
+        }),
+      );
+    }
+    phaseIds.add(phase.id);
+    phase.exercises.forEach((exercise, at) => {
+      const path: Path = ["phases", phaseAt, "exercises", at];
+      faults.push(...exerciseFaults(protocol, exercise, path, phase.weeks, cards));
+    });
+  });
+  if (faults.length === 0) faults.push(...sumFaults(protocol, cards.library));
+  return faults;
+}
+
+function exerciseFaults(
+  { source }: Read<Protocol>,
+  exercise: ProtocolExercise,
+  path: Path,
+  weeks: number,
+  { library, broken }: LibraryResult,
+): Fault[] {
+  const faults: Fault[] = [];
+  const at = (inner: Path) => source.at([...path, ...inner]);
+  if (!library.cards.has(exercise.card) && !broken.has(exercise.card)) {
+    faults.push(
+      unknownCard(exercise.card, { source }, [...path, "card"], [...library.cards.keys()]),
+    );
+  }
+  const parts = [exercise.dose, ...Object.values(exercise.weeks ?? {})];
+  if (parts.some((part) => frequencies(part) > 1)) {
+    const place = at(["dose"]);
+    faults.push(
+      new Fault(
+        "wrong-value",
+        `${exercise.card} gives more than one of per_week, per_day and every.`,
+        {
+          place,
+          frame: source.frame(place),
+          hint: "Keep one of them.",
+        },
+      ),
+    );
+  }
+  for (const problem of expandWeeks(exercise, weeks).problems) {
+    const said = weekProblem(exercise, problem, weeks);
+    if (!said) continue;
+    const place = at(problem.path);
+    faults.push(
+      new Fault("week-gap", said.message, { place, frame: source.frame(place), hint: said.hint }),
+    );
+  }
+  return faults;
+}
+
+/** A problem of a week table in words. Weeks before the first row and after the last are meant to be empty. */
+function weekProblem(
+  { card, weeks: table }: ProtocolExercise,
+  { kind, key, weeks }: WeekProblem,
+  phaseWeeks: number,
+): { readonly message: string; readonly hint: string } | undefined {
+  const span =
+    weeks.first === weeks.last ? `week ${weeks.first}` : `weeks ${weeks.first} to ${weeks.last}`;
+  if (kind === "both") {
+    return { message: `${card} has both a week table and a rule.`, hint: "Keep one of the two." };
+  }
+  if (kind === "overlap") {
+    return {
+      message: `${card}: the row ${key} fills ${span} a second time.`,
+      hint: "Let each week stand in one row.",
+    };
+  }
+  if (kind === "outside") {
+    return {
+      message: `${card}: the row ${key} goes past the phase, which has ${phaseWeeks} weeks.`,
+      hint: "Shorten the row, or give the phase more weeks.",
+    };
+  }
+  const rows = Object.keys(table ?? {}).flatMap((row) => row.split("-").map(Number));
+  const inner = rows.some((week) => week < weeks.first) && rows.some((week) => week > weeks.last);
+  return inner
+    ? {
+        message: `${card} has no row for ${span}.`,
+        hint: "Add a row; for weeks without the exercise, end it before and name it again in a later phase.",
+      }
+    : undefined;
+}
+
+function duplicate(protocol: Read<Protocol>, first: Read<Protocol>): Fault {
+  const place = protocol.source.at(["id"]);
+  return new Fault(
+    "duplicate-id",
+    `The protocol id ${protocol.value.id} is used by ${protocol.source.file} and by ${first.source.file}.`,
+    { place, frame: protocol.source.frame(place), hint: "Give one of them another id." },
+  );
+}

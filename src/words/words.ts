@@ -1,0 +1,68 @@
+/** The words of a language: messages by key, in ICU message format, from one YAML file. */
+import { IntlMessageFormat } from "intl-messageformat";
+import { Fault } from "../faults/fault.ts";
+import { parseYaml } from "../read/front-matter.ts";
+
+export type Values = Readonly<Record<string, string | number>>;
+
+export interface Words {
+  /** BCP 47 tag by which numbers and plurals are formed. */
+  readonly locale: string;
+  /** The message of a key with its values filled in. Throws a template-broken fault for an unknown key. */
+  readonly say: (key: string, values?: Values) => string;
+  readonly has: (key: string) => boolean;
+  /** Messages under a group, in the order of the file: lists such as the emergency signs. */
+  readonly list: (group: string) => readonly string[];
+  readonly keys: readonly string[];
+}
+
+/** The words in one or several YAML texts, later ones winning. Faults: yaml-syntax, template-broken. */
+export function readWords(
+  files: readonly { readonly file: string; readonly text: string }[],
+  locale: string,
+): Words {
+  const messages = new Map<string, string>();
+  for (const { file, text } of files) {
+    const parsed = parseYaml(file, text, text);
+    if (parsed.faults[0]) throw parsed.faults[0];
+    collect(parsed.data, "", messages);
+  }
+  const formats = new Map<string, IntlMessageFormat>();
+  const formatOf = (key: string): IntlMessageFormat => {
+    const known = formats.get(key);
+    if (known) return known;
+    const message = messages.get(key);
+    if (message === undefined) {
+      throw new Fault("template-broken", `There are no words for ${key}.`, {
+        hint: "Add the key to the file of words.",
+      });
+    }
+    const made = new IntlMessageFormat(message, locale, undefined, { ignoreTag: true });
+    formats.set(key, made);
+    return made;
+  };
+  return {
+    locale,
+    say: (key, values) => {
+      const text = messages.get(key);
+      return text !== undefined && !text.includes("{") && !text.includes("'")
+        ? text
+        : String(formatOf(key).format(values));
+    },
+    has: (key) => messages.has(key),
+    list: (group) =>
+      [...messages].filter(([key]) => key.startsWith(`${group}.`)).map(([, message]) => message),
+    keys: [...messages.keys()],
+  };
+}
+
+function collect(data: unknown, prefix: string, into: Map<string, string>): void {
+  if (typeof data === "string" || typeof data === "number") {
+    into.set(prefix, String(data));
+    return;
+  }
+  if (typeof data !== "object" || data === null) return;
+  for (const [key, value] of Object.entries(data)) {
+    collect(value, prefix === "" ? key : `${prefix}.${key}`, into);
+  }
+}
