@@ -1,5 +1,5 @@
 /** What an exercise card says: the only definition, from which types, checks and the author's reference come. */
-import { z } from "zod";
+import * as z from "zod";
 import { doseFields, dosePart } from "../units/dose-fields.ts";
 import { date, id, line, time } from "../units/quantities.ts";
 import { type Vocabulary, word } from "./vocabulary.ts";

@@ -1,5 +1,5 @@
 /** The shared words of a library: body regions, tissues, equipment and health flags, each explained. */
-import { z } from "zod";
+import * as z from "zod";
 import { id, line } from "../units/quantities.ts";
 
 const terms = (what: string) => z.record(id, line).describe(what);

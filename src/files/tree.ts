@@ -1,5 +1,5 @@
 /** A folder of text files to read from: on disk, or in memory for tests. Nothing outside it is read. */
-import { readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
 import { join, relative, sep } from "node:path";
 import { Fault } from "../faults/fault.ts";
 import { MAX_BYTES } from "../read/front-matter.ts";
@@ -57,7 +57,7 @@ export function diskTree(from: string): Tree {
         return { fault: unreadable(path, cause) };
       }
     },
-    exists: (path) => statSync(join(from, path), { throwIfNoEntry: false }) !== undefined,
+    exists: (path) => existsSync(join(from, path)),
   };
 }
 

@@ -1,5 +1,5 @@
 /** What a plan says: one client, what was found and measured, their week, and what they do differently. */
-import { z } from "zod";
+import * as z from "zod";
 import { painRule } from "../cards/schema.ts";
 import { type Vocabulary, word } from "../cards/vocabulary.ts";
 import { dosePart } from "../units/dose-fields.ts";

@@ -1,5 +1,5 @@
 /** What a protocol says: a course for a condition, phase by phase and week by week. */
-import { z } from "zod";
+import * as z from "zod";
 import { painRule, reviewed, sources } from "../cards/schema.ts";
 import { dosePart } from "../units/dose-fields.ts";
 import { id, line, percent, weekSpan } from "../units/quantities.ts";

@@ -1,6 +1,6 @@
 /** Checks plain data against a schema and says each problem where it stands in the file. */
 import { closest, distance } from "fastest-levenshtein";
-import type { z } from "zod";
+import type * as z from "zod";
 import { Fault } from "../faults/fault.ts";
 import type { Path, Source } from "./source.ts";
 

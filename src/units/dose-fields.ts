@@ -1,5 +1,5 @@
 /** The fields of a dose, the same in cards, protocols and plans, and what they mean. */
-import { z } from "zod";
+import * as z from "zod";
 import { distance, tempo, time } from "./quantities.ts";
 
 /** Repetitions of one set, or of each set in turn; low equals high unless a range is given. */

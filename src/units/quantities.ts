@@ -1,5 +1,5 @@
 /** Quantities as people write them in front matter ("2 min", "10 kg", "3-0-3-0") and as the program counts them. */
-import { z } from "zod";
+import * as z from "zod";
 
 const SECONDS: Record<string, number> = { s: 1, min: 60, h: 3600, days: 86400, weeks: 604800 };
 const UNIT_OF_TIME = "(s|min|h|days?|weeks?)";
@@ -87,6 +87,11 @@ export interface Tempo {
   readonly bottom: number | "X";
   readonly lift: number | "X";
   readonly top: number | "X";
+}
+
+/** A tempo as it is written: "3-0-3-0". */
+export function tempoText({ lower, bottom, lift, top }: Tempo): string {
+  return [lower, bottom, lift, top].join("-");
 }
 
 /** A span of whole weeks, "3" or "2-5", counted from 1; comes out as first and last. */

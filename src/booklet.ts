@@ -1,0 +1,88 @@
+/** From a plan to its booklet: the stages of the program, in order. */
+import { composeBooklet } from "./compose/compose.ts";
+import type { Booklet } from "./compose/model.ts";
+import { doseProgram } from "./dose/program.ts";
+import type { DosedProgram } from "./dose/types.ts";
+import { Fault, isError, type WithFaults } from "./faults/fault.ts";
+import { layOut } from "./plan/lay-out.ts";
+import type { Program } from "./plan/program.ts";
+import { type ReadPlan, readPlan } from "./plan/read-plan.ts";
+import { resolveProgram } from "./plan/resolve.ts";
+import type { Schedule } from "./plan/schedule.ts";
+import type { Protocol } from "./protocols/schema.ts";
+import type { Read } from "./read/source.ts";
+import { nearest } from "./read/validate.ts";
+import type { Words } from "./words/words.ts";
+import type { Workspace } from "./workspace.ts";
+
+/** A plan with everything computed from it. */
+export interface MadeProgram {
+  readonly plan: ReadPlan;
+  readonly program: Program;
+  readonly dosed: DosedProgram;
+  readonly schedule: Schedule;
+}
+
+/** Reads a plan, resolves it, computes its doses and lays out its weeks; undefined after an error. */
+export function makeProgram(
+  workspace: Workspace,
+  file: string,
+): WithFaults<MadeProgram | undefined> {
+  const faults: Fault[] = [];
+  const stop = () => ({ value: undefined, faults });
+  const take = <T>(result: WithFaults<T>): T => {
+    faults.push(...result.faults);
+    return result.value;
+  };
+
+  const { library } = workspace.cards;
+  const read = readPlan(workspace.tree, file, library.words);
+  const plan = take({ value: read.plan, faults: read.faults });
+  if (!plan || !workspace.clinic) return stop();
+
+  const protocol = take(findProtocol(plan, workspace));
+  if (!protocol) return stop();
+
+  const clinic = workspace.clinic.value;
+  const program = take(resolveProgram({ plan, protocol, library, clinic }));
+  if (!program) return stop();
+
+  const dosed = take(doseProgram(program, library));
+  if (faults.some(isError)) return stop();
+
+  const schedule = take(layOut(program, dosed));
+  if (!schedule || faults.some(isError)) return stop();
+
+  return { value: { plan, program, dosed, schedule }, faults };
+}
+
+/** The booklet of a made program. `made`: the day, YYYY-MM-DD. */
+export function makeBooklet(
+  made: MadeProgram,
+  workspace: Workspace,
+  words: Words,
+  day: string,
+): Booklet {
+  const { plan, program, dosed, schedule } = made;
+  const { library } = workspace.cards;
+  return composeBooklet({ program, dosed, schedule, library, words, note: plan.note, made: day });
+}
+
+function findProtocol(
+  plan: ReadPlan,
+  workspace: Workspace,
+): WithFaults<Read<Protocol> | undefined> {
+  const { protocols } = workspace.protocols;
+  const found = protocols.get(plan.value.protocol);
+  if (found) return { value: found, faults: [] };
+  const place = plan.source.at(["protocol"]);
+  const near = nearest(plan.value.protocol, [...protocols.keys()]);
+  const fault = new Fault("unknown-protocol", `There is no protocol ${plan.value.protocol}.`, {
+    place,
+    frame: plan.source.frame(place),
+    hint: near
+      ? `Did you mean ${near}?`
+      : `There are: ${[...protocols.keys()].join(", ") || "none"}. A protocol with errors is not read.`,
+  });
+  return { value: undefined, faults: [fault] };
+}

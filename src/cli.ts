@@ -1,0 +1,116 @@
+#!/usr/bin/env node
+/** The command line: reads the words of a call, runs the command, and turns faults into an exit status. */
+import { Command, CommanderError } from "commander";
+import type { Terminal } from "./commands/terminal.ts";
+import { EXIT } from "./faults/catalogue.ts";
+import { VERSION } from "./version.ts";
+
+const terminal: Terminal = {
+  cwd: process.cwd(),
+  env: process.env,
+  platform: process.platform,
+  today: localToday(),
+  out: (text) => process.stdout.write(`${text}\n`),
+  err: (text) => process.stderr.write(`${text}\n`),
+  colour: { out: wantsColour(process.stdout), err: wantsColour(process.stderr) },
+};
+
+process.exitCode = await main(process.argv.slice(2));
+
+async function main(args: readonly string[]): Promise<number> {
+  let status: number = EXIT.done;
+  const program = commands((result) => {
+    status = result;
+  });
+  try {
+    await program.parseAsync([...args], { from: "user" });
+    return status;
+  } catch (thrown) {
+    if (thrown instanceof CommanderError) return thrown.exitCode === 0 ? EXIT.done : EXIT.usage;
+    return await tellThrown(thrown, args.includes("--verbose"));
+  }
+}
+
+/** The commands; each loads what it needs only when it is run. */
+function commands(end: (status: number) => void): Command {
+  const program = new Command("paulatim")
+    .description(
+      "Exercise cards, and each client's multi-week home-program booklet made from them.",
+    )
+    .version(VERSION)
+    .option("--verbose", "with a fault of the program, also where it happened")
+    .showHelpAfterError("(paulatim --help shows how)")
+    .exitOverride();
+
+  program
+    .command("check")
+    .description("find every problem of cards, protocols and plans")
+    .argument("[path...]", "files or folders; the folder you are in if none is given")
+    .option("--json", "print the problems as JSON")
+    .option("--strict", "let warnings count as errors")
+    .option("--date <YYYY-MM-DD>", "the day to work with, instead of today")
+    .action(async (paths: string[], options: object) => {
+      const { check } = await import("./commands/check.ts");
+      end(check(paths, options, terminal));
+    });
+
+  program
+    .command("plan")
+    .description("show a client's computed program, week by week")
+    .argument("<plan>", "the plan's file")
+    .option("--json", "print the program as JSON")
+    .option("--explain <card>", "show how the numbers of one exercise came about")
+    .option("--strict", "let warnings count as errors")
+    .option("--date <YYYY-MM-DD>", "the day to work with, instead of today")
+    .action(async (path: string, options: object) => {
+      const { plan } = await import("./commands/plan.ts");
+      end(plan(path, options, terminal));
+    });
+
+  program
+    .command("booklet")
+    .description("write booklets as HTML and PDF")
+    .argument("<plan...>", "the plans' files")
+    .option("--formats <list>", "html, pdf or both", "html,pdf")
+    .option("--out <folder>", "where to write", "out")
+    .option("--browser <file>", "the browser to print with")
+    .option("--strict", "let warnings count as errors")
+    .option("--date <YYYY-MM-DD>", "the day to work with, instead of today")
+    .action(async (plans: string[], options: object) => {
+      const { booklet } = await import("./commands/booklet.ts");
+      end(await booklet(plans, options, terminal));
+    });
+
+  program
+    .command("new")
+    .description("make a card, protocol, plan or clinic to fill in")
+    .argument("<kind>", "card, protocol, plan or clinic")
+    .argument("<path>", "the file to make; for a clinic, its folder")
+    .action(async (kind: string, path: string) => {
+      const { newFile } = await import("./commands/new.ts");
+      end(await newFile(kind, path, terminal));
+    });
+
+  return program;
+}
+
+async function tellThrown(thrown: unknown, verbose: boolean): Promise<number> {
+  const [{ faultsFrom }, { tellFaults }] = await Promise.all([
+    import("./faults/print.ts"),
+    import("./commands/terminal.ts"),
+  ]);
+  const faults = faultsFrom(thrown);
+  tellFaults(terminal, faults);
+  if (verbose && thrown instanceof Error) terminal.err(thrown.stack ?? "");
+  return Math.max(...faults.map((fault) => fault.exit));
+}
+
+function localToday(): string {
+  const now = new Date();
+  const two = (n: number) => String(n).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+function wantsColour(stream: NodeJS.WriteStream): boolean {
+  return stream.isTTY === true && process.env.NO_COLOR === undefined;
+}

@@ -1,0 +1,141 @@
+/** `paulatim check`: every problem of cards, protocols and plans, in one run. */
+import { isAbsolute, relative, resolve, sep } from "node:path";
+import { makeProgram } from "../booklet.ts";
+import { CLINIC_FILE } from "../clinic/read-clinic.ts";
+import { EXIT } from "../faults/catalogue.ts";
+import { Fault, isError, sortFaults } from "../faults/fault.ts";
+import { countText, faultJson, faultText } from "../faults/print.ts";
+import { shippedFolder } from "../files/shipped.ts";
+import { diskTree, type Tree } from "../files/tree.ts";
+import { CARDS_FOLDER, clinicFolderOf, openWorkspace, PROTOCOLS_FOLDER } from "../workspace.ts";
+import { dayOf, type Terminal } from "./terminal.ts";
+
+export interface CheckOptions {
+  readonly json?: boolean;
+  readonly strict?: boolean;
+  readonly date?: string;
+}
+
+/** Checks the paths (by default the folder one stands in) and prints what is wrong. Returns the exit status. */
+export function check(paths: readonly string[], options: CheckOptions, terminal: Terminal): number {
+  const tree = diskTree(terminal.cwd);
+  const today = dayOf(options.date, terminal);
+  const shown = (paths.length > 0 ? paths : ["."]).map((path) => shownPath(path, terminal.cwd));
+  const faults = sortFaults(unique(checkPaths(tree, shown, terminal.cwd, today)));
+  if (options.json) {
+    terminal.out(JSON.stringify(faults.map(faultJson), null, 2));
+  } else {
+    for (const fault of faults) terminal.out(`${faultText(fault, terminal.colour.out)}\n`);
+    terminal.out(`${countText(faults)}.`);
+  }
+  const bad = options.strict ? faults.length > 0 : faults.some(isError);
+  return bad ? EXIT.input : EXIT.done;
+}
+
+/** A path as the tree names it: from where one stands, with forward slashes. */
+export function shownPath(path: string, cwd: string): string {
+  const full = isAbsolute(path) ? path : resolve(cwd, path);
+  return relative(cwd, full).split(sep).join("/") || ".";
+}
+
+function checkPaths(tree: Tree, paths: readonly string[], cwd: string, today: string): Fault[] {
+  const shipped = shownPath(shippedFolder(), cwd);
+  const faults: Fault[] = [];
+  const groups = new Map<string | undefined, Set<string>>();
+  for (const path of paths) {
+    if (!tree.exists(path)) {
+      faults.push(
+        new Fault("file-unreadable", "There is no such file or folder.", {
+          place: { file: path, line: 1, column: 1 },
+        }),
+      );
+      continue;
+    }
+    for (const file of filesAt(tree, path, faults)) {
+      const clinic = clinicFolderOf(tree, file);
+      groups.set(clinic, (groups.get(clinic) ?? new Set()).add(file));
+    }
+  }
+  for (const [clinicFolder, files] of groups) {
+    faults.push(...checkGroup({ tree, clinicFolder, shipped, today }, files));
+  }
+  return faults;
+}
+
+/** The files of one clinic, or of a library that belongs to none. */
+function checkGroup(
+  place: Omit<Parameters<typeof openWorkspace>[0], "cardFolders" | "protocolFolders">,
+  files: ReadonlySet<string>,
+): Fault[] {
+  const folders = (name: string) =>
+    place.clinicFolder === undefined
+      ? [...new Set([...files].flatMap((file) => folderNamed(file, name) ?? []))]
+      : [];
+  const workspace = openWorkspace({
+    ...place,
+    cardFolders: folders(CARDS_FOLDER),
+    protocolFolders: folders(PROTOCOLS_FOLDER),
+  });
+  const faults = workspace.faults.filter((fault) => !fault.place || files.has(fault.place.file));
+  const plans = [...files].filter(
+    (file) =>
+      file.endsWith(".md") &&
+      folderNamed(file, CARDS_FOLDER) === undefined &&
+      folderNamed(file, PROTOCOLS_FOLDER) === undefined,
+  );
+  if (place.clinicFolder === undefined) return faults;
+  const ids = new Map<string, string>();
+  for (const plan of plans) {
+    const made = makeProgram(workspace, plan);
+    faults.push(...made.faults);
+    const id = made.value?.plan.value.id;
+    const first = id === undefined ? undefined : ids.get(id);
+    if (id !== undefined && first !== undefined && made.value) {
+      const at = made.value.plan.source.at(["id"]);
+      faults.push(
+        new Fault("duplicate-id", `The plan id ${id} is used by ${plan} and by ${first}.`, {
+          place: at,
+          frame: made.value.plan.source.frame(at),
+          hint: "Booklets are named by it: give one of them another id.",
+        }),
+      );
+    }
+    if (id !== undefined) ids.set(id, plan);
+  }
+  return faults;
+}
+
+/** Every card, protocol, plan and settings file at a path. */
+function filesAt(tree: Tree, path: string, faults: Fault[]): string[] {
+  if (/\.(md|yaml)$/.test(path)) return [path];
+  return [".md", CLINIC_FILE, "vocabulary.yaml"].flatMap((ending) => {
+    const listing = tree.list(path, ending);
+    faults.push(...listing.faults);
+    return listing.files.filter((file) => belongs(tree, file));
+  });
+}
+
+/** A Markdown file that is no card, protocol or plan of a clinic is none of ours. */
+function belongs(tree: Tree, file: string): boolean {
+  return (
+    folderNamed(file, CARDS_FOLDER) !== undefined ||
+    folderNamed(file, PROTOCOLS_FOLDER) !== undefined ||
+    clinicFolderOf(tree, file) !== undefined
+  );
+}
+
+/** The folder of that name in which a file lies, at whatever depth. */
+function folderNamed(file: string, name: string): string | undefined {
+  const parts = file.split("/");
+  const at = parts.slice(0, -1).lastIndexOf(name);
+  return at < 0 ? undefined : parts.slice(0, at + 1).join("/");
+}
+
+function unique(faults: readonly Fault[]): Fault[] {
+  const seen = new Map<string, Fault>();
+  for (const fault of faults) {
+    const { file = "", line = 0, column = 0 } = fault.place ?? {};
+    seen.set(`${file}:${line}:${column} ${fault.code} ${fault.message}`, fault);
+  }
+  return [...seen.values()];
+}

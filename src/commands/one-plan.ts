@@ -1,0 +1,68 @@
+/** Opens the clinic around a plan and makes its program: what `plan` and `booklet` both begin with. */
+import { type MadeProgram, makeProgram } from "../booklet.ts";
+import { Fault, type WithFaults } from "../faults/fault.ts";
+import { shippedFolder } from "../files/shipped.ts";
+import { diskTree } from "../files/tree.ts";
+import { clinicFolderOf, openWorkspace, type Workspace } from "../workspace.ts";
+import { shownPath } from "./check.ts";
+import type { Terminal } from "./terminal.ts";
+
+/** Workspaces by clinic folder, opened once however many plans there are. */
+export class Workspaces {
+  readonly #terminal: Terminal;
+  readonly #today: string;
+  readonly #open = new Map<string, Workspace>();
+
+  constructor(terminal: Terminal, today: string) {
+    this.#terminal = terminal;
+    this.#today = today;
+  }
+
+  /** The program of a plan, and the clinic it belongs to; undefined after an error. */
+  make(path: string): WithFaults<{ made: MadeProgram; workspace: Workspace } | undefined> {
+    const file = shownPath(path, this.#terminal.cwd);
+    const tree = diskTree(this.#terminal.cwd);
+    const place = { file, line: 1, column: 1 };
+    if (!tree.exists(file)) {
+      return {
+        value: undefined,
+        faults: [new Fault("file-unreadable", "There is no such plan.", { place })],
+      };
+    }
+    const clinicFolder = clinicFolderOf(tree, file);
+    if (clinicFolder === undefined) {
+      const fault = new Fault(
+        "file-unreadable",
+        "No clinic.yaml was found beside or above this plan.",
+        {
+          place,
+          hint: "Make one with: paulatim new clinic FOLDER",
+        },
+      );
+      return { value: undefined, faults: [fault] };
+    }
+    const workspace = this.#workspace(tree, clinicFolder);
+    const made = makeProgram(workspace, file);
+    // faults of cards and protocols matter here only where this plan meets them
+    const clinicFaults = workspace.clinic ? [] : workspace.faults;
+    const faults = [...clinicFaults, ...made.faults, ...brokenParts(workspace, made)];
+    return { value: made.value && { made: made.value, workspace }, faults };
+  }
+
+  #workspace(tree: ReturnType<typeof diskTree>, clinicFolder: string): Workspace {
+    const known = this.#open.get(clinicFolder);
+    if (known) return known;
+    const shipped = shownPath(shippedFolder(), this.#terminal.cwd);
+    const opened = openWorkspace({ tree, clinicFolder, shipped, today: this.#today });
+    this.#open.set(clinicFolder, opened);
+    return opened;
+  }
+}
+
+/** After an unknown card or protocol: the errors of the files that could not be read are the likely cause. */
+function brokenParts(workspace: Workspace, made: WithFaults<unknown>): readonly Fault[] {
+  const missing = made.faults.some(
+    ({ code }) => code === "unknown-card" || code === "unknown-protocol",
+  );
+  return missing ? workspace.faults.filter(({ level }) => level === "error") : [];
+}

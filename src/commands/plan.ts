@@ -1,0 +1,52 @@
+/** `paulatim plan`: the computed program of one client, week by week, for people or for programs. */
+import { EXIT } from "../faults/catalogue.ts";
+import { Fault, isError, sortFaults } from "../faults/fault.ts";
+import { faultJson } from "../faults/print.ts";
+import { explainText } from "../plan-text/explain.ts";
+import { planJson } from "../plan-text/json.ts";
+import { planTable } from "../plan-text/table.ts";
+import { loadWords } from "../words/load-words.ts";
+import { Workspaces } from "./one-plan.ts";
+import { dayOf, type Terminal, tellFaults } from "./terminal.ts";
+
+export interface PlanOptions {
+  readonly json?: boolean;
+  readonly explain?: string;
+  readonly strict?: boolean;
+  readonly date?: string;
+}
+
+/** Prints the program of a plan. Returns the exit status. */
+export function plan(path: string, options: PlanOptions, terminal: Terminal): number {
+  const { value, faults } = new Workspaces(terminal, dayOf(options.date, terminal)).make(path);
+  if (!value) {
+    if (options.json)
+      terminal.out(JSON.stringify({ faults: sortFaults(faults).map(faultJson) }, null, 2));
+    else tellFaults(terminal, faults);
+    return EXIT.input;
+  }
+  const { made, workspace } = value;
+  if (options.json) {
+    terminal.out(JSON.stringify(planJson(made, faults), null, 2));
+  } else if (options.explain !== undefined) {
+    const text = explainText(made, options.explain);
+    if (text === undefined) {
+      const cards = made.program.phases.flatMap((phase) =>
+        phase.exercises.map(({ card }) => card.card.id),
+      );
+      throw new Fault("usage", `The program has no exercise ${options.explain}.`, {
+        hint: `It has: ${[...new Set(cards)].join(", ")}.`,
+      });
+    }
+    terminal.out(text);
+  } else {
+    const words = loadWords(made.program.clinic.language, made.program.clinic.locale);
+    terminal.out(planTable(made, workspace.cards.library, words));
+    tellFaults(terminal, faults);
+  }
+  return options.strict && faults.length > 0
+    ? EXIT.input
+    : faults.some(isError)
+      ? EXIT.input
+      : EXIT.done;
+}

@@ -1,0 +1,145 @@
+/** The machine form of a program: the stable output of `plan --json`. */
+import type { MadeProgram } from "../booklet.ts";
+import type { Bout, TrailStep } from "../dose/types.ts";
+import type { Fault } from "../faults/fault.ts";
+import { type FaultJson, faultJson } from "../faults/print.ts";
+import type { Session } from "../plan/schedule.ts";
+import type { Repetitions } from "../units/dose-fields.ts";
+import { tempoText } from "../units/quantities.ts";
+
+/** Grows when fields are added; a field once there keeps its name, unit and meaning. */
+const VERSION = 1;
+
+export interface PlanJson {
+  readonly version: number;
+  readonly plan: string;
+  readonly protocol: string;
+  readonly client: string;
+  readonly signed: boolean;
+  readonly starts: string;
+  readonly weeks: readonly WeekJson[];
+  readonly warnings: readonly FaultJson[];
+}
+
+interface WeekJson {
+  readonly week: number;
+  readonly from: string;
+  readonly phases: readonly string[];
+  readonly sessions: readonly SessionJson[];
+  readonly totals: {
+    readonly sessions: number;
+    readonly reps: number;
+    readonly kg: number;
+    readonly minutes: number;
+  };
+  /** How each number of the week came about: card id, number's name, steps. */
+  readonly trails: Readonly<Record<string, Readonly<Record<string, readonly TrailStep[]>>>>;
+}
+
+interface SessionJson {
+  readonly date: string;
+  readonly part: string;
+  readonly minutes: number;
+  readonly bouts: readonly BoutJson[];
+}
+
+interface BoutJson {
+  readonly card: string;
+  readonly phase: string;
+  readonly side: string;
+  readonly sets: number;
+  /** A number; low and high of a range as [6, 8]; or one entry a set in reps_by_set. */
+  readonly reps: number | readonly [number, number] | null;
+  readonly reps_by_set: readonly (number | readonly [number, number])[] | null;
+  readonly hold_s: number | null;
+  readonly time_s: number | null;
+  readonly distance_m: number | null;
+  readonly tempo: string | null;
+  readonly rest_s: number | null;
+  readonly load_kg: number | null;
+  readonly load_kind: string;
+  readonly band_level: number | null;
+  readonly equipment: string | null;
+  readonly effort: number | null;
+  readonly tension_s: number | null;
+  readonly clock_s: number;
+}
+
+/** The whole program as plain data, with its warnings and the trail of every number. */
+export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson {
+  const { plan, program, dosed, schedule } = made;
+  return {
+    version: VERSION,
+    plan: plan.value.id,
+    protocol: program.protocol.value.id,
+    client: plan.value.client.reference,
+    signed: plan.value.signed !== undefined,
+    starts: plan.value.starts,
+    weeks: schedule.weeks.map((week) => {
+      const sessions = week.days.flatMap((day) => day.sessions);
+      const bouts = dosed.weeks.find((one) => one.week === week.number)?.bouts ?? [];
+      return {
+        week: week.number,
+        from: week.days[0]?.date ?? "",
+        phases: program.phases
+          .filter(
+            (phase) =>
+              week.number >= phase.firstWeek && week.number < phase.firstWeek + phase.weeks,
+          )
+          .map((phase) => phase.id),
+        sessions: sessions.map(sessionJson),
+        totals: totals(sessions),
+        trails: Object.fromEntries(
+          bouts.map((bout) => [bout.card, bout.trail]),
+        ) as WeekJson["trails"],
+      };
+    }),
+    warnings: faults.map(faultJson),
+  };
+}
+
+function sessionJson({ date, part, minutes, bouts }: Session): SessionJson {
+  return { date, part, minutes, bouts: bouts.map(boutJson) };
+}
+
+function boutJson(bout: Bout): BoutJson {
+  const reps = bout.reps?.map(({ low, high }) => (low === high ? low : ([low, high] as const)));
+  const alike = bout.reps !== undefined && sameInEverySet(bout.reps);
+  return {
+    card: bout.card,
+    phase: bout.phase,
+    side: bout.side,
+    sets: bout.sets,
+    reps: alike ? (reps?.[0] ?? null) : null,
+    reps_by_set: reps === undefined || alike ? null : reps,
+    hold_s: bout.holdS ?? null,
+    time_s: bout.timeS ?? null,
+    distance_m: bout.distanceM ?? null,
+    tempo: bout.tempo ? tempoText(bout.tempo) : null,
+    rest_s: bout.restS ?? null,
+    load_kg: bout.load.kg ?? null,
+    load_kind: bout.load.kind,
+    band_level: bout.load.level ?? null,
+    equipment: bout.load.equipment ?? null,
+    effort: bout.effort ?? null,
+    tension_s: bout.tensionS ?? null,
+    clock_s: bout.clockS,
+  };
+}
+
+function sameInEverySet(reps: Repetitions): boolean {
+  return reps.every(({ low, high }) => low === reps[0]?.low && high === reps[0]?.high);
+}
+
+/** Sums of the sessions as laid out; repetitions and kilograms on all worked sides, top of ranges. */
+function totals(sessions: readonly Session[]): WeekJson["totals"] {
+  const bouts = sessions.flatMap((session) => session.bouts);
+  const sum = (amount: (bout: Bout) => number) =>
+    bouts.reduce((all, bout) => all + amount(bout), 0);
+  return {
+    sessions: sessions.length,
+    reps: sum((bout) => (bout.repsTotal?.high ?? 0) * bout.sides),
+    kg: Math.round(sum((bout) => (bout.kgTotal ?? 0) * bout.sides) * 100) / 100,
+    minutes: sessions.reduce((all, session) => all + session.minutes, 0),
+  };
+}

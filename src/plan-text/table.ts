@@ -1,0 +1,79 @@
+/** The computed program as a table for the terminal. */
+import type { MadeProgram } from "../booklet.ts";
+import type { Library } from "../cards/library.ts";
+import { calendar } from "../compose/calendar.ts";
+import { type Writer, writer } from "../compose/numbers.ts";
+import { dosesIn } from "../compose/phase-pages.ts";
+import { sideName } from "../compose/side-words.ts";
+import type { ScheduledWeek } from "../plan/schedule.ts";
+import type { Words } from "../words/words.ts";
+import { columns } from "./columns.ts";
+
+/** Who it is for, the doses of each phase, and the sessions of each week on their dates. */
+export function planTable(made: MadeProgram, library: Library, words: Words): string {
+  const { program, dosed, schedule, plan } = made;
+  const write = writer(words, program.clinic.locale);
+  const composing = { program, dosed, schedule, library, words, note: "", made: "", write };
+  const lines = [
+    `${plan.value.client.name} (${plan.value.client.reference})`,
+    `${program.protocol.value.clinical}`,
+    `${write.longDate(plan.value.starts)}, ${words.say("weeks.length", { n: program.weeks })}`,
+    plan.value.signed
+      ? words.say("signed", { by: plan.value.signed.by, on: write.longDate(plan.value.signed.on) })
+      : "DRAFT: not signed off",
+    "",
+  ];
+  for (const phase of program.phases) {
+    const last = phase.firstWeek + phase.weeks - 1;
+    lines.push(`${phase.title}: weeks ${phase.firstWeek} to ${last}`, "");
+    for (const exercise of phase.exercises) {
+      const { card } = exercise.card;
+      const side = sideName(exercise, write);
+      lines.push(`  ${card.clinical} [${card.id}]${side ? `, ${side.toLowerCase()}` : ""}`);
+      const rows = dosesIn(phase, exercise, composing).map((dose) => [
+        `    ${dose.weeks}`,
+        dose.work,
+        dose.load ?? "",
+        dose.pace ?? "",
+        dose.rest ?? "",
+        dose.often,
+      ]);
+      lines.push(...columns(rows), "");
+    }
+  }
+  const weeks = calendar(composing);
+  lines.push(
+    ...columns(
+      schedule.weeks.map((week, index) => [
+        `  ${words.say("weeks.one", { first: week.number })}`,
+        weeks[index]?.dates ?? "",
+        sessionsOf(week, write),
+      ]),
+    ),
+  );
+  return lines
+    .map((line) => line.trimEnd())
+    .join("\n")
+    .trimEnd();
+}
+
+/** "Mon evening 36 min · Wed evening 36 min · away Thu". */
+function sessionsOf(week: ScheduledWeek, write: Writer): string {
+  const sessions = week.days.flatMap((day) =>
+    day.sessions.map(({ part, minutes }) => ({
+      day: write.weekday(day.date, "short"),
+      part,
+      minutes,
+    })),
+  );
+  const byKind = new Map<string, string[]>();
+  for (const { day, part, minutes } of sessions) {
+    const kind = `${part} ${minutes} min`;
+    byKind.set(kind, [...(byKind.get(kind) ?? []), day]);
+  }
+  const away = week.days.filter((day) => day.away).map((day) => write.weekday(day.date, "short"));
+  return [
+    ...[...byKind].map(([kind, days]) => `${days.join(" ")} ${kind}`),
+    ...(away.length > 0 ? [`away ${away.join(" ")}`] : []),
+  ].join(" · ");
+}

@@ -1,0 +1,7 @@
+/** How the tests are run. */
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  root: new URL("..", import.meta.url).pathname,
+  test: { include: ["tests/**/*.test.ts"], testTimeout: 30_000, hookTimeout: 60_000 },
+});
