@@ -14,7 +14,7 @@ const EXTERNAL = [
 
 rmSync("out/bin", { recursive: true, force: true });
 await build({
-  entryPoints: { paulatim: "src/cli.ts" },
+  entryPoints: { paulatim: "src/cli.ts", reference: "src/reference/write.ts" },
   outdir: "out/bin",
   bundle: true,
   splitting: true,

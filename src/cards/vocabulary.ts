@@ -11,7 +11,8 @@ export const vocabularySchema = z.strictObject({
     .record(
       id,
       z.strictObject({
-        say: line.describe("The client's words for it."),
+        say: line.describe("The client's words for it, as in “You need: a firm step”."),
+        short: line.optional().describe("As short as a table needs it: backpack, bar."),
         makes: z
           .enum(["weight", "band"])
           .optional()
@@ -36,8 +37,5 @@ export function mergeVocabularies(all: readonly Vocabulary[]): Vocabulary {
 
 /** A schema for one word of a group, so that a slip of the pen is caught and the nearest word offered. */
 export function word(group: Readonly<Record<string, unknown>>) {
-  return z
-    .union([z.string(), z.number()])
-    .transform(String)
-    .pipe(z.enum(Object.keys(group).sort() as [string, ...string[]]));
+  return z.enum(Object.keys(group).sort() as [string, ...string[]]);
 }

@@ -1,5 +1,5 @@
 /** A clinic's settings: who it is, how it is reached, and the limits it works within. */
-import { z } from "zod";
+import * as z from "zod";
 import { line, percent, time } from "../units/quantities.ts";
 
 const limits = z.strictObject({

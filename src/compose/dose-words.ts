@@ -117,8 +117,7 @@ const rangeText = (low: number, high: number, write: Writer): string =>
 
 function loadWords({ load }: Bout, things: Vocabulary, write: Writer): string | undefined {
   const { words } = write;
-  const what =
-    load.equipment === undefined ? "" : (things.equipment[load.equipment]?.say ?? load.equipment);
+  const what = load.equipment === undefined ? "" : shortName(load.equipment, things);
   switch (load.kind) {
     case "none":
       return undefined;
@@ -139,6 +138,10 @@ function loadWords({ load }: Bout, things: Vocabulary, write: Writer): string | 
       return words.say(what === "" ? "dose.load.kg_plain" : "dose.load.kg", values);
     }
   }
+}
+
+function shortName(id: string, { equipment }: Vocabulary): string {
+  return equipment[id]?.short ?? equipment[id]?.say ?? id;
 }
 
 /** The parts of a repetition in the order in which they come, with pauses of some length. */

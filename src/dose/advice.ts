@@ -1,0 +1,190 @@
+/** Advice on a dosed program, as warnings with their source: crowded, long, steep, a tissue left out, no easier card. */
+import { type DoseContext, sayCard } from "./context.ts";
+import { sayList } from "./findings.ts";
+import { growth } from "./load.ts";
+import { showPercent, showTime } from "./rounding.ts";
+import { workSeconds } from "./totals.ts";
+import type { Bout, DosedWeek } from "./types.ts";
+
+/**
+ * Faults, all warnings: session-crowded, session-long, tissue-untrained, ramp-steep,
+ * no-easier-rung; each once a cause, with the weeks it holds in.
+ */
+export function advise(context: DoseContext, weeks: readonly DosedWeek[]): void {
+  for (const week of weeks) {
+    adviseOnSession(context, week);
+    adviseOnTissues(context, week);
+  }
+  adviseOnGrowth(context, weeks);
+  adviseOnLadders(context);
+}
+
+function adviseOnSession(context: DoseContext, { week, bouts, totals }: DosedWeek): void {
+  const { limits } = context.program.clinic;
+  const { exercises } = totals;
+  const most = limits.exercises_per_session;
+  if (exercises > most) {
+    context.findings.add(
+      {
+        code: "session-crowded",
+        cause: String(exercises),
+        level: "warning",
+        place: () => placeOf(context, bouts[most]),
+        say: (weeks) =>
+          `A session can hold ${exercises} exercises (${weeks}); the clinic's limit is ${most} (two to four: Bachmann 2018, Phys Rehab Kur Med 28:20).`,
+        hint: "Leave out what matters least, or spread the exercises over different days.",
+      },
+      week,
+    );
+  }
+  if (totals.sessionS > limits.session) {
+    context.findings.add(
+      {
+        code: "session-long",
+        cause: "",
+        level: "warning",
+        weight: totals.sessionS,
+        place: () => placeOf(context, longest(bouts)),
+        say: (weeks) =>
+          `A session takes up to ${showTime(Math.ceil(totals.sessionS / 60) * 60)} (${weeks}); the clinic's limit is ${showTime(limits.session)}.`,
+        hint: "Leave out an exercise, shorten rests, or spread the exercises over different days.",
+      },
+      week,
+    );
+  }
+}
+
+/** Main tissues are those that the main exercises of the protocol's and the plan's phases load first. */
+function adviseOnTissues(context: DoseContext, { week, bouts }: DosedWeek): void {
+  const trained = new Set(bouts.flatMap(({ card }) => context.cardOf(card)?.card.tissues ?? []));
+  const { program } = context;
+  for (const phase of program.phases) {
+    if (week < phase.firstWeek || week >= phase.firstWeek + phase.weeks) continue;
+    for (const tissue of mainTissues(context, phase.id)) {
+      if (trained.has(tissue)) continue;
+      context.findings.add(
+        {
+          code: "tissue-untrained",
+          cause: `${phase.id} ${tissue}`,
+          level: "warning",
+          place: () => phase.exercises[0]?.place ?? program.plan.source.at(["protocol"]),
+          say: (weeks) =>
+            `No exercise loads the ${tissue} in ${weeks}, though the phase “${phase.title}” is for it.`,
+          hint: "Add an exercise for it, or keep one of those left out.",
+        },
+        week,
+      );
+    }
+  }
+}
+
+function mainTissues(context: DoseContext, phaseId: string): Set<string> {
+  const { phases, protocol } = context.program;
+  const own = phases.find(({ id }) => id === phaseId)?.exercises ?? [];
+  const stated = protocol.value.phases.find(({ id }) => id === phaseId)?.exercises ?? [];
+  const cards = [
+    ...own.filter(({ main }) => main).map(({ card }) => card.card),
+    ...stated.filter(({ main }) => main).flatMap(({ card }) => context.cardOf(card)?.card ?? []),
+  ];
+  return new Set(cards.flatMap(({ tissues }) => tissues.slice(0, 1)));
+}
+
+/** Work from one week to the next, by the tissue that each exercise loads first. */
+function adviseOnGrowth(context: DoseContext, weeks: readonly DosedWeek[]): void {
+  const limit = context.program.clinic.limits.week_growth;
+  let before = new Map<string, TissueWork>();
+  for (const { week, bouts } of weeks) {
+    const now = workByTissue(context, bouts);
+    for (const [tissue, work] of now) {
+      const { grew, what } = compare(before.get(tissue), work);
+      if (grew === undefined || grew <= limit + 1e-9) continue;
+      context.findings.add(
+        {
+          code: "ramp-steep",
+          cause: tissue,
+          level: "warning",
+          weight: grew,
+          place: () => placeOf(context, work.first),
+          say: (inWeeks) =>
+            `The ${what} of the ${tissue} grows by up to ${showPercent(grew)} from one week to the next (${inWeeks}); the clinic's limit is ${showPercent(limit)}.`,
+          hint: "Spread the growth over more weeks. This describes the work; it does not forecast an injury.",
+        },
+        week,
+      );
+    }
+    before = now;
+  }
+}
+
+interface TissueWork {
+  readonly seconds: number;
+  /** Effort × minutes of work; undefined where an exercise states no effort. */
+  readonly load: number | undefined;
+  readonly first: Bout;
+}
+
+function workByTissue(context: DoseContext, bouts: readonly Bout[]): Map<string, TissueWork> {
+  const work = new Map<string, TissueWork>();
+  for (const bout of bouts) {
+    const tissue = context.cardOf(bout.card)?.card.tissues[0];
+    if (tissue === undefined) continue;
+    const seconds = workSeconds(bout, context.program.clinic.dosing.fast_part) * bout.sessions;
+    const load = bout.effort === undefined ? undefined : (bout.effort * seconds) / 60;
+    const sum = work.get(tissue) ?? { seconds: 0, load: 0, first: bout };
+    work.set(tissue, {
+      seconds: sum.seconds + seconds,
+      load: sum.load === undefined || load === undefined ? undefined : sum.load + load,
+      first: sum.first,
+    });
+  }
+  return work;
+}
+
+function compare(before: TissueWork | undefined, now: TissueWork) {
+  if (!before) return { grew: undefined, what: "" };
+  if (before.load !== undefined && now.load !== undefined && before.load > 0) {
+    return { grew: growth(before.load, now.load), what: "planned load (effort × minutes of work)" };
+  }
+  return { grew: growth(before.seconds, now.seconds), what: "time at work" };
+}
+
+/** From this demand on a card is expected to have an easier one; those below are the foot of a ladder. */
+const LADDER_DEMAND = 3;
+
+function adviseOnLadders(context: DoseContext): void {
+  for (const { exercises } of context.program.phases) {
+    for (const { card, main, place } of exercises) {
+      const { demand, easier, trains } = card.card;
+      if (!main || demand < LADDER_DEMAND || trains === "mobility" || trains === "relaxation")
+        continue;
+      const known = context.hasLibrary ? context.easierThan(card) !== undefined : easier.length > 0;
+      if (known) continue;
+      context.findings.add({
+        code: "no-easier-rung",
+        cause: card.card.id,
+        level: "warning",
+        place: () => place,
+        say: () => `${sayCard(card)} has no easier card to step down to when it is too much.`,
+        hint:
+          easier.length > 0
+            ? `Its card names ${sayList(easier.map(({ to }) => to))}, which the library does not have.`
+            : "Name one under easier on its card.",
+      });
+    }
+  }
+}
+
+function placeOf(context: DoseContext, bout: Bout | undefined) {
+  for (const phase of context.program.phases) {
+    const found = phase.exercises.find(({ key }) => key === bout?.key);
+    if (found) return found.place;
+  }
+  return context.program.plan.source.at(["protocol"]);
+}
+
+function longest(bouts: readonly Bout[]): Bout | undefined {
+  return bouts.reduce<Bout | undefined>(
+    (best, bout) => (best === undefined || bout.clockS > best.clockS ? bout : best),
+    undefined,
+  );
+}

@@ -1,0 +1,188 @@
+/** Sets, repetitions and holds of a bout: what was stated, or what follows from a target, never more. */
+import type { Repetitions } from "../units/dose-fields.ts";
+import { type DoseContext, rankOf, sayCard, statedStep, type Work } from "./context.ts";
+import { show } from "./rounding.ts";
+import { type AmountTarget, holdTarget, repsTarget, sayTarget } from "./target.ts";
+import type { TrailStep } from "./types.ts";
+
+export interface Amounts {
+  readonly sets: number;
+  /** One entry a set. */
+  readonly reps: Repetitions | undefined;
+  readonly holdS: number | undefined;
+  readonly trail: {
+    readonly sets: readonly TrailStep[];
+    readonly reps?: readonly TrailStep[];
+    readonly hold_s?: readonly TrailStep[];
+  };
+}
+
+/**
+ * Sets, repetitions of each set and hold.
+ *
+ * A list of repetitions stated later than the number of sets sets that number too. A target stated
+ * later than repetitions (or hold) gives them: 12 RM means 12 repetitions, 70 % of most reps what
+ * that is. Stated at the same time, the lower of the two holds; a later statement wins over an
+ * earlier target. Faults: wrong-value, load-not-makeable where less than one repetition is left.
+ */
+export function amountsOf(context: DoseContext, work: Work): Amounts {
+  const { dose, stated } = work.stated;
+  const hold = holdOf(context, work);
+  const stating = repsOf(context, work);
+  const sets = setsOf(context, work, stating.reps);
+  const reps = stating.reps && fitToSets(stating.reps, sets);
+  reportAboveMaximum(context, work, reps);
+  const follows = sets !== dose.sets;
+  return {
+    sets,
+    reps,
+    holdS: hold.holdS,
+    trail: {
+      sets: [
+        follows
+          ? statedStep(stated.reps, `${sets} sets, one for each number of repetitions`, sets)
+          : statedStep(stated.sets, sets === 1 ? "1 set" : `${sets} sets`, sets),
+      ],
+      ...(reps && { reps: stating.trail }),
+      ...(hold.holdS !== undefined && { hold_s: hold.trail }),
+    },
+  };
+}
+
+function holdOf(context: DoseContext, work: Work) {
+  const { dose, stated } = work.stated;
+  const says = statedStep(stated.hold, `A hold of ${show(dose.hold ?? 0)} s`, dose.hold, "s");
+  const aimed = holdTarget(context, work);
+  if (aimed === undefined) return { holdS: dose.hold, trail: [says] };
+  if (aimed.value < 1) reportNothingLeft(context, work, "a hold of one second");
+  const after = compareTarget(work, "hold");
+  if (dose.hold === undefined || after === "target")
+    return { holdS: Math.max(1, aimed.value), trail: aimed.trail };
+  if (after === "stated" || dose.hold <= aimed.value) {
+    return { holdS: dose.hold, trail: [...aimed.trail, says] };
+  }
+  return { holdS: Math.max(1, aimed.value), trail: [says, ...aimed.trail] };
+}
+
+function repsOf(
+  context: DoseContext,
+  work: Work,
+): { reps: Repetitions | undefined; trail: TrailStep[] } {
+  const { dose, stated } = work.stated;
+  const says = statedStep(
+    stated.reps,
+    `${sayReps(dose.reps ?? [])} repetitions`,
+    dose.reps?.[0]?.high,
+  );
+  if (
+    dose.target?.kind === "rm" &&
+    (dose.reps === undefined || rankOf(work.stated, "reps") < rankOf(work.stated, "target"))
+  ) {
+    if (dose.reps === undefined && (dose.time ?? dose.distance ?? dose.hold) !== undefined) {
+      return { reps: undefined, trail: [] };
+    }
+    const { reps } = dose.target;
+    const step = statedStep(
+      stated.target,
+      `A target of ${reps} RM means ${reps} repetitions`,
+      reps,
+    );
+    return { reps: [{ low: reps, high: reps }], trail: [step] };
+  }
+  const aimed = repsTarget(context, work);
+  if (aimed === undefined) return { reps: dose.reps, trail: [says] };
+  return capReps(context, work, aimed, says);
+}
+
+function capReps(context: DoseContext, work: Work, aimed: AmountTarget, says: TrailStep) {
+  const { reps } = work.stated.dose;
+  if (aimed.value < 1) reportNothingLeft(context, work, "one repetition");
+  const most = Math.max(1, aimed.value);
+  const after = compareTarget(work, "reps");
+  if (reps === undefined || after === "target") {
+    return { reps: [{ low: most, high: most }], trail: [...aimed.trail] };
+  }
+  if (after === "stated") return { reps, trail: [...aimed.trail, says] };
+  const capped = reps.map(({ low, high }) => ({
+    low: Math.min(low, most),
+    high: Math.min(high, most),
+  }));
+  return { reps: capped, trail: [says, ...aimed.trail] };
+}
+
+/** Which of the two was stated later; on a par, neither. */
+function compareTarget(work: Work, field: "reps" | "hold"): "target" | "stated" | "par" {
+  const difference = rankOf(work.stated, "target") - rankOf(work.stated, field);
+  return difference > 0 ? "target" : difference < 0 ? "stated" : "par";
+}
+
+function setsOf(context: DoseContext, work: Work, reps: Repetitions | undefined): number {
+  const { dose, stated } = work.stated;
+  if (!reps || reps.length < 2 || reps.length === dose.sets) return dose.sets;
+  const later = rankOf(work.stated, "reps") - rankOf(work.stated, "sets");
+  if (later > 0) return reps.length;
+  if (later === 0) {
+    context.findings.add(
+      {
+        code: "wrong-value",
+        cause: `${work.exercise.key} sets`,
+        level: "error",
+        place: () => stated.reps?.place ?? work.exercise.place,
+        say: (weeks) =>
+          `${sayCard(work.exercise.card)} has ${dose.sets} sets but ${reps.length} numbers of repetitions (${weeks}).`,
+        hint: "Give one number for all sets, or one for each.",
+      },
+      work.week,
+    );
+  }
+  return dose.sets;
+}
+
+/** One entry a set: the first ones of a longer list, the last one again for a shorter. */
+function fitToSets(reps: Repetitions, sets: number): Repetitions {
+  const last = reps.at(-1) ?? { low: 1, high: 1 };
+  return Array.from({ length: sets }, (_, index) => reps[index] ?? last);
+}
+
+/** Repetitions in words: "12", "6–8", "12, 10, 8". */
+export function sayReps(reps: Repetitions): string {
+  const parts = reps.map(({ low, high }) => (low === high ? `${low}` : `${low}–${high}`));
+  return new Set(parts).size === 1 ? (parts[0] ?? "") : parts.join(", ");
+}
+
+function reportAboveMaximum(context: DoseContext, work: Work, reps: Repetitions | undefined): void {
+  const { target } = work.stated.dose;
+  const most = Math.max(0, ...(reps ?? []).map(({ high }) => high));
+  if (target?.kind !== "rm" || most <= target.reps) return;
+  context.findings.add(
+    {
+      code: "wrong-value",
+      cause: `${work.exercise.key} above maximum`,
+      level: "warning",
+      place: () => work.stated.stated.target?.place ?? work.exercise.place,
+      say: (weeks) =>
+        `${sayCard(work.exercise.card)} asks for ${most} repetitions with a load that allows ${sayTarget(target)} (${weeks}).`,
+      hint: "Lower the repetitions, or aim at a lighter load.",
+    },
+    work.week,
+  );
+}
+
+function reportNothingLeft(context: DoseContext, work: Work, what: string): void {
+  const { target } = work.stated.dose;
+  const easier = context.easierThan(work.exercise.card);
+  context.findings.add(
+    {
+      code: "load-not-makeable",
+      cause: `${work.exercise.key} amount`,
+      level: "error",
+      place: () => work.stated.stated.target?.place ?? work.exercise.place,
+      say: (weeks) =>
+        `${target ? sayTarget(target) : "The target"} of ${sayCard(work.exercise.card)} is less than ${what} (${weeks}).`,
+      hint: easier
+        ? `Swap it for the easier ${sayCard(easier)}.`
+        : "Swap it for an easier exercise; its card names none.",
+    },
+    work.week,
+  );
+}

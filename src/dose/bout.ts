@@ -1,0 +1,128 @@
+/** One exercise in one session: every number of it, and the trail of each. */
+import type { ProgramPhase } from "../plan/program.ts";
+import type { DosePart } from "../units/dose-fields.ts";
+import type { Tempo } from "../units/quantities.ts";
+import { amountsOf } from "./amounts.ts";
+import { loadOf } from "./bout-load.ts";
+import { type DoseContext, sayCard, statedStep, type Work } from "./context.ts";
+import { frequencyOf, sessionsInWeek } from "./frequency.ts";
+import { show } from "./rounding.ts";
+import { boutSums } from "./sums.ts";
+import { repetitionSeconds } from "./time.ts";
+import type { Bout, Trail, TrailStep } from "./types.ts";
+
+/** The bout of an exercise in a week of the course; `phase` is the phase it stands in. */
+export function boutOf(context: DoseContext, phase: ProgramPhase, work: Work): Bout {
+  const { exercise, stated, week } = work;
+  const { dose } = stated;
+  const amounts = amountsOf(context, work);
+  const mostReps = amounts.reps && Math.max(...amounts.reps.map(({ high }) => high));
+  const { load, trail: loadTrail } = loadOf(context, work, mostReps);
+  const { frequency, trail: frequencyTrail } = frequencyOf(context, work);
+  const sides = exercise.side === "each" ? 2 : 1;
+  checkTempo(context, work);
+  const work_ = {
+    sets: amounts.sets,
+    reps: amounts.reps,
+    holdS: amounts.holdS,
+    timeS: dose.time,
+    distanceM: dose.distance,
+    tempo: dose.tempo,
+    restS: dose.rest,
+    restRepsS: dose.rest_reps,
+    sides,
+    kg: load.kg,
+    speed: load.kmH === undefined ? undefined : load.kmH / 3.6,
+  } as const;
+  const sums = boutSums(work_, context.program.clinic.dosing);
+  const trail: Trail = {
+    ...amounts.trail,
+    ...statedTrails(work),
+    frequency: frequencyTrail,
+    ...(loadTrail.length > 0 && { load_kg: loadTrail }),
+    ...sums.trail,
+  };
+  return {
+    week,
+    weekOfPhase: week - phase.firstWeek + 1,
+    phase: phase.id,
+    key: exercise.key,
+    card: exercise.card.card.id,
+    side: exercise.side,
+    sides,
+    main: exercise.main,
+    sets: amounts.sets,
+    reps: amounts.reps,
+    holdS: amounts.holdS,
+    timeS: dose.time,
+    distanceM: dose.distance,
+    tempo: dose.tempo,
+    restS: dose.rest,
+    restRepsS: dose.rest_reps,
+    effort: dose.effort,
+    frequency,
+    sessions: sessionsInWeek(frequency, week),
+    load,
+    repsTotal: sums.repsTotal,
+    kgTotal: sums.kgTotal,
+    tensionS: sums.tensionS,
+    clockS: sums.clockS,
+    minutes: sums.minutes,
+    trail,
+  };
+}
+
+/** The fields that pass through as stated: field of the dose, name in the trail, words, unit. */
+const PLAIN = [
+  ["time", "time_s", "Work for", "s"],
+  ["distance", "distance_m", "A distance of", "m"],
+  ["rest", "rest_s", "Rest between sets of", "s"],
+  ["rest_reps", "rest_reps_s", "Rest between repetitions of", "s"],
+] as const;
+
+function statedTrails({ stated: { dose, stated } }: Work): Trail {
+  const trail: { -readonly [K in keyof Trail]: Trail[K] } = {};
+  for (const [field, name, words, unit] of PLAIN) {
+    const value = dose[field];
+    if (value !== undefined) {
+      trail[name] = [statedStep(stated[field], `${words} ${show(value)} ${unit}`, value, unit)];
+    }
+  }
+  if (dose.tempo) trail.tempo = [tempoStep(dose.tempo, stated.tempo)];
+  if (dose.effort !== undefined) {
+    const says = `An effort of ${show(dose.effort)} out of 10`;
+    trail.effort = [statedStep(stated.effort, says, dose.effort)];
+  }
+  return trail;
+}
+
+type Stated = Work["stated"]["stated"][keyof DosePart];
+
+function tempoStep(tempo: Tempo, statement: Stated): TrailStep {
+  const { lower, bottom, lift, top } = tempo;
+  const says = `Tempo ${sayTempo(tempo)}: lowering ${lower}, pause ${bottom}, lifting ${lift}, pause ${top}`;
+  return statedStep(statement, says);
+}
+
+/** A tempo as written: 3-0-3-0. */
+export function sayTempo({ lower, bottom, lift, top }: Tempo): string {
+  return `${lower}-${bottom}-${lift}-${top}`;
+}
+
+/** Fault: wrong-value for a tempo in which nothing takes any time. */
+function checkTempo(context: DoseContext, work: Work): void {
+  const { tempo } = work.stated.dose;
+  if (!tempo || repetitionSeconds(tempo, 1) > 0) return;
+  context.findings.add(
+    {
+      code: "wrong-value",
+      cause: `${work.exercise.key} tempo`,
+      level: "error",
+      place: () => work.stated.stated.tempo?.place ?? work.exercise.place,
+      say: (weeks) =>
+        `The tempo ${sayTempo(tempo)} of ${sayCard(work.exercise.card)} takes no time (${weeks}).`,
+      hint: "Give seconds for lowering, pause, lifting and pause, such as 3-0-3-0; X for as fast as is safe.",
+    },
+    work.week,
+  );
+}

@@ -1,0 +1,90 @@
+/** What every step of dosing needs to know: the program, the library, and where to put what is found. */
+import type { Library, LibraryCard } from "../cards/library.ts";
+import type { Place } from "../faults/fault.ts";
+import type { Program, ProgramExercise, StatedDose, Statement } from "../plan/program.ts";
+import type { DosePart } from "../units/dose-fields.ts";
+import { Findings } from "./findings.ts";
+import type { BoutLoad, TrailStep } from "./types.ts";
+
+/** One exercise in one week, still to be dosed. */
+export interface Work {
+  readonly exercise: ProgramExercise;
+  readonly stated: StatedDose;
+  /** Week of the course. */
+  readonly week: number;
+  /** The load of the same card in the last week before this one that has it. */
+  readonly before?: BoutLoad | undefined;
+}
+
+export class DoseContext {
+  readonly program: Program;
+  readonly findings = new Findings();
+  readonly #library: Library | undefined;
+  readonly #own = new Map<string, LibraryCard>();
+  readonly #measurePlaces = new Map<number, string>();
+
+  constructor(program: Program, library: Library | undefined) {
+    this.program = program;
+    this.#library = library;
+    for (const phase of program.phases) {
+      for (const { card } of phase.exercises) this.#own.set(card.card.id, card);
+    }
+  }
+
+  /** Whether the whole library is known, and not only the program's own cards. */
+  get hasLibrary(): boolean {
+    return this.#library !== undefined;
+  }
+
+  cardOf(id: string): LibraryCard | undefined {
+    return this.#library?.cards.get(id) ?? this.#own.get(id);
+  }
+
+  /** Where a measure stands, as file:line. */
+  measurePlace(index: number): string {
+    const known = this.#measurePlaces.get(index);
+    if (known !== undefined) return known;
+    const place = sayPlace(this.program.plan.source.at(["measures", index]));
+    this.#measurePlaces.set(index, place);
+    return place;
+  }
+
+  /** The easier card to offer: the hardest of those that the card names and the library has. */
+  easierThan({ card }: LibraryCard): LibraryCard | undefined {
+    return card.easier
+      .flatMap(({ to }) => this.cardOf(to) ?? [])
+      .reduce<LibraryCard | undefined>(
+        (best, one) => (best === undefined || one.card.demand > best.card.demand ? one : best),
+        undefined,
+      );
+  }
+}
+
+export const sayPlace = (place: Place): string => `${place.file}:${place.line}`;
+
+/** A card in a sentence, by its clinical name and id. */
+export const sayCard = ({ card }: LibraryCard): string => `“${card.clinical}” (${card.id})`;
+
+const RANK = { card: 0, protocol: 1, plan: 2 } as const;
+
+/** How late a field was stated: card, then protocol, then plan; -1 where it was not. */
+export function rankOf({ stated }: StatedDose, field: keyof DosePart): number {
+  const statement = stated[field];
+  return statement === undefined ? -1 : RANK[statement.by];
+}
+
+/** The step of a trail that says who stated a number. */
+export function statedStep(
+  statement: Statement | undefined,
+  says: string,
+  value?: number,
+  unit?: string,
+): TrailStep {
+  return {
+    step: "stated",
+    says: statement ? `${says}, stated by the ${statement.by}.` : `${says}.`,
+    ...(value !== undefined && { value }),
+    ...(unit !== undefined && { unit }),
+    ...(statement && { source: sayPlace(statement.place) }),
+  };
+}

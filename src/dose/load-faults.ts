@@ -1,0 +1,102 @@
+/** Faults of a load: one that cannot be made, one that does not fit the exercise, one that is too coarse. */
+import { type DoseContext, sayCard, type Work } from "./context.ts";
+import { show, showPercent } from "./rounding.ts";
+import { sayTarget } from "./target.ts";
+import type { BoutLoad } from "./types.ts";
+
+/**
+ * load-not-makeable: what there is is heavier than the target; the nearest easier card is offered.
+ * `what` is empty where the client has nothing that makes a load.
+ */
+export function reportTooHeavy(
+  context: DoseContext,
+  work: Work,
+  what: string,
+  targetKg?: number,
+): void {
+  const { card } = work.exercise;
+  const { target } = work.stated.dose;
+  const aim = `${target ? sayTarget(target) : "the target"}${targetKg === undefined ? "" : ` (${show(Math.max(0, targetKg))} kg)`}`;
+  const silent = what.includes("gives no loads");
+  const easier = context.easierThan(card);
+  const swap = easier
+    ? `Swap it for the easier ${sayCard(easier)}.`
+    : "Swap it for an easier exercise; its card names none.";
+  context.findings.add(
+    {
+      code: "load-not-makeable",
+      cause: `${work.exercise.key} ${silent || what === "" ? "nothing" : "heavy"}`,
+      level: "error",
+      place: () =>
+        targetKg === undefined
+          ? work.exercise.place
+          : context.program.plan.source.at(["equipment"]),
+      say: (weeks) => {
+        if (what === "") {
+          return `The client has nothing that makes a load for ${sayCard(card)}; ${aim} is asked for (${weeks}).`;
+        }
+        if (silent)
+          return `${sayCard(card)} needs a load of ${aim}, but nothing is known of ${what} (${weeks}).`;
+        return `For ${sayCard(card)}, ${what} is more than ${aim} (${weeks}).`;
+      },
+      hint: silent ? `Give the loads it makes under equipment. Or: ${swap}` : swap,
+    },
+    work.week,
+  );
+}
+
+/** wrong-value, as a warning: a target of a kind that this exercise cannot have. */
+export function reportMisfit(context: DoseContext, work: Work, why: string): void {
+  const { target } = work.stated.dose;
+  context.findings.add(
+    {
+      code: "wrong-value",
+      cause: `${work.exercise.key} misfit ${target?.kind ?? ""}`,
+      level: "warning",
+      place: () => work.stated.stated.target?.place ?? work.exercise.place,
+      say: (weeks) =>
+        `The target ${target ? sayTarget(target) : ""} does not fit ${sayCard(work.exercise.card)}: ${why} (${weeks}).`,
+      hint: "State another target, or sets and repetitions alone.",
+    },
+    work.week,
+  );
+}
+
+/**
+ * load-coarse: the step from last week's load to this week's, or from this week's to the next that
+ * the target already reaches towards, is larger than the clinic's limit. Repetitions grow first.
+ */
+export function reportCoarse(context: DoseContext, work: Work, load: BoutLoad): void {
+  const { before } = work;
+  const limit = context.program.clinic.limits.load_step;
+  const { kg, nextKg, nextStep, targetKg } = load;
+  if (kg === undefined) return;
+  const rose = riseOf(before, load);
+  const waits = nextKg !== undefined && targetKg !== undefined && targetKg - kg >= 0.1;
+  const [from, to, step] =
+    rose !== undefined && rose > limit + 1e-9
+      ? [before?.kg ?? 0, kg, rose]
+      : waits && nextStep !== undefined && nextStep > limit + 1e-9
+        ? [kg, nextKg, nextStep]
+        : [0, 0, undefined];
+  if (step === undefined) return;
+  context.findings.add(
+    {
+      code: "load-coarse",
+      cause: work.exercise.key,
+      level: "warning",
+      weight: step,
+      place: () => context.program.plan.source.at(["equipment"]),
+      say: (weeks) =>
+        `For ${sayCard(work.exercise.card)} the load goes from ${show(from)} kg to ${show(to)} kg, a step of ${showPercent(step)}; the clinic's limit is ${showPercent(limit)} (${weeks}).`,
+      hint: `Let repetitions grow first: stay at ${show(from)} kg until each set has two repetitions in hand, then take ${show(to)} kg. Or add equipment with smaller steps.`,
+    },
+    work.week,
+  );
+}
+
+function riseOf(before: BoutLoad | undefined, now: BoutLoad): number | undefined {
+  if (before?.kg === undefined || now.kg === undefined) return undefined;
+  const base = before.systemKg ?? before.kg;
+  return base > 0 && now.kg > before.kg ? (now.kg - before.kg) / base : undefined;
+}

@@ -1,0 +1,64 @@
+/** The next load of an exercise whose target has been beaten: 2 to 10 % more, as the equipment allows. */
+import { atOrUnder, type Makes, nextAbove } from "./equipment.ts";
+import { atMost, floorTo, show, showPercent } from "./rounding.ts";
+import type { TrailStep } from "./types.ts";
+
+/** Ratamess 2009, Med Sci Sports Exerc 41:687; the two sessions are from memory. */
+export const ACSM_2009 = {
+  leastStep: 0.02,
+  mostStep: 0.1,
+  repsOver: 1,
+  sessions: 2,
+  source: "Ratamess 2009, Med Sci Sports Exerc 41:687",
+} as const;
+
+export interface NextLoad {
+  readonly kg: number;
+  readonly action: "more-load" | "more-repetitions" | "same";
+  readonly trail: readonly TrailStep[];
+}
+
+/**
+ * The load for the sessions to come. `kg`: the load added now; `bodyKg`: the body's share that is
+ * moved with it; `over`: repetitions over the target, session by session, the latest last.
+ * Where the target was beaten by one repetition or more in the last two sessions: the largest load
+ * that is at most `mostStep` (2 to 10 %) more load moved. Where the equipment's next load is further
+ * away, repetitions grow first and the load stays. Never less than now, never rounded up.
+ */
+export function nextLoad(
+  now: { readonly kg: number; readonly bodyKg: number },
+  over: readonly number[],
+  makes: readonly Makes[],
+  mostStep: number = ACSM_2009.mostStep,
+): NextLoad {
+  const { leastStep, repsOver, sessions, source } = ACSM_2009;
+  const last = over.slice(-sessions);
+  if (last.length < sessions || last.some((reps) => !(reps >= repsOver))) {
+    const says = `The target has not been beaten in ${sessions} sessions running: the load stays.`;
+    return { kg: now.kg, action: "same", trail: [{ step: "limit", says, source }] };
+  }
+  const step = Math.min(ACSM_2009.mostStep, Math.max(leastStep, mostStep));
+  const aim = now.kg + (now.kg + now.bodyKg) * step;
+  const aimed: TrailStep = {
+    step: "target",
+    says: `The target was beaten in ${sessions} sessions running: up to ${showPercent(step)} more load moved, ${show(aim)} kg to take.`,
+    value: floorTo(aim, 0.01),
+    unit: "kg",
+    source,
+  };
+  const made = atOrUnder(makes, aim);
+  if (made && !atMost(made.kg, now.kg)) {
+    const says = `The client's ${made.have} makes ${show(made.kg)} kg at or under that.`;
+    const steps: TrailStep[] = [aimed, { step: "equipment", says, value: made.kg, unit: "kg" }];
+    return { kg: made.kg, action: "more-load", trail: steps };
+  }
+  const next = nextAbove(makes, now.kg);
+  const says = next
+    ? `The next load there is, ${show(next.kg)} kg, is further away: repetitions grow first.`
+    : "The equipment makes no more: repetitions grow instead.";
+  return {
+    kg: now.kg,
+    action: "more-repetitions",
+    trail: [aimed, { step: "equipment", says, value: now.kg, unit: "kg" }],
+  };
+}

@@ -1,0 +1,168 @@
+/** Sums of a bout and of a course: repetitions, kilograms, seconds under tension, time on the clock. */
+import type { Clinic } from "../clinic/schema.ts";
+import type { Repetitions } from "../units/dose-fields.ts";
+import type { Tempo } from "../units/quantities.ts";
+import { sayReps } from "./amounts.ts";
+import { floorTo, show, showTime, tidy } from "./rounding.ts";
+import {
+  boutClock,
+  PLAIN_REPETITION_S,
+  PLAIN_REPETITION_SOURCE,
+  repetitionSeconds,
+  type SetOfWork,
+  setTension,
+} from "./time.ts";
+import type { Range, Trail, TrailStep } from "./types.ts";
+
+/** What the sums of a bout depend on; times in seconds, lengths in metres, speed in metres a second. */
+export interface BoutNumbers {
+  readonly sets: number;
+  /** One entry for all sets, or one a set. */
+  readonly reps: Repetitions | undefined;
+  readonly holdS?: number | undefined;
+  readonly timeS?: number | undefined;
+  readonly distanceM?: number | undefined;
+  readonly tempo?: Tempo | undefined;
+  readonly restS?: number | undefined;
+  readonly restRepsS?: number | undefined;
+  readonly sides: 1 | 2;
+  readonly kg?: number | undefined;
+  readonly speed?: number | undefined;
+}
+
+export interface BoutSums {
+  /** Of one side. */
+  readonly repsTotal: Range | undefined;
+  /** Of one side, at the top of the range of repetitions. */
+  readonly kgTotal: number | undefined;
+  readonly tensionS: number | undefined;
+  /** Of both sides, with rests. */
+  readonly clockS: number;
+  readonly minutes: number;
+  readonly trail: Trail;
+}
+
+type Dosing = Pick<Clinic["dosing"], "fast_part" | "last_rest">;
+
+/** The sums of one bout, each with the step that says how it was added up. */
+export function boutSums(bout: BoutNumbers, dosing: Dosing): BoutSums {
+  const sets = setsOf(bout);
+  const repsTotal = bout.reps && totalOf(bout.reps, bout.sets);
+  const kgTotal =
+    bout.kg === undefined || !repsTotal ? undefined : floorTo(repsTotal.high * bout.kg, 0.1);
+  const tensions = sets.map((set) => setTension(set, dosing.fast_part));
+  const tensionS = tensions.includes(undefined)
+    ? undefined
+    : tidy(tensions.reduce<number>((sum, each) => sum + (each ?? 0), 0));
+  const rests = { restS: bout.restS ?? 0, restRepsS: bout.restRepsS ?? 0 };
+  const clockS = boutClock({ sets, sides: bout.sides, ...rests }, dosing);
+  const minutes = Math.max(1, Math.ceil(clockS / 60 - 1e-9));
+  const side = bout.sides === 2 ? " on each side" : "";
+  return {
+    repsTotal,
+    kgTotal,
+    tensionS,
+    clockS,
+    minutes,
+    trail: {
+      ...(repsTotal && { reps_total: [sum(sayTotal(bout, repsTotal, side), repsTotal.high)] }),
+      ...(kgTotal !== undefined && {
+        kg_total: [
+          sum(
+            `${repsTotal?.high ?? 0} repetitions × ${show(bout.kg ?? 0)} kg${side}, without the body's share.`,
+            kgTotal,
+            "kg",
+          ),
+        ],
+      }),
+      ...(tensionS !== undefined && {
+        tension_s: [sum(sayTension(bout, repsTotal, dosing, side), tensionS, "s")],
+      }),
+      clock_s: clockSteps(bout, clockS, dosing),
+      minutes: [
+        {
+          step: "rounding",
+          says: `${showTime(clockS)}, rounded up to whole minutes.`,
+          value: minutes,
+          unit: "min",
+        },
+      ],
+    },
+  };
+}
+
+/** Repetitions of all sets on one side; where there are fewer entries than sets the last one counts on. */
+export function totalOf(reps: Repetitions, sets: number): Range {
+  let low = 0;
+  let high = 0;
+  for (let set = 0; set < sets; set += 1) {
+    const each = reps[set] ?? reps.at(-1);
+    low += each?.low ?? 0;
+    high += each?.high ?? 0;
+  }
+  return { low, high };
+}
+
+function setsOf(bout: BoutNumbers): SetOfWork[] {
+  const { reps, holdS, timeS, distanceM, tempo, speed } = bout;
+  return Array.from({ length: bout.sets }, (_, index) => ({
+    reps: (reps?.[index] ?? reps?.at(-1))?.high,
+    holdS,
+    timeS,
+    distanceM,
+    tempo,
+    speed,
+  }));
+}
+
+function sayTotal(bout: BoutNumbers, total: Range, side: string): string {
+  const range = total.low === total.high ? `${total.high}` : `${total.low} to ${total.high}`;
+  return `${bout.sets} sets of ${sayReps(bout.reps ?? [])} make ${range} repetitions${side}.`;
+}
+
+function sayTension(
+  bout: BoutNumbers,
+  reps: Range | undefined,
+  dosing: Dosing,
+  side: string,
+): string {
+  if (bout.timeS !== undefined) return `${bout.sets} sets of ${show(bout.timeS)} s${side}.`;
+  if (!reps) return `${bout.sets} holds of ${show(bout.holdS ?? 0)} s${side}.`;
+  const moving = bout.tempo ? repetitionSeconds(bout.tempo, dosing.fast_part) : 0;
+  const parts = [
+    ...(bout.tempo ? [`${show(moving)} s of tempo`] : []),
+    ...(bout.holdS === undefined ? [] : [`${show(bout.holdS)} s of hold`]),
+  ];
+  const fast = bout.tempo && Object.values(bout.tempo).includes("X");
+  return `${reps.high} repetitions × ${parts.join(" and ")}${side}${fast ? `, X counting ${show(dosing.fast_part)} s` : ""}.`;
+}
+
+function clockSteps(bout: BoutNumbers, clockS: number, dosing: Dosing): TrailStep[] {
+  const rest = bout.restS ? `rests of ${showTime(bout.restS)}` : "no rests";
+  const last = bout.restS ? `, the last ${dosing.last_rest ? "counted" : "not counted"}` : "";
+  const turn = bout.sides === 2 ? ", both sides in turn" : "";
+  const plain =
+    bout.reps &&
+    !bout.tempo &&
+    bout.holdS === undefined &&
+    bout.timeS === undefined &&
+    bout.distanceM === undefined;
+  return [
+    ...(plain
+      ? [
+          {
+            step: "limit" as const,
+            says: `No tempo is stated: a repetition counts ${PLAIN_REPETITION_S} s.`,
+            value: PLAIN_REPETITION_S,
+            unit: "s",
+            source: PLAIN_REPETITION_SOURCE,
+          },
+        ]
+      : []),
+    sum(`${bout.sets} sets${turn}, with ${rest}${last}: ${showTime(clockS)}.`, clockS, "s"),
+  ];
+}
+
+function sum(says: string, value: number, unit?: string): TrailStep {
+  return { step: "sum", says, value, ...(unit && { unit }) };
+}

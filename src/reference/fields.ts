@@ -1,0 +1,100 @@
+/** Turns a schema into the tables of an author's reference: every field with what may stand in it and why. */
+import * as z from "zod";
+
+/** The parts of JSON Schema that the schemas of this program come out as. */
+export interface JsonSchema {
+  readonly type?: string | readonly string[];
+  readonly description?: string;
+  readonly properties?: Readonly<Record<string, JsonSchema>>;
+  readonly required?: readonly string[];
+  readonly items?: JsonSchema;
+  readonly additionalProperties?: JsonSchema | boolean;
+  readonly anyOf?: readonly JsonSchema[];
+  readonly oneOf?: readonly JsonSchema[];
+  readonly enum?: readonly unknown[];
+  readonly const?: unknown;
+  readonly default?: unknown;
+  readonly minimum?: number;
+  readonly maximum?: number;
+  readonly pattern?: string;
+}
+
+/** The JSON Schema of what an author writes (before anything is converted). */
+export function authorSchema(schema: z.ZodType): JsonSchema {
+  return z.toJSONSchema(schema, { io: "input", unrepresentable: "any" }) as JsonSchema;
+}
+
+/** A Markdown table of all fields, inner fields under their outer one. */
+export function fieldTable(schema: JsonSchema): string {
+  const rows = rowsOf(schema, "");
+  return [
+    "| Field | What stands in it | What it means |",
+    "| --- | --- | --- |",
+    ...rows.map(({ name, kind, says }) => `| ${name} | ${kind} | ${says} |`),
+  ].join("\n");
+}
+
+interface Row {
+  readonly name: string;
+  readonly kind: string;
+  readonly says: string;
+}
+
+function rowsOf(schema: JsonSchema, prefix: string): Row[] {
+  const required = new Set(schema.required ?? []);
+  return Object.entries(schema.properties ?? {}).flatMap(([key, field]) => {
+    const name = prefix === "" ? key : `${prefix} › ${key}`;
+    const need = required.has(key) && field.default === undefined ? "" : optional(field);
+    return [
+      {
+        name: `\`${name}\``,
+        kind: cell(kindOf(field) + need),
+        says: cell(field.description ?? ""),
+      },
+      ...inside(field, name),
+    ];
+  });
+}
+
+function inside(field: JsonSchema, name: string): Row[] {
+  if (field.properties) return rowsOf(field, name);
+  if (field.items) return inside(field.items, name);
+  if (typeof field.additionalProperties === "object")
+    return inside(field.additionalProperties, `${name} › …`);
+  const branches = [...(field.anyOf ?? []), ...(field.oneOf ?? [])];
+  const seen = new Set<string>();
+  return branches
+    .flatMap((branch) => inside(branch, name))
+    .filter((row) => !seen.has(row.name) && seen.add(row.name));
+}
+
+function optional(field: JsonSchema): string {
+  const { default: value } = field;
+  if (value === undefined || (typeof value === "object" && value !== null))
+    return "; may be left out";
+  return `; ${JSON.stringify(value).replaceAll('"', "")} if left out`;
+}
+
+function kindOf(field: JsonSchema): string {
+  if (field.enum) {
+    const words = field.enum.map(String);
+    return words.length > 12 ? "a word of the vocabulary" : words.join(", ");
+  }
+  if (field.const !== undefined) return String(field.const);
+  const branches = [...(field.anyOf ?? []), ...(field.oneOf ?? [])];
+  if (branches.length > 0) return [...new Set(branches.map(kindOf))].join(", or ");
+  if (field.type === "array") return `a list: ${field.items ? kindOf(field.items) : "anything"}`;
+  if (field.type === "object") return "a group";
+  if (field.type === "integer" || field.type === "number") return range(field);
+  if (field.type === "boolean") return "true or false";
+  return "text";
+}
+
+function range({ type, minimum, maximum }: JsonSchema): string {
+  const name = type === "integer" ? "a whole number" : "a number";
+  const bounded = maximum !== undefined && maximum < 1e6;
+  if (minimum !== undefined && bounded) return `${name} from ${minimum} to ${maximum}`;
+  return minimum === undefined || minimum < -1e6 ? name : `${name}, at least ${minimum}`;
+}
+
+const cell = (text: string): string => text.replaceAll("|", "\\|").replaceAll("\n", " ");

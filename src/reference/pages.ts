@@ -1,0 +1,139 @@
+/** The author's reference pages and the JSON Schemas beside them, made from the schemas alone. */
+import { cardSchema } from "../cards/schema.ts";
+import { PLACEHOLDERS, SECTIONS } from "../cards/sections.ts";
+import { type Vocabulary, vocabularySchema } from "../cards/vocabulary.ts";
+import { clinicSchema } from "../clinic/schema.ts";
+import { planSchema } from "../plan/schema.ts";
+import { protocolSchema } from "../protocols/schema.ts";
+import { authorSchema, fieldTable } from "./fields.ts";
+
+const NOTE = "<!-- Made from the schemas by `npm run reference`; changes here are lost. -->";
+
+/** File (from the package's folder) to content. */
+export function referenceFiles(words: Vocabulary): ReadonlyMap<string, string> {
+  const card = authorSchema(cardSchema(words));
+  const protocol = authorSchema(protocolSchema);
+  const plan = authorSchema(planSchema(words));
+  const clinic = authorSchema(clinicSchema);
+  const json = (schema: object) => `${JSON.stringify(schema, null, 1)}\n`;
+  return new Map([
+    ["exercises/README.md", cardPage(card, words)],
+    ["exercises/card.schema.json", json(card)],
+    ["templates/protocols/README.md", protocolPage(protocol)],
+    ["templates/protocols/protocol.schema.json", json(protocol)],
+    ["templates/demo/README.md", planPage(plan, clinic)],
+    ["templates/demo/plan.schema.json", json(plan)],
+    ["templates/demo/clinic.schema.json", json(clinic)],
+  ]);
+}
+
+function cardPage(card: ReturnType<typeof authorSchema>, words: Vocabulary): string {
+  return page(`# Exercise cards
+
+A card is a Markdown file: YAML front matter between two lines of \`---\`, then the text of the
+exercise under fixed headings. It lies in the folder of its region and is named by its id.
+\`paulatim new card exercises/REGION/ID.md\` makes one to fill in; \`paulatim check\` finds every
+problem. Editors that check YAML can use \`card.schema.json\` in this folder.
+
+## Front matter
+
+${fieldTable(card)}
+
+Times are written with their unit (\`30 s\`, \`2 min\`, \`48 h\`, \`6 weeks\`), as are masses (\`12.5 kg\`),
+distances (\`20 m\`), speeds (\`9 km/h\`) and shares (\`30 %\`). Dates are YYYY-MM-DD. A tempo names the
+seconds of lowering first, then the pause at the bottom, lifting, and the pause at the top, also
+where the lift comes first; X means as fast as is safe (common practice). Text that holds a colon
+needs quotation marks.
+
+\`demand\` orders the cards of a region: a card named under \`harder\` has more, one named under
+\`easier\` less. \`body_share\` is the share of body mass that the exercise moves; one repetition
+maximum is counted on that share and the added load together, so a measure taken with one card of a
+movement serves the others named in \`capacity_from\`.
+
+## Text
+
+| Heading | What stands under it |
+| --- | --- |
+${SECTIONS.map(({ heading, says }) => `| \`## ${heading}\` | ${says} |`).join("\n")}
+
+Write for a tired reader: short sentences, everyday words, one action a step. Sets, repetitions and
+seconds come from the dose and are not written here. HTML, pictures and outside links are not read.
+
+Cards for one side at a time may hold these words, which become right for each client:
+
+| Placeholder | Becomes |
+| --- | --- |
+${Object.entries(PLACEHOLDERS)
+  .map(([name, says]) => `| \`{${name}}\` | ${says} |`)
+  .join("\n")}
+
+## Vocabulary
+
+The words for regions, tissues, equipment and flags are in \`vocabulary.yaml\` of this folder. A
+clinic adds its own in the same form in a \`vocabulary.yaml\` beside its cards.
+
+${fieldTable(authorSchema(vocabularySchema))}
+
+### Regions
+
+${wordTable(words.regions)}
+
+### Tissues
+
+${wordTable(words.tissues)}
+
+### Equipment
+
+${wordTable(Object.fromEntries(Object.entries(words.equipment).map(([id, { say, makes }]) => [id, makes ? `${say} (makes a load: ${makes})` : say])))}
+
+### Flags
+
+${wordTable(words.flags)}
+`);
+}
+
+function protocolPage(protocol: ReturnType<typeof authorSchema>): string {
+  return page(`# Protocols
+
+A protocol is a course for a condition, phase by phase: a Markdown file of front matter with notes
+for the clinician below it. \`paulatim new protocol protocols/ID.md\` makes one to fill in.
+
+Weeks are counted from the first week of the phase. An exercise is dosed by what holds in every week
+(\`dose\`) and, over it, by a table (\`weeks\`) or a \`rule\`; what neither says comes from the card.
+
+${fieldTable(protocol)}
+`);
+}
+
+function planPage(
+  plan: ReturnType<typeof authorSchema>,
+  clinic: ReturnType<typeof authorSchema>,
+): string {
+  return page(`# An invented clinic
+
+Two invented clients of an invented clinic, to try the program with: \`npm run demo\` writes their
+booklets. A clinic's folder holds \`clinic.yaml\`, its plans, and if it likes its own \`exercises/\` and
+\`protocols/\`.
+
+## A plan
+
+\`paulatim new plan CLIENT.md\` makes one to fill in. The text below the front matter is the
+clinician's note to the client and is printed on the first page.
+
+${fieldTable(plan)}
+
+## The clinic's settings, clinic.yaml
+
+${fieldTable(clinic)}
+`);
+}
+
+const page = (text: string): string => `${NOTE}\n\n${text.trim()}\n`;
+
+function wordTable(words: Readonly<Record<string, string>>): string {
+  return [
+    "| Id | Meaning |",
+    "| --- | --- |",
+    ...Object.entries(words).map(([id, says]) => `| \`${id}\` | ${says} |`),
+  ].join("\n");
+}

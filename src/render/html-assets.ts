@@ -1,0 +1,76 @@
+/** Reads what every booklet is made with: templates, styles, typeface and the frame's words. */
+import { readdir, readFile } from "node:fs/promises";
+import { join } from "node:path";
+import Handlebars from "handlebars";
+import { type FontFace, loadFonts } from "./fonts.ts";
+import { readWords, type Words, type WordValues } from "./html-words.ts";
+
+/** A compiled template. */
+export type Template = (view: object) => string;
+
+export interface BookletAssets {
+  /** Everything between head and foot of the HTML file. */
+  readonly body: Template;
+  /** The file around it. */
+  readonly document: Template;
+  readonly styles: string;
+  readonly fonts: readonly FontFace[];
+  readonly words: Words;
+}
+
+const SHEETS = ["booklet.css", "screen.css", "print.css"];
+
+/**
+ * Reads and compiles everything once; what it returns serves any number of booklets.
+ *
+ * `templates` is the folder that holds `booklet/` and `words/`. Words are those of the language,
+ * else of the language without its region, else English.
+ */
+export async function loadAssets(templates: string, language: string): Promise<BookletAssets> {
+  const folder = join(templates, "booklet");
+  const [partials, sheets, words, fonts] = await Promise.all([
+    readPartials(folder),
+    Promise.all(SHEETS.map((name) => readFile(join(folder, name), "utf8"))),
+    findWords(join(templates, "words"), language),
+    loadFonts(),
+  ]);
+  return { ...compileTemplates(partials, words), styles: sheets.join("\n"), fonts, words };
+}
+
+/** Compiles `document` and `booklet` with all other templates as their partials. */
+export function compileTemplates(
+  partials: ReadonlyMap<string, string>,
+  words: Words,
+): Pick<BookletAssets, "body" | "document"> {
+  const handlebars = Handlebars.create();
+  handlebars.registerHelper("t", (key: string, options: Handlebars.HelperOptions) =>
+    words.say(key, options.hash as WordValues),
+  );
+  for (const [name, source] of partials) handlebars.registerPartial(name, source);
+  const compile = (name: string): Template =>
+    handlebars.compile(partials.get(name) ?? "", {
+      strict: true,
+      preventIndent: true,
+      knownHelpers: { t: true },
+      knownHelpersOnly: true,
+    });
+  return { body: compile("booklet"), document: compile("document") };
+}
+
+async function readPartials(folder: string): Promise<ReadonlyMap<string, string>> {
+  const names = (await readdir(folder)).filter((name) => name.endsWith(".hbs")).sort();
+  const sources = names.map(
+    async (name): Promise<[string, string]> => [
+      name.slice(0, -".hbs".length),
+      await readFile(join(folder, name), "utf8"),
+    ],
+  );
+  return new Map(await Promise.all(sources));
+}
+
+async function findWords(folder: string, language: string): Promise<Words> {
+  const files = new Set(await readdir(folder));
+  const [base = "en"] = language.split("-");
+  const choice = [language, base].find((name) => files.has(`booklet-frame.${name}.yaml`)) ?? "en";
+  return readWords(await readFile(join(folder, `booklet-frame.${choice}.yaml`), "utf8"), choice);
+}

@@ -1,0 +1,80 @@
+/** Sorts the parts of doses into what always holds and what changes from row to row. */
+import type { DoseLine, DoseRow, ExercisePage } from "../compose/model.ts";
+
+/** A row of a dose table: the words that change, side by side with the weeks they hold in. */
+export interface DoseCells {
+  readonly weeks: string;
+  readonly work: string;
+  readonly load: string;
+  /** Pace, rest, effort and how often, where they change; else empty. */
+  readonly how: readonly string[];
+}
+
+export interface DoseRowView {
+  readonly exercise: string;
+  readonly anchor: string;
+  readonly number: string;
+  readonly side: string | undefined;
+  /** What holds in every row. */
+  readonly common: readonly string[];
+  readonly lines: readonly DoseCells[];
+}
+
+/** A table with only the columns it needs. */
+export interface DoseTableView<Group> {
+  readonly groups: readonly Group[];
+  readonly hasLoad: boolean;
+  readonly hasHow: boolean;
+  readonly columns: number;
+}
+
+const PARTS = ["pace", "rest", "effort", "often"] as const;
+
+/** An exercise of a phase; what is the same in all its rows is said once. */
+export function doseRowView(row: DoseRow, number: number | undefined): DoseRowView {
+  const changing = changingParts(row.doses);
+  const [first] = row.doses;
+  return {
+    exercise: row.exercise,
+    anchor: row.anchor,
+    number: number === undefined ? "" : String(number),
+    side: row.side,
+    common: first === undefined ? [] : said(first, new Set(PARTS.filter((part) => !changing.has(part)))),
+    lines: row.doses.map((dose) => cells(dose, changing)),
+  };
+}
+
+/** The columns that rows of exercises need. */
+export function doseTable<Group extends { readonly lines: readonly DoseCells[] }>(
+  groups: readonly Group[],
+): DoseTableView<Group> {
+  const lines = groups.flatMap((group) => group.lines);
+  const hasLoad = lines.some(({ load }) => load !== "");
+  const hasHow = lines.some(({ how }) => how.length > 0);
+  return { groups, hasLoad, hasHow, columns: 2 + Number(hasLoad) + Number(hasHow) };
+}
+
+/** The doses of an exercise's own page, a group a phase; the phase is named if there are several. */
+export function exerciseDoses({ phases }: Pick<ExercisePage, "phases">) {
+  const changing = changingParts(phases.flatMap(({ doses }) => doses));
+  return doseTable(
+    phases.map(({ title, doses }) => ({
+      title: phases.length > 1 ? title : "",
+      lines: doses.map((dose) => cells(dose, changing)),
+    })),
+  );
+}
+
+type Part = (typeof PARTS)[number];
+
+function changingParts(doses: readonly DoseLine[]): ReadonlySet<Part> {
+  return new Set(PARTS.filter((part) => new Set(doses.map((dose) => dose[part])).size > 1));
+}
+
+function cells(dose: DoseLine, changing: ReadonlySet<Part>): DoseCells {
+  return { weeks: dose.weeks, work: dose.work, load: dose.load ?? "", how: said(dose, changing) };
+}
+
+function said(dose: DoseLine, parts: ReadonlySet<Part>): readonly string[] {
+  return PARTS.filter((part) => parts.has(part)).flatMap((part) => dose[part] ?? []);
+}

@@ -1,0 +1,58 @@
+/** Paper size and running heads: what CSS can only say once the booklet is known. */
+import type { Booklet } from "../compose/model.ts";
+import type { Words } from "./html-words.ts";
+
+/** A run of pages with its own words at the head. */
+export interface Part {
+  /** Name of its pages in the CSS. */
+  readonly page: string;
+  readonly head: string;
+}
+
+/** Stand in for the page counters while the words are put together. */
+const PAGE = "\uE000";
+const PAGES = "\uE001";
+
+/** The `@page` rules of a booklet. */
+export function pageCss(booklet: Booklet, parts: readonly Part[], words: Words): string {
+  const { clinic, client } = booklet;
+  const foot = words.say("page.number", { page: PAGE, pages: PAGES });
+  const boxes = [
+    box(
+      "top-left",
+      cssString(words.say("page.head", { clinic: clinic.name, reference: client.reference })),
+    ),
+    box("bottom-left", cssString(words.say("page.help", { phone: clinic.phone }))),
+    box("bottom-right", counters(foot)),
+    ...(booklet.draft ? [box("top-center", cssString(words.say("draft.mark")))] : []),
+  ];
+  return [
+    `@page{size:${booklet.paper};${boxes.join("")}}`,
+    ...parts.map(({ page, head }) => `@page ${page}{${box("top-right", cssString(head))}}`),
+    `@page cover{${box("top-left", "none")}}`,
+  ].join("\n");
+}
+
+function box(place: string, content: string): string {
+  return `@${place}{content:${content}}`;
+}
+
+/** A CSS string that no text can break out of, nor out of the style element. */
+function cssString(text: string): string {
+  const safe = text.replace(
+    /[^A-Za-z0-9 .,:]/gu,
+    (character) => `\\${(character.codePointAt(0) ?? 0).toString(16)} `,
+  );
+  return `"${safe}"`;
+}
+
+function counters(text: string): string {
+  return text
+    .split(new RegExp(`(${PAGE}|${PAGES})`))
+    .filter((piece) => piece !== "")
+    .map((piece) => {
+      if (piece === PAGE) return "counter(page)";
+      return piece === PAGES ? "counter(pages)" : cssString(piece);
+    })
+    .join(" ");
+}

@@ -1,0 +1,144 @@
+/** Draws the scales from 0 to 10 and the cover's steps as SVG of lines, areas and numbers. */
+import type { CalendarWeek, Cover, PainPage } from "../compose/model.ts";
+import type { Words } from "./html-words.ts";
+
+type Zone = PainPage["ruler"][number]["zone"];
+type Goal = Cover["goals"][number];
+
+/** Units are millimetres at full width. */
+const CELL = 15;
+const EDGE = 2.5;
+const WIDTH = 2 * EDGE + 11 * CELL;
+
+const NUMBERS = Array.from({ length: 11 }, (_, n) => n);
+
+/**
+ * The pain ruler. Zones differ by pattern as well as by tone: blank, hatched, and dark with light
+ * numbers. A flag stands at the client's limit.
+ */
+export function drawRuler(
+  pain: Pick<PainPage, "ruler">,
+  zones: readonly { readonly name: string; readonly range: string }[],
+  { say }: Words,
+): string {
+  const top = 9;
+  const height = 15;
+  const left = (n: number) => EDGE + n * CELL;
+  const cells = pain.ruler.map(
+    ({ n, zone }) =>
+      `${area(zone, left(n), top, CELL, height)}${text(left(n) + CELL / 2, top + 10.2, n, `num on-${zone}`)}`,
+  );
+  const marks = pain.ruler.map(({ n }) => line(left(n), top, left(n), top + height, "thin"));
+  const limit = pain.ruler.filter(({ zone }) => zone !== "too-much").at(-1)?.n;
+  const flag =
+    limit === undefined || limit === 10
+      ? ""
+      : `${line(left(limit + 1), 2.5, left(limit + 1), top + height, "thick")}${text(
+          left(limit + 1) + (limit < 6 ? 2 : -2),
+          6.2,
+          say("pain.limit", { n: limit }),
+          `label ${limit < 6 ? "" : "end"}`,
+        )}`;
+  const frame = `<rect class="frame" x="${EDGE}" y="${top}" width="${11 * CELL}" height="${height}"/>`;
+  const label = say("pain.ruler", {
+    zones: zones.map(({ name, range }) => say("pain.zone", { name, range })).join(" "),
+  });
+  return picture(label, WIDTH, top + height + 1.5, [...cells, ...marks, frame, flag]);
+}
+
+/** A sample of a zone's pattern. */
+export function drawZone(zone: Zone): string {
+  const frame = `<rect class="frame" x="1" y="1" width="${CELL}" height="10"/>`;
+  return picture("", CELL + 2, 12, [area(zone, 1, 1, CELL, 10), frame]);
+}
+
+/** A goal on its scale: a dot for now, a ring for what is wanted, an arrow between them. */
+export function drawGoal({ now, want, words }: Goal, { say }: Words): string {
+  const y = 10;
+  const at = (n: number) => EDGE + CELL / 2 + n * CELL;
+  const forward = want >= now ? 1 : -1;
+  const ticks = NUMBERS.map(
+    (n) => `${line(at(n), y - 1.5, at(n), y + 1.5, "thin")}${text(at(n), y + 7, n, "small")}`,
+  );
+  const arrow =
+    Math.abs(want - now) < 0.5
+      ? ""
+      : `${line(at(now), y, at(want) - forward * 5, y, "thick")}<path class="dark" d="M${round(
+          at(want) - forward * 2.2,
+        )} ${y}l${-forward * 3.6} -2v4z"/>`;
+  const nowLabel = text(at(now) - forward * 1, y - 4.2, say("goals.now"), ends(-forward));
+  const wantLabel = text(at(want) + forward * 1, y - 4.2, say("goals.want"), ends(forward));
+  return picture(`${words}`, WIDTH, y + 9, [
+    line(at(0), y, at(10), y, "thin"),
+    ...ticks,
+    arrow,
+    `<circle class="dark" cx="${round(at(now))}" cy="${y}" r="2.2"/>`,
+    `<circle class="ring" cx="${round(at(want))}" cy="${y}" r="2.2"/>`,
+    nowLabel,
+    wantLabel,
+  ]);
+}
+
+/** One step up for every week, each phase in its own tone: an ornament. */
+export function drawSteps(weeks: readonly CalendarWeek[]): string {
+  const width = WIDTH / Math.max(weeks.length, 1);
+  let phase = 0;
+  const steps = weeks.map((week, index) => {
+    const before = weeks[index - 1];
+    if (before !== undefined && before.phases.join() !== week.phases.join()) phase += 1;
+    const height = 3 + (15 * (index + 1)) / weeks.length;
+    return `<rect class="step-${phase % 2}" x="${round(index * width)}" y="${round(
+      18 - height,
+    )}" width="${round(width - 0.8)}" height="${round(height)}"/>`;
+  });
+  return picture("", WIDTH, 18, steps);
+}
+
+function area(zone: Zone, x: number, y: number, width: number, height: number): string {
+  const base = `<rect class="zone-${zone}" x="${x}" y="${y}" width="${width}" height="${height}"/>`;
+  return zone === "allowed" ? base + hatch(x, y, width, height) : base;
+}
+
+/** Slanting lines, cut at the edges by hand: SVG patterns and clips print as pictures. */
+function hatch(x: number, y: number, width: number, height: number): string {
+  const step = 2.5;
+  const strokes: string[] = [];
+  for (let shift = step; shift < width + height; shift += step) {
+    const fromX = Math.min(shift, width);
+    const fromY = Math.max(0, shift - width);
+    const toX = Math.max(0, shift - height);
+    const toY = Math.min(shift, height);
+    strokes.push(`M${round(x + fromX)} ${round(y + fromY)}L${round(x + toX)} ${round(y + toY)}`);
+  }
+  return `<path class="hatch" d="${strokes.join("")}"/>`;
+}
+
+/** A picture with its description, or one that readers pass over. */
+function picture(label: string, width: number, height: number, shapes: readonly string[]): string {
+  const role = label === "" ? 'aria-hidden="true"' : `role="img" aria-label="${escape(label)}"`;
+  return `<svg ${role} viewBox="0 0 ${width} ${height}">${shapes.join("")}</svg>`;
+}
+
+function line(x: number, y: number, toX: number, toY: number, kind: string): string {
+  return `<path class="${kind}" d="M${round(x)} ${round(y)}L${round(toX)} ${round(toY)}"/>`;
+}
+
+function text(x: number, y: number, words: string | number, kind: string): string {
+  return `<text class="${kind}" x="${round(x)}" y="${round(y)}">${escape(String(words))}</text>`;
+}
+
+function ends(side: number): string {
+  return side < 0 ? "label end" : "label";
+}
+
+function round(value: number): number {
+  return Math.round(value * 100) / 100;
+}
+
+function escape(text: string): string {
+  return text
+    .replaceAll("&", "&amp;")
+    .replaceAll("<", "&lt;")
+    .replaceAll(">", "&gt;")
+    .replaceAll('"', "&quot;");
+}

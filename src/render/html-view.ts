@@ -1,0 +1,128 @@
+/** What the templates are given: the booklet with everything worked out that they print. */
+import type { Booklet, DiaryWeek } from "../compose/model.ts";
+import { doseRowView, doseTable, exerciseDoses } from "./html-doses.ts";
+import type { Part } from "./html-pages.ts";
+import { drawGoal, drawRuler, drawSteps, drawZone } from "./html-scales.ts";
+import { calendarView } from "./html-weeks.ts";
+import type { Words } from "./html-words.ts";
+import { renderMarkdown } from "./markdown.ts";
+
+/** A line of the list of contents. */
+export interface ContentsLine {
+  readonly anchor: string;
+  readonly title: string;
+  /** Number of an exercise; empty for all else. */
+  readonly number: string;
+  /** Page as printed; empty while it is not known. */
+  readonly page: string;
+}
+
+export type BookletView = ReturnType<typeof viewBooklet>;
+
+/** Works out everything the templates print; `pages` are the page numbers known so far. */
+export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<string, number>) {
+  const { say } = words;
+  const part = (page: string, head: string): Part => ({ page, head });
+  const numbers = new Map(booklet.exercises.map(({ anchor, number }) => [anchor, number]));
+  const phases = booklet.phases.map((phase, index) => ({
+    ...phase,
+    ...doseTable(phase.rows.map((row) => doseRowView(row, numbers.get(row.anchor)))),
+    part: part(`phase-${index + 1}`, phase.label ?? phase.title),
+  }));
+  const exercises = booklet.exercises.map((exercise, index) => ({
+    ...exercise,
+    ...exerciseDoses(exercise),
+    setUp: renderMarkdown(exercise.setUp),
+    move: renderMarkdown(exercise.move),
+    feel: renderMarkdown(exercise.feel),
+    check: renderMarkdown(exercise.check),
+    stop: renderMarkdown(exercise.stop),
+    part: part(`exercise-${index + 1}`, say("exercise.label", { n: exercise.number })),
+  }));
+  const frame = {
+    cover: part("cover", ""),
+    stop: part("stop", say("stop.heading")),
+    pain: part("pain", say("pain.heading")),
+    weeks: part("weeks", say("weeks.heading")),
+    diary: part("diary", say("diary.heading")),
+    contact: part("contact", say("contact.heading")),
+  };
+  return {
+    ...booklet,
+    frame,
+    parts: [
+      ...Object.values(frame),
+      ...[...phases, ...exercises].map(({ part: own }) => own),
+    ],
+    contents: contents(booklet, words, pages),
+    stopPage: String(pages.get("part-stop") ?? ""),
+    cover: coverView(booklet, words),
+    pain: painView(booklet, words),
+    calendar: calendarView(booklet),
+    phases,
+    exercises,
+    diary: booklet.diary.map(diaryView),
+    lines: Array.from({ length: 12 }, () => ""),
+  };
+}
+
+function contents(
+  booklet: Booklet,
+  { say }: Words,
+  pages: ReadonlyMap<string, number>,
+): readonly ContentsLine[] {
+  const line = (anchor: string, title: string, number = ""): ContentsLine => ({
+    anchor,
+    title,
+    number,
+    page: String(pages.get(anchor) ?? ""),
+  });
+  return [
+    line("part-stop", say("stop.heading")),
+    line("part-pain", say("pain.heading")),
+    line("part-weeks", say("weeks.heading")),
+    ...booklet.phases.map(({ anchor, label, title }) =>
+      line(anchor, label === undefined ? title : say("contents.phase", { label, title })),
+    ),
+    ...booklet.exercises.map(({ anchor, title, number }) => line(anchor, title, String(number))),
+    line("part-diary", say("diary.heading")),
+    line("part-contact", say("contact.heading")),
+    line("part-questions", say("questions.heading")),
+  ];
+}
+
+function coverView(booklet: Booklet, words: Words) {
+  const { cover } = booklet;
+  return {
+    ...cover,
+    note: renderMarkdown(cover.note),
+    goals: cover.goals.map((goal) => ({ ...goal, drawing: drawGoal(goal, words) })),
+    steps: drawSteps(booklet.weeks),
+    firstWeek: booklet.weeks.at(0)?.number,
+    lastWeek: booklet.weeks.at(-1)?.number,
+  };
+}
+
+function painView(booklet: Booklet, words: Words) {
+  const { pain } = booklet;
+  const zones = pain.zones.map((zone) => ({
+    ...zone,
+    span: zone.to - zone.from + 1,
+    range: words.say("pain.range", { from: zone.from, to: zone.to }),
+    swatch: drawZone(zone.zone),
+  }));
+  return { ...pain, monitored: pain.kind === "monitored", zones, drawing: drawRuler(pain, zones, words) };
+}
+
+function diaryView(week: DiaryWeek) {
+  const several = week.tables.length > 1;
+  return {
+    ...week,
+    tables: week.tables.map((table) => ({
+      ...table,
+      several,
+      first: table.sessions.at(0),
+      last: table.sessions.at(-1),
+    })),
+  };
+}

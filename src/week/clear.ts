@@ -1,0 +1,92 @@
+/** Slots closed to an exercise by events and by bouts of the weeks before and after. */
+import { hoursApart } from "./hours-apart.ts";
+import {
+  hoursAt,
+  SLOTS,
+  type Slot,
+  slotOf,
+  type WeekEvent,
+  type WeekExercise,
+  type WeekProblem,
+} from "./problem.ts";
+
+const WEEK_HOURS = 168;
+
+/** Why a slot is closed to an exercise: the event and on which side of it the slot lies. */
+export interface ClearReason {
+  readonly kind: "clear-before" | "clear-after";
+  /** Whether the exercise or the event asks for it. */
+  readonly asks: "exercise" | "event";
+  readonly event: WeekEvent;
+  readonly hours: number;
+}
+
+/** 21-bit mask of the slots that an exercise must keep clear because of events. */
+export function clearedSlots(one: WeekExercise, problem: WeekProblem): number {
+  let mask = 0;
+  for (let t = 0; t < SLOTS; t++) if (clearReason(one, t, problem) !== undefined) mask |= 1 << t;
+  return mask;
+}
+
+/** The first event, in the order given, for whose sake a slot is kept clear of an exercise. */
+export function clearReason(
+  one: WeekExercise,
+  t: Slot,
+  problem: WeekProblem,
+): ClearReason | undefined {
+  for (const event of problem.events) {
+    const untilEvent = hoursAt(slotOf(event.day, event.part)) - hoursAt(t);
+    const own = exerciseHours(one, event);
+    if (isBefore(untilEvent, own, problem.wraps))
+      return { kind: "clear-before", asks: "exercise", event, hours: own };
+    if (!one.hard || (event.groups.length > 0 && !touches(one, event))) continue;
+    const before = event.clearBeforeHours ?? 0;
+    if (isBefore(untilEvent, before, problem.wraps))
+      return { kind: "clear-before", asks: "event", event, hours: before };
+    const after = event.clearAfterHours ?? 0;
+    if (isBefore(-untilEvent, after, problem.wraps))
+      return { kind: "clear-after", asks: "event", event, hours: after };
+  }
+  return undefined;
+}
+
+/** Hours before an event that the exercise itself asks to keep clear; 0 for none. */
+function exerciseHours(one: WeekExercise, event: WeekEvent): number {
+  const hours = (one.clearBefore ?? [])
+    .filter(({ events }) =>
+      events === "any"
+        ? true
+        : events === "touching"
+          ? touches(one, event)
+          : events.includes(event.id),
+    )
+    .map((clearance) => clearance.hours);
+  return Math.max(0, ...hours);
+}
+
+function touches(one: WeekExercise, event: WeekEvent): boolean {
+  return event.groups.some((group) => one.groups.includes(group));
+}
+
+function isBefore(until: number, hours: number, wraps: boolean): boolean {
+  const ahead = wraps ? ((until % WEEK_HOURS) + WEEK_HOURS) % WEEK_HOURS : until;
+  return ahead >= 0 && ahead < hours;
+}
+
+/** 21-bit mask of the slots too near a bout of the week before or after. */
+export function givenSlots(one: WeekExercise, problem: WeekProblem): number {
+  let mask = 0;
+  for (const given of problem.given ?? []) {
+    // Recovery belongs to the earlier of two bouts.
+    const recoveryHours = given.slot < 0 ? given.recoveryHours : one.recoveryHours;
+    const apart = hoursApart(
+      { ...one, recoveryHours },
+      { ...given, id: given.exercise, recoveryHours },
+      problem.groupHours,
+    );
+    for (let t = 0; t < SLOTS; t++) {
+      if (Math.abs(hoursAt(t) - hoursAt(given.slot)) < apart) mask |= 1 << t;
+    }
+  }
+  return mask;
+}

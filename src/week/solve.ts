@@ -1,0 +1,44 @@
+/** Lays out one week exactly: few sessions, then even spacing, even days and preferred slots. */
+import { problemMistakes } from "./check-problem.ts";
+import { isSpent } from "./counter.ts";
+import { bitsOf } from "./day-sets.ts";
+import { searchDays } from "./days-search.ts";
+import { buildModel } from "./model.ts";
+import type { WeekAnswer, WeekProblem } from "./problem.ts";
+import { readScore } from "./score.ts";
+
+/** Nodes of one week's search unless the caller sets another number. */
+export const NODE_LIMIT = 400_000;
+
+export interface SolveOptions {
+  readonly nodeLimit?: number;
+  /** Any placement that keeps to the rules will do, not only the best. */
+  readonly any?: boolean;
+}
+
+/**
+ * The best placement of a week's bouts, proven best; or that there is none, proven too; or
+ * `unknown` where the node limit was reached first. The same problem gives the same answer on
+ * every machine and in whatever order its exercises are written.
+ */
+export function solveWeek(problem: WeekProblem, options: SolveOptions = {}): WeekAnswer {
+  const mistakes = problemMistakes(problem);
+  if (mistakes.length > 0) return { status: "malformed", mistakes, nodes: 0 };
+  const counter = { nodes: 0, limit: options.nodeLimit ?? NODE_LIMIT };
+  const model = buildModel(problem);
+  const best = searchDays(model, counter, options.any ?? false);
+  if (isSpent(counter)) return { status: "unknown", nodes: counter.limit };
+  if (best === undefined) return { status: "impossible", nodes: counter.nodes };
+  return {
+    status: "solved",
+    placement: new Map(
+      model.exercises.map((one, e) => [one.id, bitsOf(best.slots[e] ?? 0)] as const),
+    ),
+    objective: {
+      ...readScore(best.score),
+      evenness: best.evenness,
+      fullestDay: best.fullest / 10,
+    },
+    nodes: counter.nodes,
+  };
+}
