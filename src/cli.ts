@@ -15,6 +15,14 @@ const terminal: Terminal = {
   colour: { out: wantsColour(process.stdout), err: wantsColour(process.stderr) },
 };
 
+// a reader that has seen enough, such as head, closes the pipe: that is no fault
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code === "EPIPE") process.exit(EXIT.done);
+    throw error;
+  });
+}
+
 process.exitCode = await main(process.argv.slice(2));
 
 async function main(args: readonly string[]): Promise<number> {

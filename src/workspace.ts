@@ -62,19 +62,41 @@ export function openWorkspace(place: WorkspacePlace): Workspace {
 }
 
 /** The nearest folder at or above a path that holds clinic.yaml; undefined where there is none. */
-export function clinicFolderOf(tree: Tree, path: string): string | undefined {
-  let folder = path;
-  for (;;) {
-    if (tree.exists(inFolder(folder, CLINIC_FILE))) return folder;
-    if (/^(\.\.\/)*\.\.$/.test(folder) || folder === ".") {
-      const above = folder === "." ? ".." : `${folder}/..`;
-      if (above.split("/").length > 40) return undefined;
-      folder = above;
-    } else {
-      const cut = folder.lastIndexOf("/");
-      folder = cut > 0 ? folder.slice(0, cut) : cut === 0 ? "." : ".";
+export function clinicFolderOf(
+  tree: Tree,
+  path: string,
+  known = new Map<string, string | undefined>(),
+): string | undefined {
+  let folder: string | undefined =
+    path.endsWith(".md") || path.endsWith(".yaml") ? above(path) : path;
+  const passed: string[] = [];
+  let found: string | undefined;
+  while (folder !== undefined) {
+    if (known.has(folder)) {
+      found = known.get(folder);
+      break;
     }
+    passed.push(folder);
+    if (tree.exists(inFolder(folder, CLINIC_FILE))) {
+      found = folder;
+      break;
+    }
+    folder = above(folder);
   }
+  for (const one of passed) known.set(one, found);
+  return found;
+}
+
+/** How far up clinicFolderOf looks: deeper than any folder a clinic keeps its plans in. */
+const MAX_UP = 30;
+
+/** The folder above a path of a tree: "a/b" → "a" → "." → ".." → "../..". */
+function above(path: string): string | undefined {
+  if (path === ".") return "..";
+  if (/^(\.\.\/)*\.\.$/.test(path))
+    return path.split("/").length < MAX_UP ? `${path}/..` : undefined;
+  const cut = path.lastIndexOf("/");
+  return cut < 0 ? "." : path.slice(0, cut);
 }
 
 export function inFolder(folder: string, name: string): string {

@@ -42,6 +42,7 @@ function checkPaths(tree: Tree, paths: readonly string[], cwd: string, today: st
   const shipped = shownPath(shippedFolder(), cwd);
   const faults: Fault[] = [];
   const groups = new Map<string | undefined, Set<string>>();
+  const known = new Map<string, string | undefined>();
   for (const path of paths) {
     if (!tree.exists(path)) {
       faults.push(
@@ -51,8 +52,8 @@ function checkPaths(tree: Tree, paths: readonly string[], cwd: string, today: st
       );
       continue;
     }
-    for (const file of filesAt(tree, path, faults)) {
-      const clinic = clinicFolderOf(tree, file);
+    for (const file of filesAt(tree, path, faults, known)) {
+      const clinic = clinicFolderOf(tree, file, known);
       groups.set(clinic, (groups.get(clinic) ?? new Set()).add(file));
     }
   }
@@ -106,21 +107,26 @@ function checkGroup(
 }
 
 /** Every card, protocol, plan and settings file at a path. */
-function filesAt(tree: Tree, path: string, faults: Fault[]): string[] {
+function filesAt(
+  tree: Tree,
+  path: string,
+  faults: Fault[],
+  known: Map<string, string | undefined>,
+): string[] {
   if (/\.(md|yaml)$/.test(path)) return [path];
   return [".md", CLINIC_FILE, "vocabulary.yaml"].flatMap((ending) => {
     const listing = tree.list(path, ending);
     faults.push(...listing.faults);
-    return listing.files.filter((file) => belongs(tree, file));
+    return listing.files.filter((file) => belongs(tree, file, known));
   });
 }
 
 /** A Markdown file that is no card, protocol or plan of a clinic is none of ours. */
-function belongs(tree: Tree, file: string): boolean {
+function belongs(tree: Tree, file: string, known: Map<string, string | undefined>): boolean {
   return (
     folderNamed(file, CARDS_FOLDER) !== undefined ||
     folderNamed(file, PROTOCOLS_FOLDER) !== undefined ||
-    clinicFolderOf(tree, file) !== undefined
+    clinicFolderOf(tree, file, known) !== undefined
   );
 }
 

@@ -52,8 +52,9 @@ export function splitMarkdown(file: string, text: string): SplitResult {
     language: "yaml",
     engines: {
       yaml: (yaml: string) => {
-        raw = yaml;
-        parsed = parseYaml(file, text, yaml, 2);
+        // gray-matter hands over what follows the three hyphens: the line break comes first
+        raw = yaml.replace(/^\r?\n/, "");
+        parsed = parseYaml(file, text, raw, 2);
         return asObject(parsed.data);
       },
       // gray-matter would run these as code; the check above refuses them before they get here.

@@ -31,6 +31,19 @@ function faultsOf(issue: Issue, schema: z.ZodType, source: Source, prefix: Path)
       unknownField(key, [...path, key], fieldsAt(schema, issue.path.map(keyOf)), source),
     );
   }
+  if (issue.input === null) {
+    const help = issue.message.startsWith("Invalid") ? undefined : sentence(issue.message);
+    const name = String(path.at(-1) ?? "the front matter");
+    return [
+      make(
+        "missing-field",
+        `The field ${name} is empty${inWhat(path)}.`,
+        source,
+        source.atKey(path),
+        help ?? hintOf(issue),
+      ),
+    ];
+  }
   if (issue.code === "invalid_union") return unionFaults(issue, schema, source, path);
   if (issue.code === "invalid_key") {
     const inner = issue.issues[0]?.message ?? "This name is not allowed here.";
@@ -137,9 +150,13 @@ function make(
 }
 
 function messageOf(issue: Issue): string {
-  if (issue.code === "invalid_value") return `${got(issue)}is not a known word here.`;
-  if (issue.code === "too_small") return `${got(issue)}the least is ${issue.minimum}.`;
-  if (issue.code === "too_big") return `${got(issue)}the most is ${issue.maximum}.`;
+  if (issue.code === "invalid_value") return `${shown(issue.input)} is not a known word here.`;
+  if (issue.code === "too_small" && issue.message.startsWith("Too")) {
+    return `${shown(issue.input)} is too ${amount(issue.origin)}; the least is ${issue.minimum}.`;
+  }
+  if (issue.code === "too_big" && issue.message.startsWith("Too")) {
+    return `${shown(issue.input)} is too much; the most is ${issue.maximum}.`;
+  }
   if (issue.code === "invalid_type" && issue.message.startsWith("Invalid input")) {
     return `${got(issue)}${expected(issue.expected)} is expected.`;
   }
@@ -154,15 +171,21 @@ function hintOf(issue: Issue): string | undefined {
 }
 
 function got(issue: Issue): string {
-  const input = issue.input;
-  if (typeof input === "string")
-    return `"${input.length > 60 ? `${input.slice(0, 60)}…` : input}" was given; `;
-  if (typeof input === "number" || typeof input === "boolean") return `${input} was given; `;
-  if (Array.isArray(input)) return "a list was given; ";
-  if (input === null) return "nothing was given; ";
-  if (typeof input === "object") return "a group of fields was given; ";
-  return "";
+  return issue.input === undefined ? "" : `${shown(issue.input)} was given; `;
 }
+
+/** A value as a person would name it. */
+function shown(input: unknown): string {
+  if (typeof input === "string") return `"${input.length > 60 ? `${input.slice(0, 60)}…` : input}"`;
+  if (Array.isArray(input)) return input.length === 0 ? "an empty list" : "a list";
+  if (input === null || input === undefined) return "nothing";
+  return typeof input === "object" ? "a group of fields" : String(input);
+}
+
+const amount = (origin: string): string =>
+  origin === "array" ? "short" : origin === "string" ? "short" : "little";
+
+const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
 const NAMES: Record<string, string> = {
   string: "text",

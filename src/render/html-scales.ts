@@ -86,12 +86,12 @@ export function drawSteps(weeks: readonly CalendarWeek[]): string {
   const steps = weeks.map((week, index) => {
     const before = weeks[index - 1];
     if (before !== undefined && before.phases.join() !== week.phases.join()) phase += 1;
-    const height = 3 + (15 * (index + 1)) / weeks.length;
+    const height = 2.5 + (10 * (index + 1)) / weeks.length;
     return `<rect class="step-${phase % 2}" x="${round(index * width)}" y="${round(
-      18 - height,
+      12.5 - height,
     )}" width="${round(width - 0.8)}" height="${round(height)}"/>`;
   });
-  return picture("", WIDTH, 18, steps);
+  return picture("", WIDTH, 12.5, steps);
 }
 
 function area(zone: Zone, x: number, y: number, width: number, height: number): string {

@@ -55,14 +55,13 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
       ...[...phases, ...exercises].map(({ part: own }) => own),
     ],
     contents: contents(booklet, words, pages),
-    stopPage: String(pages.get("part-stop") ?? ""),
     cover: coverView(booklet, words),
     pain: painView(booklet, words),
     calendar: calendarView(booklet),
     phases,
     exercises,
     diary: booklet.diary.map(diaryView),
-    lines: Array.from({ length: 12 }, () => ""),
+    lines: Array.from({ length: 10 }, () => ""),
   };
 }
 
@@ -114,15 +113,21 @@ function painView(booklet: Booklet, words: Words) {
   return { ...pain, monitored: pain.kind === "monitored", zones, drawing: drawRuler(pain, zones, words) };
 }
 
+/** Tables of few sessions have room for large print; the second of a week says which week it is. */
 function diaryView(week: DiaryWeek) {
   const several = week.tables.length > 1;
   return {
     ...week,
-    tables: week.tables.map((table) => ({
+    tables: week.tables.map((table, index) => ({
       ...table,
-      several,
-      first: table.sessions.at(0),
-      last: table.sessions.at(-1),
+      size: several || table.sessions.length > 4 ? "dense" : "roomy",
+      later: index > 0,
+      from: sessionDay(table.sessions.at(0)),
+      to: sessionDay(table.sessions.at(-1)),
     })),
   };
+}
+
+function sessionDay(session: DiaryWeek["tables"][number]["sessions"][number] | undefined): string {
+  return session === undefined ? "" : `${session.day} ${session.date}`;
 }

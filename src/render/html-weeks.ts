@@ -1,33 +1,47 @@
 /** The calendar of the weeks, in groups of weeks that share their phases. */
 import type { Booklet, CalendarDay, CalendarWeek } from "../compose/model.ts";
 
+/** The longest word for a part of the day that fits a day's column in full size. */
+const LONGEST_PART = 8;
+
 /**
- * Weeks that follow each other in the same phases.
+ * Weeks that follow each other in the same phases, and how the calendar saves room.
  *
- * Minutes stand in the days, unless days hold several sessions that are all equally long: then the
- * week's own line says so, and the days stay short.
+ * What all weeks of a group have in common is said once, at its head. Minutes stand in the days,
+ * unless days hold several sessions that are all equally long. Where the days tell the minutes,
+ * the weeks need not.
  */
 export function calendarView({ weeks }: Pick<Booklet, "weeks">) {
-  const groups: { phases: readonly string[]; weeks: ReturnType<typeof weekView>[] }[] = [];
   const minutes = !weeks.some(crowded);
-  for (const week of weeks) {
-    const last = groups.at(-1);
-    const view = weekView(week, minutes || !even(week));
-    if (last !== undefined && last.phases.join("\n") === week.phases.join("\n")) {
-      last.weeks.push(view);
-    } else {
-      groups.push({ phases: week.phases, weeks: [view] });
-    }
-  }
-  return groups;
+  const groups = runs(weeks).map((run) => {
+    const [first] = run;
+    const shared = new Set(run.map(({ summary }) => summary)).size === 1;
+    return {
+      phases: first?.phases ?? [],
+      summary: shared ? (first?.summary ?? "") : "",
+      weeks: run.map((week) => {
+        const show = minutes || !even(week);
+        const summary = shared || show ? "" : week.summary;
+        return { ...week, summary, days: week.days.map((day) => dayView(day, show)) };
+      }),
+    };
+  });
+  const parts = weeks.flatMap(({ days }) => days.flatMap(({ sessions }) => sessions));
+  return { groups, tight: parts.some(({ part }) => part.length > LONGEST_PART) };
 }
 
-function weekView(week: CalendarWeek, minutes: boolean) {
-  return { ...week, days: week.days.map((day) => dayView(day, minutes)) };
+function runs(weeks: readonly CalendarWeek[]): CalendarWeek[][] {
+  const found: CalendarWeek[][] = [];
+  for (const week of weeks) {
+    const run = found.at(-1);
+    if (run?.at(0)?.phases.join("\n") === week.phases.join("\n")) run?.push(week);
+    else found.push([week]);
+  }
+  return found;
 }
 
 function dayView(day: CalendarDay, minutes: boolean) {
-  const kind = day.sessions.length > 0 ? "busy" : day.notes.length > 0 ? "other" : "free";
+  const kind = day.sessions.length > 0 ? "busy" : "free";
   return { ...day, kind, sessions: day.sessions.map((session) => ({ ...session, show: minutes })) };
 }
 

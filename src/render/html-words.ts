@@ -30,8 +30,17 @@ export function readWords(yaml: string, language: string): Words {
     parsed.set(key, made);
     return made;
   };
+  const said = new Map<string, string>();
+  const fixed = (key: string): string => {
+    const text = said.get(key) ?? String(message(key).format());
+    said.set(key, text);
+    return text;
+  };
   return {
-    say: (key, values = {}) => String(message(key).format(values)),
+    say: (key, values) =>
+      values === undefined || Object.keys(values).length === 0
+        ? fixed(key)
+        : String(message(key).format(values)),
     keys: new Set(messages.keys()),
   };
 }
