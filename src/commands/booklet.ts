@@ -118,7 +118,8 @@ async function findPrinter(
   terminal: Terminal,
   tally: Tally,
 ): Promise<PrintBooklet | undefined> {
-  const { printerFor } = await import("../render/booklet-pdf.ts");
+  const { printerFor, closeOnExit } = await import("../render/booklet-pdf.ts");
+  closeOnExit();
   try {
     return await printerFor({
       setting: options.browser,

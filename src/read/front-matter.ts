@@ -53,7 +53,7 @@ export function splitMarkdown(file: string, text: string): SplitResult {
     engines: {
       yaml: (yaml: string) => {
         // gray-matter hands over what follows the three hyphens: the line break comes first
-        raw = yaml.replace(/^\r?\n/, "");
+        raw = yaml.replace(/^\r?\n/, "").replace(/\r$/, "");
         parsed = parseYaml(file, text, raw, 2);
         return asObject(parsed.data);
       },

@@ -31,34 +31,19 @@ function faultsOf(issue: Issue, schema: z.ZodType, source: Source, prefix: Path)
       unknownField(key, [...path, key], fieldsAt(schema, issue.path.map(keyOf)), source),
     );
   }
-  if (issue.input === null) {
-    const help = issue.message.startsWith("Invalid") ? undefined : sentence(issue.message);
+  if (isAbsent(issue)) {
     const name = String(path.at(-1) ?? "the front matter");
+    const what = issue.input === null ? "empty" : "missing";
+    const place = issue.input === null ? source.atKey(path) : source.at(path);
+    const help = issue.message.startsWith("Invalid") ? hintOf(issue) : sentence(issue.message);
     return [
-      make(
-        "missing-field",
-        `The field ${name} is empty${inWhat(path)}.`,
-        source,
-        source.atKey(path),
-        help ?? hintOf(issue),
-      ),
+      make("missing-field", `The field ${name} is ${what}${inWhat(path)}.`, source, place, help),
     ];
   }
   if (issue.code === "invalid_union") return unionFaults(issue, schema, source, path);
   if (issue.code === "invalid_key") {
     const inner = issue.issues[0]?.message ?? "This name is not allowed here.";
     return [make("wrong-value", `${fieldName(path)}: ${inner}.`, source, source.atKey(path))];
-  }
-  if (issue.code === "invalid_type" && issue.input === undefined) {
-    const name = String(path.at(-1) ?? "the front matter");
-    return [
-      make(
-        "missing-field",
-        `The field ${name} is missing${inWhat(path)}.`,
-        source,
-        source.at(path),
-      ),
-    ];
   }
   return [
     make(
@@ -69,6 +54,15 @@ function faultsOf(issue: Issue, schema: z.ZodType, source: Source, prefix: Path)
       hintOf(issue),
     ),
   ];
+}
+
+/** Whether the value is not there: left out, or left empty. A check across fields also has no input. */
+function isAbsent(issue: Issue): boolean {
+  const typed =
+    issue.code === "invalid_type" ||
+    issue.code === "invalid_value" ||
+    issue.code === "invalid_union";
+  return issue.input === null || (typed && issue.input === undefined);
 }
 
 /** The branch of a union that came nearest; one plain fault where none came near. */
@@ -88,17 +82,6 @@ function unionFaults(
     (!custom || depth(deepest) > 0 || deepest.some((inner) => inner.code === "unrecognized_keys"))
   ) {
     return deepest.flatMap((inner) => faultsOf(inner, schema, source, path));
-  }
-  if (issue.input === undefined) {
-    const name = String(path.at(-1) ?? "the front matter");
-    return [
-      make(
-        "missing-field",
-        `The field ${name} is missing${inWhat(path)}.`,
-        source,
-        source.at(path),
-      ),
-    ];
   }
   return [
     make(

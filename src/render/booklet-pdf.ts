@@ -1,7 +1,7 @@
 /** Prints booklets to PDF with page numbers in their contents, one after another or thousands. */
 import type { Booklet } from "../compose/model.ts";
 import type { Fault } from "../faults/fault.ts";
-import { withBrowser } from "./browser.ts";
+import { stopBrowsers, stopBrowsersNow, withBrowser } from "./browser.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import { renderHtml } from "./html.ts";
 import type { BookletAssets } from "./html-assets.ts";
@@ -38,4 +38,17 @@ export async function printerFor(search: BrowserSearch): Promise<PrintBooklet> {
         await take(one.job, "result" in one ? { pdf: one.result } : { faults: one.faults });
       }
     });
+}
+
+/** Leaves no browser behind, however the program ends. Exit status after a signal: 128 and its number. */
+export function closeOnExit(): void {
+  process.once("exit", stopBrowsersNow);
+  for (const [signal, number] of [
+    ["SIGINT", 2],
+    ["SIGTERM", 15],
+  ] as const) {
+    process.once(signal, () => {
+      void stopBrowsers().finally(() => process.exit(128 + number));
+    });
+  }
 }

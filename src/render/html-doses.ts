@@ -39,7 +39,8 @@ export function doseRowView(row: DoseRow, number: number | undefined): DoseRowVi
     anchor: row.anchor,
     number: number === undefined ? "" : String(number),
     side: row.side,
-    common: first === undefined ? [] : said(first, new Set(PARTS.filter((part) => !changing.has(part)))),
+    common:
+      first === undefined ? [] : said(first, new Set(PARTS.filter((part) => !changing.has(part)))),
     lines: row.doses.map((dose) => cells(dose, changing)),
   };
 }

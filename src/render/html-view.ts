@@ -50,10 +50,7 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
   return {
     ...booklet,
     frame,
-    parts: [
-      ...Object.values(frame),
-      ...[...phases, ...exercises].map(({ part: own }) => own),
-    ],
+    parts: [...Object.values(frame), ...[...phases, ...exercises].map(({ part: own }) => own)],
     contents: contents(booklet, words, pages),
     cover: coverView(booklet, words),
     pain: painView(booklet, words),
@@ -110,7 +107,12 @@ function painView(booklet: Booklet, words: Words) {
     range: words.say("pain.range", { from: zone.from, to: zone.to }),
     swatch: drawZone(zone.zone),
   }));
-  return { ...pain, monitored: pain.kind === "monitored", zones, drawing: drawRuler(pain, zones, words) };
+  return {
+    ...pain,
+    monitored: pain.kind === "monitored",
+    zones,
+    drawing: drawRuler(pain, zones, words),
+  };
 }
 
 /** Tables of few sessions have room for large print; the second of a week says which week it is. */

@@ -41,7 +41,8 @@ function runs(weeks: readonly CalendarWeek[]): CalendarWeek[][] {
 }
 
 function dayView(day: CalendarDay, minutes: boolean) {
-  const kind = day.sessions.length > 0 ? "busy" : "free";
+  const other = day.notes.length > 0 ? "other" : "free";
+  const kind = day.sessions.length > 0 ? "busy" : other;
   return { ...day, kind, sessions: day.sessions.map((session) => ({ ...session, show: minutes })) };
 }
 
