@@ -1,6 +1,6 @@
 /** A folder of text files to read from: on disk, or in memory for tests. Nothing outside it is read. */
-import { existsSync, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
-import { join, relative, sep } from "node:path";
+import { existsSync, lstatSync, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
+import { dirname, join, relative, sep } from "node:path";
 import { Fault } from "../faults/fault.ts";
 import { MAX_BYTES } from "../read/front-matter.ts";
 
@@ -35,21 +35,15 @@ export function diskTree(from: string): Tree {
         return { files: [], faults: [] };
       const files: string[] = [];
       const faults: Fault[] = [];
-      const realRoot = realpathSync(root);
       for (const path of walk(root, faults, shown)) {
-        if (!path.endsWith(ending) || /(^|[/\\])README\.md$/i.test(path)) continue;
-        const real = realpathSync(path);
-        if (real !== realRoot && !real.startsWith(realRoot + sep)) {
-          faults.push(outside(shown(path)));
-        } else {
-          files.push(shown(path));
-        }
+        if (path.endsWith(ending) && !/(^|[/\\])README\.md$/i.test(path)) files.push(shown(path));
       }
       return { files: files.sort(), faults };
     },
     read(path) {
       try {
         const full = join(from, path);
+        if (leadsOut(full)) return { fault: outside(path) };
         const bytes = statSync(full).size;
         if (bytes > MAX_BYTES) return { fault: tooLarge(path, bytes) };
         return { text: readFileSync(full, "utf8") };
@@ -79,6 +73,12 @@ export function memoryTree(files: Readonly<Record<string, string>>): Tree {
     },
     exists: (path) => paths.some((one) => one === path || one.startsWith(`${path}/`)),
   };
+}
+
+/** Whether a file is a link to one that does not lie in, or below, the folder of the link. */
+function leadsOut(path: string): boolean {
+  if (!lstatSync(path).isSymbolicLink()) return false;
+  return !realpathSync(path).startsWith(realpathSync(dirname(path)) + sep);
 }
 
 /** Every file under a folder; folders that are links are not entered, so there are no circles. */

@@ -211,6 +211,10 @@ function inside(schema: z.core.$ZodType, key: string | number): z.core.$ZodType[
 function namesOf(schema: z.core.$ZodType): string[] {
   const def = schema._zod.def as z.core.$ZodTypes["_zod"]["def"];
   if (def.type === "object") return Object.keys(def.shape);
+  if (def.type === "record") {
+    const key = def.keyType._zod.def as z.core.$ZodTypes["_zod"]["def"];
+    return key.type === "enum" ? Object.values(key.entries).map(String) : [];
+  }
   return through(schema).flatMap(namesOf);
 }
 

@@ -1,0 +1,328 @@
+/** The built command as a person or a script calls it: output, exit status, and what it leaves on disk. */
+import { type SpawnSyncReturns, spawnSync } from "node:child_process";
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeEach, describe, expect, test } from "vitest";
+import { COMMAND, change, DAY, ROOT, shippedText } from "../support/world.ts";
+
+const base = mkdtempSync(join(tmpdir(), "paulatim-cli-"));
+afterAll(() => rmSync(base, { recursive: true, force: true }));
+
+let clinic: string;
+let count = 0;
+beforeEach(() => {
+  count += 1;
+  clinic = join(base, String(count));
+  mkdirSync(clinic);
+  for (const file of ["clinic.yaml", "achilles.md", "shoulder.md"]) {
+    cpSync(join(ROOT, "templates/demo", file), join(clinic, file));
+  }
+});
+
+function run(args: readonly string[], env: Record<string, string> = {}): SpawnSyncReturns<string> {
+  return spawnSync(process.execPath, [COMMAND, ...args], {
+    cwd: clinic,
+    encoding: "utf8",
+    env: { ...process.env, NO_COLOR: "1", ...env },
+  });
+}
+
+const html = (...plans: string[]) =>
+  run(["booklet", ...plans, "--formats", "html", "--date", DAY, "--out", "out"]);
+
+const edit = (file: string, from: string | RegExp, to: string) =>
+  writeFileSync(join(clinic, file), change(readFileSync(join(clinic, file), "utf8"), from, to));
+
+describe("exit status", () => {
+  test.each([
+    ["help", ["--help"], 0, /Usage: paulatim/],
+    ["version", ["--version"], 0, /^\d+\.\d+\.\d+/],
+    ["a good clinic", ["check", "--date", DAY], 0, /warnings?\./],
+    ["warnings that count as errors", ["check", "--strict", "--date", DAY], 1, /warning/],
+    ["a path that is not there", ["check", "nowhere"], 1, /no such file/],
+    ["a plan that is not there", ["plan", "nobody.md"], 1, /no such plan/],
+    ["an unknown command", ["prescribe"], 2, /unknown command/],
+    ["an unknown option", ["check", "--loud"], 2, /unknown option/],
+    ["a missing argument", ["plan"], 2, /missing required argument/],
+    [
+      "a format that does not exist",
+      ["booklet", "achilles.md", "--formats", "docx"],
+      2,
+      /no format "docx"/,
+    ],
+    ["a day that does not exist", ["check", "--date", "2026-02-30"], 2, /not a date/],
+    [
+      "an exercise that is not in the plan",
+      ["plan", "achilles.md", "--explain", "hops-one-leg"],
+      2,
+      /It has: heel/,
+    ],
+    [
+      "a browser that is not there",
+      ["booklet", "achilles.md", "--browser", "/nowhere/chrome"],
+      3,
+      /\/nowhere\/chrome/,
+    ],
+  ] as const)("%s", (_name, args, status, says) => {
+    const done = run(args);
+    expect(`${done.stdout}${done.stderr}`).toMatch(says);
+    expect(done.status).toBe(status);
+    expect(done.stderr).not.toMatch(/^\s+at /m);
+  });
+
+  test("a browser that is not there leaves the HTML and no PDF", () => {
+    run(["booklet", "achilles.md", "--browser", "/nowhere/chrome", "--out", "out"]);
+    expect(readdirSync(join(clinic, "out"))).toEqual(["achilles-demo.html"]);
+  });
+});
+
+describe("check --json", () => {
+  test("every problem with its code, place and hint", () => {
+    edit("achilles.md", "side: left\n", "side: lefft\n");
+    const done = run(["check", "--json", "--date", DAY]);
+    expect(done.status).toBe(1);
+    const faults = JSON.parse(done.stdout);
+    expect(faults.filter((fault: { level: string }) => fault.level === "error")).toEqual([
+      {
+        code: "wrong-value",
+        level: "error",
+        file: "achilles.md",
+        line: 7,
+        column: 7,
+        message: 'side: "lefft" is not a known word here.',
+        hint: "Did you mean left?",
+      },
+    ]);
+  });
+});
+
+describe("plan --json", () => {
+  test("weeks, sessions, bouts and trails", () => {
+    const plan = JSON.parse(run(["plan", "achilles.md", "--json"]).stdout);
+    expect(plan.weeks).toHaveLength(12);
+    const session = plan.weeks[0].sessions[0];
+    expect(session.bouts[0]).toMatchObject({
+      card: "heel-raise-seated-weight",
+      side: "both",
+      sets: 3,
+      reps: 15,
+      tempo: "3-0-3-0",
+      rest_s: 150,
+      equipment: "barbell",
+    });
+    expect(plan.weeks[0].trails["heel-raise-seated-weight"].load_kg.length).toBeGreaterThan(3);
+    expect(plan.weeks.flatMap((week: { sessions: unknown[] }) => week.sessions)).toHaveLength(36);
+  });
+});
+
+describe("what a booklet leaves on disk", () => {
+  test("HTML for each plan, and nothing else", () => {
+    const done = html("achilles.md", "shoulder.md");
+    expect(done.status).toBe(0);
+    expect(readdirSync(join(clinic, "out")).sort()).toEqual([
+      "achilles-demo.html",
+      "shoulder-demo.html",
+    ]);
+    expect(done.stdout).toContain("2 of 2 booklets written.");
+  });
+
+  test("an error in one plan leaves the others", () => {
+    edit("shoulder.md", "protocol: shoulder-cuff-lowering", "protocol: none-such");
+    const done = html("achilles.md", "shoulder.md");
+    expect(done.status).toBe(1);
+    expect(readdirSync(join(clinic, "out"))).toEqual(["achilles-demo.html"]);
+    expect(done.stdout).toContain("1 of 2 booklets written, 1 not.");
+  });
+
+  test("an error writes nothing, not even the folder", () => {
+    edit("achilles.md", "side: left\n", "side: lefft\n");
+    expect(html("achilles.md").status).toBe(1);
+    expect(existsSync(join(clinic, "out"))).toBe(false);
+  });
+
+  test("an output that cannot be overwritten", () => {
+    // a folder in the way: unlike permissions, it also stops root
+    mkdirSync(join(clinic, "out/achilles-demo.html"), { recursive: true });
+    const done = html("achilles.md");
+    expect(done.status).toBe(3);
+    expect(done.stderr).toMatch(/output-unwritable/);
+    expect(readdirSync(join(clinic, "out"))).toEqual(["achilles-demo.html"]);
+  });
+
+  test("a file where the output folder should be", () => {
+    writeFileSync(join(clinic, "out"), "");
+    const done = html("achilles.md");
+    expect(done.status).toBe(3);
+    expect(done.stderr).toMatch(/output-unwritable/);
+  });
+
+  test("two plans of one id", () => {
+    writeFileSync(join(clinic, "again.md"), readFileSync(join(clinic, "achilles.md")));
+    const done = html("achilles.md", "again.md");
+    expect(done.status).toBe(1);
+    expect(done.stderr).toMatch(/duplicate-id[\s\S]*again\.md/);
+    expect(run(["check", "--date", DAY]).stdout).toMatch(/duplicate-id/);
+  });
+
+  test("the same input and day give the same bytes", () => {
+    html("achilles.md");
+    const first = readFileSync(join(clinic, "out/achilles-demo.html"), "utf8");
+    rmSync(join(clinic, "out"), { recursive: true });
+    html("achilles.md");
+    expect(readFileSync(join(clinic, "out/achilles-demo.html"), "utf8")).toBe(first);
+  });
+});
+
+describe("files from elsewhere", () => {
+  test("a card that is a link out of the folder is refused", () => {
+    mkdirSync(join(clinic, "exercises"));
+    writeFileSync(join(base, "secret.md"), "---\nid: secret\n---\n");
+    symlinkSync(join(base, "secret.md"), join(clinic, "exercises/secret.md"));
+    const done = run(["check"]);
+    expect(done.status).toBe(1);
+    expect(done.stdout).toMatch(/exercises\/secret\.md:1:1 {2}error {2}outside-folder/);
+  });
+
+  test("a folder that is a link to itself ends", () => {
+    mkdirSync(join(clinic, "exercises"));
+    symlinkSync(join(clinic, "exercises"), join(clinic, "exercises/again"));
+    expect(run(["check"]).status).toBe(1);
+  });
+
+  test("a plan that is a link out of the folder is refused", () => {
+    cpSync(join(clinic, "achilles.md"), join(base, "elsewhere.md"));
+    symlinkSync(join(base, "elsewhere.md"), join(clinic, "linked.md"));
+    const done = run(["plan", "linked.md"]);
+    expect(done.status).toBe(1);
+    expect(done.stderr).toMatch(/outside-folder/);
+  });
+
+  test("a card of 50 MB is refused before it is read", () => {
+    mkdirSync(join(clinic, "exercises"));
+    writeFileSync(join(clinic, "exercises/big.md"), Buffer.alloc(50 * 1024 * 1024, "a"));
+    const done = run(["check"]);
+    expect(done.status).toBe(1);
+    expect(done.stdout).toMatch(/file-too-large[\s\S]*50\.0 MB/);
+  });
+});
+
+describe("new", () => {
+  test("nothing is ever replaced", () => {
+    const done = run(["new", "clinic", "."]);
+    expect(done.status).toBe(3);
+    expect(readFileSync(join(clinic, "clinic.yaml"), "utf8")).toBe(
+      shippedText("templates/demo/clinic.yaml"),
+    );
+  });
+
+  test.each([
+    ["an unknown kind", ["new", "diagnosis", "x"]],
+    ["a name that cannot be an id", ["new", "card", "Heel Raise"]],
+  ])("%s", (_name, args) => expect(run(args).status).toBe(2));
+
+  test("a clinic, a card, a protocol and a plan that pass once filled in", () => {
+    const folder = join(clinic, "own");
+    expect(run(["new", "clinic", "own"]).status).toBe(0);
+    expect(run(["new", "card", "own/exercises/calf-and-achilles/my-raise"]).status).toBe(0);
+    expect(run(["new", "protocol", "own/protocols/my-course"]).status).toBe(0);
+    expect(run(["new", "plan", "own/jo"]).status).toBe(0);
+    const before = run(["check", "own"]);
+    expect(before.status).toBe(1);
+    const fill = (file: string, values: Record<string, string>) => {
+      let text = readFileSync(join(folder, file), "utf8");
+      for (const [field, value] of Object.entries(values)) {
+        const key = new RegExp(`(^|[{ -])${field}:[ ]*(#.*)?(?=$|[,}])`, "m");
+        text = change(text, key, `$1${field}: ${value}`);
+      }
+      writeFileSync(join(folder, file), text);
+    };
+    fill("clinic.yaml", {
+      name: "Own Clinic",
+      phone: "01632 960 100",
+      hours: "Monday to Friday",
+      out_of_hours: "Call the line.",
+      emergency: '"112"',
+    });
+    fill("exercises/calf-and-achilles/my-raise.md", {
+      title: "Rise up",
+      clinical: "Heel raise",
+      why: "It helps.",
+      trains: "strength",
+      limb: "leg",
+      side: "both",
+      demand: "3",
+      kind: "none",
+      sets: "3",
+      reps: "12",
+      per_week: "3",
+      recovery: "48 h",
+      pain: "monitored",
+      cite: "common practice",
+      for: "all",
+      by: "A. Tester",
+      again: "2030-01-01",
+    });
+    const card = join(folder, "exercises/calf-and-achilles/my-raise.md");
+    let text = change(readFileSync(card, "utf8"), "tissues: []", "tissues: [calf]");
+    text = text.replaceAll(/^(## .*)$/gm, "$1\n\nWords.");
+    writeFileSync(card, text);
+    fill("protocols/my-course.md", {
+      title: "A course",
+      clinical: "A course",
+      condition: "Weak calf",
+      standing: "Untested.",
+      pain: "monitored",
+      aim: "Get strong.",
+      weeks: "4",
+      card: "my-raise",
+      cite: "common practice",
+      for: "all",
+      by: "A. Tester",
+      again: "2030-01-01",
+    });
+    const course = join(folder, "protocols/my-course.md");
+    let words = readFileSync(course, "utf8");
+    words = change(words, /^ {4}title:.*$/m, "    title: First");
+    words = change(words, /^ {6}- {11}#.*$/m, "      - You can do it all.");
+    writeFileSync(course, words);
+    fill("jo.md", {
+      name: "Jo Tester",
+      reference: "T-1",
+      body_mass: "70 kg",
+      clinician: "A. Tester",
+      protocol: "my-course",
+      starts: "2026-12-01",
+      side: "left",
+      stage: "Late",
+      irritability: "low",
+      what: "Walk",
+      now: "3",
+      want: "8",
+    });
+    const plan = join(folder, "jo.md");
+    writeFileSync(
+      plan,
+      change(
+        readFileSync(plan, "utf8"),
+        "free: {}",
+        "free: { mon: { evening: 40 min }, wed: { evening: 40 min }, fri: { evening: 40 min } }",
+      ),
+    );
+    const after = run(["check", "own", "--date", DAY]);
+    expect(after.stdout).not.toMatch(/ {2}error {2}/);
+    expect(after.status).toBe(0);
+    const booklet = run(["booklet", "own/jo.md", "--formats", "html", "--out", "out"]);
+    expect(booklet.status).toBe(0);
+  });
+});
