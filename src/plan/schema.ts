@@ -77,8 +77,16 @@ const makesLoad = z
 const part = z.enum(PARTS);
 const day = z.enum(DAYS);
 
-/** The schema of a plan's front matter, given the words of the library it uses. */
-export function planSchema(words: Vocabulary) {
+const built = new WeakMap<Vocabulary, ReturnType<typeof buildPlanSchema>>();
+
+/** The schema of a plan's front matter, given the words of the library it uses; built once for each. */
+export function planSchema(words: Vocabulary): ReturnType<typeof buildPlanSchema> {
+  const schema = built.get(words) ?? buildPlanSchema(words);
+  built.set(words, schema);
+  return schema;
+}
+
+function buildPlanSchema(words: Vocabulary) {
   const have = word(words.equipment);
   return z.strictObject({
     id: id.describe("Unique; the booklet's files are named by it."),

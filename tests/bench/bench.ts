@@ -1,0 +1,187 @@
+/** Measures each stage against a named limit in the same run; ratios and medians, never bare times. */
+import { spawnSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { parse } from "yaml";
+import { makeBooklet, makeProgram } from "../../src/booklet.ts";
+import { readLibrary } from "../../src/cards/read-library.ts";
+import { doseProgram } from "../../src/dose/program.ts";
+import { isError } from "../../src/faults/fault.ts";
+import { diskTree } from "../../src/files/tree.ts";
+import { layOut } from "../../src/plan/lay-out.ts";
+import { resolveProgram } from "../../src/plan/resolve.ts";
+import { printerFor } from "../../src/render/booklet-pdf.ts";
+import { withBrowser } from "../../src/render/browser.ts";
+import { findBrowser } from "../../src/render/find-browser.ts";
+import { renderHtml } from "../../src/render/html.ts";
+import { loadAssets } from "../../src/render/html-assets.ts";
+import { printMany, printPdf } from "../../src/render/print.ts";
+import { COMMAND, DAY, DEMO, demoClinic, english, ROOT, shippedText } from "../support/world.ts";
+
+const say = (text: string) => process.stdout.write(`${text}\n`);
+const BOOKLETS = Number(process.env.BENCH_BOOKLETS ?? 40);
+
+say("Median of the runs; a ratio is against the limit named beside it.\n");
+startUp();
+cards();
+const booklet = programs();
+await pdfs(booklet);
+
+function startUp(): void {
+  const time = (args: string[]) =>
+    median(times(15, () => void spawnSync(process.execPath, args, { encoding: "utf8" })));
+  const bare = time(["-e", "0"]);
+  const help = time([COMMAND, "--help"]);
+  row("paulatim --help", `${ms(help)}`, help / bare, `node -e 0 (${ms(bare)})`);
+}
+
+/** 2,000 cards on disk: read, parsed, checked, linked. Limit: the YAML parser alone on the same front matter. */
+function cards(): void {
+  const folder = mkdtempSync(join(tmpdir(), "paulatim-bench-"));
+  try {
+    mkdirSync(join(folder, "exercises/calf-and-achilles"), { recursive: true });
+    writeFileSync(
+      join(folder, "exercises/vocabulary.yaml"),
+      shippedText("exercises/vocabulary.yaml"),
+    );
+    const text = shippedText("exercises/calf-and-achilles/heel-raise-one-leg-step-weight.md")
+      .replace(/^harder:.*$/m, "harder: []")
+      .replace(/^easier:.*$/m, "easier: []")
+      .replace(/^capacity_from:.*$/m, "capacity_from: []");
+    const all = Array.from({ length: 2000 }, (_, n) => text.replace(/^id: .*$/m, `id: card-${n}`));
+    all.forEach((card, n) => {
+      writeFileSync(join(folder, `exercises/calf-and-achilles/card-${n}.md`), card);
+    });
+    const tree = diskTree(folder);
+    const check = median(
+      times(3, () => {
+        const { faults, library } = readLibrary(tree, ["exercises"], DAY);
+        if (faults.length > 0 || library.cards.size !== 2000) throw new Error(faults[0]?.message);
+      }),
+    );
+    const matters = all.map((card) => card.split("---\n")[1] ?? "");
+    const limit = median(times(3, () => matters.forEach((matter) => void parse(matter))));
+    row(
+      "2,000 cards checked",
+      `${perSecond(2000, check)} cards/s`,
+      check / limit,
+      `yaml parse alone (${ms(limit)})`,
+    );
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** Twelve-week programs and booklets of the demo clients. Limit of the whole way: filling the templates alone. */
+function programs() {
+  const workspace = demoClinic();
+  const file = `${DEMO}/achilles.md`;
+  const { value: made } = makeProgram(workspace, file);
+  if (!made || !workspace.clinic) throw new Error("the demo plan does not compute");
+  const { plan, program } = made;
+  const parts = {
+    plan,
+    protocol: program.protocol,
+    library: workspace.cards.library,
+    clinic: workspace.clinic.value,
+  };
+  const resolve = () => {
+    const { value, faults } = resolveProgram(parts);
+    if (!value || faults.some(isError)) throw new Error("the demo plan does not resolve");
+    return value;
+  };
+  const compute = each(300, () => void doseProgram(resolve(), workspace.cards.library));
+  row("12-week programs computed", `${Math.round(60_000 / compute)} a minute`, undefined, "");
+  const lay = each(50, () => void layOut(program, made.dosed));
+  row("12-week layouts", `${ms(lay)} each`, undefined, "");
+  return { workspace, made };
+}
+
+async function pdfs({ workspace, made }: ReturnType<typeof programs>): Promise<void> {
+  const assets = await loadAssets(join(ROOT, "templates"), "en");
+  const words = english();
+  const make = () => makeBooklet(made, workspace, words, DAY);
+  const booklet = make();
+  const html = renderHtml(booklet, assets);
+  const fill = each(50, () => void renderHtml(booklet, assets));
+  const whole = each(50, () => {
+    const { value } = makeProgram(workspace, `${DEMO}/achilles.md`);
+    if (value) renderHtml(makeBooklet(value, workspace, words, DAY), assets);
+  });
+  row(
+    "HTML booklets, plan to file",
+    `${perSecond(1, whole)} a second`,
+    whole / fill,
+    `filling the templates alone (${ms(fill)})`,
+  );
+  say(`  size of the HTML: ${Math.round(html.length / 1024)} KB`);
+
+  const found = await findBrowser({ env: process.env, platform: process.platform });
+  const jobs = Array.from({ length: BOOKLETS }, (_, n) => n);
+  const bare = await clock(() =>
+    withBrowser(found, async (browser) => {
+      for await (const one of printMany(browser, jobs, (_, page) =>
+        printPdf(page, html, { paper: booklet.paper }),
+      )) {
+        if ("faults" in one) throw new Error(one.faults[0]?.message);
+      }
+    }),
+  );
+  const before = process.memoryUsage().rss;
+  let bytes = 0;
+  const printer = await printerFor({ env: process.env, platform: process.platform });
+  const full = await clock(() =>
+    printer(jobs, make, { assets, day: DAY }, async (_, result) => {
+      if ("faults" in result) throw new Error(result.faults[0]?.message);
+      bytes = result.pdf.length;
+    }),
+  );
+  const grown = (process.memoryUsage().rss - before) / 1024 / 1024;
+  row(
+    `${BOOKLETS} PDFs with contents numbers`,
+    `${perSecond(BOOKLETS, full)} a second`,
+    full / bare,
+    `the same Chromium printing the same HTML once (${perSecond(BOOKLETS, bare)} a second)`,
+  );
+  say(
+    `  size of the PDF: ${Math.round(bytes / 1024)} KB; memory of Node grew by ${Math.round(grown)} MB`,
+  );
+}
+
+function row(what: string, value: string, ratio: number | undefined, limit: string): void {
+  const against = ratio === undefined ? "" : `${ratio.toFixed(2)} × ${limit}`;
+  say(`${what.padEnd(32)} ${value.padEnd(22)} ${against}`);
+}
+
+function times(runs: number, work: () => void): number[] {
+  return Array.from({ length: runs }, () => {
+    const start = performance.now();
+    work();
+    return performance.now() - start;
+  });
+}
+
+/** Median time of one call, after some to warm up, in milliseconds. */
+function each(runs: number, work: () => void): number {
+  times(Math.ceil(runs / 5), work);
+  return median(times(runs, work));
+}
+
+async function clock(work: () => Promise<void>): Promise<number> {
+  const start = performance.now();
+  await work();
+  return performance.now() - start;
+}
+
+function median(all: readonly number[]): number {
+  return [...all].sort((a, b) => a - b)[Math.floor(all.length / 2)] ?? 0;
+}
+
+function ms(time: number): string {
+  return `${time.toFixed(time < 10 ? 2 : 0)} ms`;
+}
+
+function perSecond(count: number, time: number): string {
+  return ((count * 1000) / time).toFixed(1);
+}
