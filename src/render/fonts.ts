@@ -11,7 +11,7 @@ export interface FontFace {
 }
 
 /** Code points of an alphabet; the CSS says the same of them. */
-export interface Alphabet {
+interface Alphabet {
   readonly name: string;
   /** In CSS notation. */
   readonly range: string;
@@ -20,12 +20,12 @@ export interface Alphabet {
 }
 
 /** Name of the typeface in the CSS. */
-export const FONT_FAMILY = "Booklet";
+const FONT_FAMILY = "Booklet";
 
 const WEIGHTS = [400, 700];
 
 /** The first holds what every booklet uses; the ranges are those of the files, not more. */
-export const ALPHABETS: readonly Alphabet[] = [
+const ALPHABETS: readonly Alphabet[] = [
   {
     name: "latin",
     range:

@@ -6,7 +6,7 @@ import { type FontFace, loadFonts } from "./fonts.ts";
 import { readWords, type Words, type WordValues } from "./html-words.ts";
 
 /** A compiled template. */
-export type Template = (view: object) => string;
+type Template = (view: object) => string;
 
 export interface BookletAssets {
   /** Everything between head and foot of the HTML file. */
@@ -38,7 +38,7 @@ export async function loadAssets(templates: string, language: string): Promise<B
 }
 
 /** Compiles `document` and `booklet` with all other templates as their partials. */
-export function compileTemplates(
+function compileTemplates(
   partials: ReadonlyMap<string, string>,
   words: Words,
 ): Pick<BookletAssets, "body" | "document"> {

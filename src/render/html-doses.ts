@@ -2,7 +2,7 @@
 import type { DoseLine, DoseRow, ExercisePage } from "../compose/model.ts";
 
 /** A row of a dose table: the words that change, side by side with the weeks they hold in. */
-export interface DoseCells {
+interface DoseCells {
   readonly weeks: string;
   readonly work: string;
   readonly load: string;
@@ -10,7 +10,7 @@ export interface DoseCells {
   readonly how: readonly string[];
 }
 
-export interface DoseRowView {
+interface DoseRowView {
   readonly exercise: string;
   readonly anchor: string;
   readonly number: string;
@@ -21,7 +21,7 @@ export interface DoseRowView {
 }
 
 /** A table with only the columns it needs. */
-export interface DoseTableView<Group> {
+interface DoseTableView<Group> {
   readonly groups: readonly Group[];
   readonly hasLoad: boolean;
   readonly hasHow: boolean;

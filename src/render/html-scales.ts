@@ -24,9 +24,12 @@ export function drawRuler(
   const top = 9;
   const height = 15;
   const left = (n: number) => EDGE + n * CELL;
-  const cells = pain.ruler.map(
-    ({ n, zone }) =>
-      `${area(zone, left(n), top, CELL, height)}${text(left(n) + CELL / 2, top + 10.2, n, `num on-${zone}`)}`,
+  const cells = pain.ruler.map(({ n, zone }) =>
+    [
+      area(zone, left(n), top, CELL, height),
+      zone === "allowed" ? clearing(left(n) + CELL / 2, top + height / 2) : "",
+      text(left(n) + CELL / 2, top + 10.2, n, `num on-${zone}`),
+    ].join(""),
   );
   const marks = pain.ruler.map(({ n }) => line(left(n), top, left(n), top + height, "thin"));
   const limit = pain.ruler.filter(({ zone }) => zone !== "too-much").at(-1)?.n;
@@ -66,16 +69,16 @@ export function drawGoal({ now, want, words }: Goal, { say }: Words): string {
       : `${line(at(now), y, at(want) - forward * 5, y, "thick")}<path class="dark" d="M${round(
           at(want) - forward * 2.2,
         )} ${y}l${-forward * 3.6} -2v4z"/>`;
-  const nowLabel = text(at(now) - forward * 1, y - 4.2, say("goals.now"), ends(-forward));
-  const wantLabel = text(at(want) + forward * 1, y - 4.2, say("goals.want"), ends(forward));
+  const label = (n: number, side: number, words: string) =>
+    text(inside(at(n) + side, side), y - 4.2, words, ends(side));
   return picture(`${words}`, WIDTH, y + 9, [
     line(at(0), y, at(10), y, "thin"),
     ...ticks,
     arrow,
     `<circle class="dark" cx="${round(at(now))}" cy="${y}" r="2.2"/>`,
     `<circle class="ring" cx="${round(at(want))}" cy="${y}" r="2.2"/>`,
-    nowLabel,
-    wantLabel,
+    label(now, -forward, say("goals.now")),
+    label(want, forward, say("goals.want")),
   ]);
 }
 
@@ -115,8 +118,13 @@ function hatch(x: number, y: number, width: number, height: number): string {
 
 /** A picture with its description, or one that readers pass over. */
 function picture(label: string, width: number, height: number, shapes: readonly string[]): string {
-  const role = label === "" ? 'aria-hidden="true"' : `role="img" aria-label="${escape(label)}"`;
+  const role = label === "" ? 'aria-hidden="true"' : `role="img" aria-label="${escapeText(label)}"`;
   return `<svg ${role} viewBox="0 0 ${width} ${height}">${shapes.join("")}</svg>`;
+}
+
+/** A plain spot on which a number can be read. */
+function clearing(x: number, y: number): string {
+  return `<circle class="clear" cx="${x}" cy="${y}" r="4.6"/>`;
 }
 
 function line(x: number, y: number, toX: number, toY: number, kind: string): string {
@@ -124,7 +132,13 @@ function line(x: number, y: number, toX: number, toY: number, kind: string): str
 }
 
 function text(x: number, y: number, words: string | number, kind: string): string {
-  return `<text class="${kind}" x="${round(x)}" y="${round(y)}">${escape(String(words))}</text>`;
+  return `<text class="${kind}" x="${round(x)}" y="${round(y)}">${escapeText(String(words))}</text>`;
+}
+
+/** Keeps a word of usual length within the drawing. */
+function inside(x: number, side: number): number {
+  const room = 13;
+  return side < 0 ? Math.max(x, room) : Math.min(x, WIDTH - room);
 }
 
 function ends(side: number): string {
@@ -135,7 +149,7 @@ function round(value: number): number {
   return Math.round(value * 100) / 100;
 }
 
-function escape(text: string): string {
+function escapeText(text: string): string {
   return text
     .replaceAll("&", "&amp;")
     .replaceAll("<", "&lt;")

@@ -8,7 +8,7 @@ import type { Words } from "./html-words.ts";
 import { renderMarkdown } from "./markdown.ts";
 
 /** A line of the list of contents. */
-export interface ContentsLine {
+interface ContentsLine {
   readonly anchor: string;
   readonly title: string;
   /** Number of an exercise; empty for all else. */
@@ -16,8 +16,6 @@ export interface ContentsLine {
   /** Page as printed; empty while it is not known. */
   readonly page: string;
 }
-
-export type BookletView = ReturnType<typeof viewBooklet>;
 
 /** Works out everything the templates print; `pages` are the page numbers known so far. */
 export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<string, number>) {
