@@ -27,11 +27,12 @@ function adviseOnSession(context: DoseContext, { week, bouts, totals }: DosedWee
     context.findings.add(
       {
         code: "session-crowded",
-        cause: String(exercises),
+        cause: "",
         level: "warning",
+        weight: exercises,
         place: () => placeOf(context, bouts[most]),
         say: (weeks) =>
-          `A session can hold ${exercises} exercises (${weeks}); the clinic's limit is ${most} (two to four: Bachmann 2018, Phys Rehab Kur Med 28:20).`,
+          `A session can hold up to ${exercises} exercises (${weeks}); the clinic's limit is ${most} (two to four: Bachmann 2018, Phys Rehab Kur Med 28:20).`,
         hint: "Leave out what matters least, or spread the exercises over different days.",
       },
       week,

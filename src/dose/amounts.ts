@@ -125,7 +125,7 @@ function setsOf(context: DoseContext, work: Work, reps: Repetitions | undefined)
     context.findings.add(
       {
         code: "wrong-value",
-        cause: `${work.exercise.key} sets`,
+        cause: `${work.exercise.card.card.id} sets`,
         level: "error",
         place: () => stated.reps?.place ?? work.exercise.place,
         say: (weeks) =>
@@ -157,7 +157,7 @@ function reportAboveMaximum(context: DoseContext, work: Work, reps: Repetitions 
   context.findings.add(
     {
       code: "wrong-value",
-      cause: `${work.exercise.key} above maximum`,
+      cause: `${work.exercise.card.card.id} above maximum`,
       level: "warning",
       place: () => work.stated.stated.target?.place ?? work.exercise.place,
       say: (weeks) =>
@@ -174,7 +174,7 @@ function reportNothingLeft(context: DoseContext, work: Work, what: string): void
   context.findings.add(
     {
       code: "load-not-makeable",
-      cause: `${work.exercise.key} amount`,
+      cause: `${work.exercise.card.card.id} amount`,
       level: "error",
       place: () => work.stated.stated.target?.place ?? work.exercise.place,
       say: (weeks) =>

@@ -5,7 +5,7 @@ import { bodyPart } from "./capacity.ts";
 import { type DoseContext, statedStep, type Work } from "./context.ts";
 import { bandsFor } from "./equipment.ts";
 import { feltLoad } from "./felt-load.ts";
-import { reportMisfit, reportTooHeavy } from "./load-faults.ts";
+import { reportBodyAlone, reportMisfit, reportTooHeavy } from "./load-faults.ts";
 import { atMost, floorTo, show } from "./rounding.ts";
 import { loadTarget } from "./target.ts";
 import type { BoutLoad, TrailStep } from "./types.ts";
@@ -60,6 +60,7 @@ function pick(
     if (!required) {
       if (targetKg !== undefined && !atMost(0, targetKg))
         reportTooHeavy(context, work, "the body's own weight");
+      else if (least === undefined) reportBodyAlone(context, work, "a band");
       const says = "The client has no band at or under the target: the body's own weight alone.";
       return { ...bodyAlone(context, work), trail: [...trail, { step: "equipment", says }] };
     }

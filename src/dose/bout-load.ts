@@ -3,9 +3,9 @@
 import { bandLoad } from "./band-load.ts";
 import { bodyPart } from "./capacity.ts";
 import type { DoseContext, Work } from "./context.ts";
-import { atOrUnder, type Made, type Makes, nextAbove, silentFor, weightsFor } from "./equipment.ts";
+import { atOrUnder, type Made, type Makes, nextAbove, silentFor } from "./equipment.ts";
 import { feltLoad } from "./felt-load.ts";
-import { reportMisfit, reportTooHeavy } from "./load-faults.ts";
+import { reportBodyAlone, reportMisfit, reportTooHeavy } from "./load-faults.ts";
 import { atMost, floorTo, show, showPercent } from "./rounding.ts";
 import { type LoadTarget, loadTarget, speedTarget } from "./target.ts";
 import type { BoutLoad, TrailStep } from "./types.ts";
@@ -91,11 +91,14 @@ function needLevel(kind: string): "error" | "warning" {
 
 /** The largest load at or under the target that the client's equipment makes; 0 is the body alone. */
 function outfit(context: DoseContext, work: Work, aimed: LoadTarget, required: boolean): Loaded {
-  const makes = weightsFor(work.exercise.card.card, context.program.plan.value.equipment);
+  const makes = context.makesFor(work.exercise.card);
   const made = aimed.externalKg >= 0 ? atOrUnder(makes, aimed.externalKg) : undefined;
   const tooHeavy = !required && !atMost(0, aimed.externalKg);
   if (tooHeavy) reportTooHeavy(context, work, "the body's own weight");
   if (required && !made) reportNoLoad(context, work, makes, aimed.externalKg);
+  if (!required && makes.length === 0 && aimed.externalKg >= 0.1) {
+    reportBodyAlone(context, work, `${show(floorTo(aimed.externalKg, 0.1))} kg`);
+  }
   const kept = keepStep(context, work, makes, made);
   const kg = kept?.kg ?? (required || tooHeavy ? undefined : 0);
   const load: BoutLoad = {
@@ -122,12 +125,14 @@ function keepStep(
   makes: readonly Makes[],
   made: Made | undefined,
 ): Made | undefined {
-  if (!made || before?.kg === undefined || stated.dose.target?.kind === "load") return made;
-  const most = before.kg + (before.systemKg ?? before.kg) * context.program.clinic.limits.load_step;
+  // A week whose target could not be made counts as 0; one without a target says nothing.
+  const last = before?.kg ?? (before?.targetKg === undefined ? undefined : 0);
+  if (!made || last === undefined || stated.dose.target?.kind === "load") return made;
+  const most = last + (before?.systemKg ?? last) * context.program.clinic.limits.load_step;
   if (atMost(made.kg, most)) return made;
   const within = atOrUnder(makes, most);
-  if (within && !atMost(within.kg, before.kg)) return within;
-  const next = nextAbove(makes, before.kg);
+  if (within && !atMost(within.kg, last)) return within;
+  const next = nextAbove(makes, last);
   return next && next.kg < made.kg ? next : made;
 }
 

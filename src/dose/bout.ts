@@ -1,7 +1,7 @@
 /** One exercise in one session: every number of it, and the trail of each. */
 import type { ProgramPhase } from "../plan/program.ts";
 import type { DosePart } from "../units/dose-fields.ts";
-import type { Tempo } from "../units/quantities.ts";
+import { type Tempo, tempoText } from "../units/quantities.ts";
 import { amountsOf } from "./amounts.ts";
 import { loadOf } from "./bout-load.ts";
 import { type DoseContext, sayCard, statedStep, type Work } from "./context.ts";
@@ -100,13 +100,8 @@ type Stated = Work["stated"]["stated"][keyof DosePart];
 
 function tempoStep(tempo: Tempo, statement: Stated): TrailStep {
   const { lower, bottom, lift, top } = tempo;
-  const says = `Tempo ${sayTempo(tempo)}: lowering ${lower}, pause ${bottom}, lifting ${lift}, pause ${top}`;
+  const says = `Tempo ${tempoText(tempo)}: lowering ${lower}, pause ${bottom}, lifting ${lift}, pause ${top}`;
   return statedStep(statement, says);
-}
-
-/** A tempo as written: 3-0-3-0. */
-export function sayTempo({ lower, bottom, lift, top }: Tempo): string {
-  return `${lower}-${bottom}-${lift}-${top}`;
 }
 
 /** Fault: wrong-value for a tempo in which nothing takes any time. */
@@ -116,11 +111,11 @@ function checkTempo(context: DoseContext, work: Work): void {
   context.findings.add(
     {
       code: "wrong-value",
-      cause: `${work.exercise.key} tempo`,
+      cause: `${work.exercise.card.card.id} tempo`,
       level: "error",
       place: () => work.stated.stated.tempo?.place ?? work.exercise.place,
       say: (weeks) =>
-        `The tempo ${sayTempo(tempo)} of ${sayCard(work.exercise.card)} takes no time (${weeks}).`,
+        `The tempo ${tempoText(tempo)} of ${sayCard(work.exercise.card)} takes no time (${weeks}).`,
       hint: "Give seconds for lowering, pause, lifting and pause, such as 3-0-3-0; X for as fast as is safe.",
     },
     work.week,

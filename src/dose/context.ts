@@ -3,6 +3,7 @@ import type { Library, LibraryCard } from "../cards/library.ts";
 import type { Place } from "../faults/fault.ts";
 import type { Program, ProgramExercise, StatedDose, Statement } from "../plan/program.ts";
 import type { DosePart } from "../units/dose-fields.ts";
+import { type Makes, weightsFor } from "./equipment.ts";
 import { Findings } from "./findings.ts";
 import type { BoutLoad, TrailStep } from "./types.ts";
 
@@ -22,6 +23,7 @@ export class DoseContext {
   readonly #library: Library | undefined;
   readonly #own = new Map<string, LibraryCard>();
   readonly #measurePlaces = new Map<number, string>();
+  readonly #makes = new Map<string, readonly Makes[]>();
 
   constructor(program: Program, library: Library | undefined) {
     this.program = program;
@@ -40,6 +42,15 @@ export class DoseContext {
     return this.#library?.cards.get(id) ?? this.#own.get(id);
   }
 
+  /** What the client has that can load this card. */
+  makesFor({ card }: LibraryCard): readonly Makes[] {
+    const known = this.#makes.get(card.id);
+    if (known !== undefined) return known;
+    const makes = weightsFor(card, this.program.plan.value.equipment);
+    this.#makes.set(card.id, makes);
+    return makes;
+  }
+
   /** Where a measure stands, as file:line. */
   measurePlace(index: number): string {
     const known = this.#measurePlaces.get(index);
@@ -47,6 +58,14 @@ export class DoseContext {
     const place = sayPlace(this.program.plan.source.at(["measures", index]));
     this.#measurePlaces.set(index, place);
     return place;
+  }
+
+  /** The lines around a place in the plan, the protocol or one of the program's cards. */
+  frameOf(place: Place): string | undefined {
+    const { plan, protocol } = this.program;
+    const cards = [...this.#own.values()].map(({ source }) => source);
+    const source = [plan.source, protocol.source, ...cards].find(({ file }) => file === place.file);
+    return source?.frame(place);
   }
 
   /** The easier card to offer: the hardest of those that the card names and the library has. */

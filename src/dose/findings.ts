@@ -32,11 +32,16 @@ export class Findings {
     if ((finding.weight ?? 0) > (known.finding.weight ?? 0)) known.finding = finding;
   }
 
-  /** One fault a cause, in the order in which the causes were first found. */
-  faults(): Fault[] {
+  /**
+   * One fault a cause, in the order in which the causes were first found. `frameOf` gives the lines
+   * of the file around a place.
+   */
+  faults(frameOf: (place: Place) => string | undefined): Fault[] {
     return [...this.#causes.values()].map(({ finding, weeks }) => {
       const { code, level, hint } = finding;
-      return new Fault(code, finding.say(sayWeeks(weeks)), { level, hint, place: finding.place() });
+      const place = finding.place();
+      const frame = place && frameOf(place);
+      return new Fault(code, finding.say(sayWeeks(weeks)), { level, hint, place, frame });
     });
   }
 }

@@ -26,7 +26,7 @@ export function frequencyOf(
     context.findings.add(
       {
         code: "dose-incomplete",
-        cause: `${work.exercise.key} frequency`,
+        cause: `${work.exercise.card.card.id} frequency`,
         level: "error",
         place: () => work.exercise.place,
         say: (weeks) =>
@@ -42,7 +42,7 @@ export function frequencyOf(
 }
 
 /** "3 days a week", "twice a day, every day", "every second day". */
-export function sayFrequency(frequency: Frequency): string {
+function sayFrequency(frequency: Frequency): string {
   if ("perWeek" in frequency) {
     return frequency.perWeek === 1 ? "1 day a week" : `${frequency.perWeek} days a week`;
   }

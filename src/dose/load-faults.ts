@@ -1,5 +1,6 @@
 /** Faults of a load: one that cannot be made, one that does not fit the exercise, one that is too coarse. */
 import { type DoseContext, sayCard, type Work } from "./context.ts";
+import { sayList } from "./findings.ts";
 import { show, showPercent } from "./rounding.ts";
 import { sayTarget } from "./target.ts";
 import type { BoutLoad } from "./types.ts";
@@ -25,7 +26,7 @@ export function reportTooHeavy(
   context.findings.add(
     {
       code: "load-not-makeable",
-      cause: `${work.exercise.key} ${silent || what === "" ? "nothing" : "heavy"}`,
+      cause: `${work.exercise.card.card.id} ${silent || what === "" ? "nothing" : "heavy"}`,
       level: "error",
       place: () =>
         targetKg === undefined
@@ -45,13 +46,30 @@ export function reportTooHeavy(
   );
 }
 
+/** load-not-makeable, as a warning: nothing is known that makes what would be added to the body. */
+export function reportBodyAlone(context: DoseContext, work: Work, what: string): void {
+  const { card } = work.exercise;
+  context.findings.add(
+    {
+      code: "load-not-makeable",
+      cause: `${work.exercise.card.card.id} body alone`,
+      level: "warning",
+      place: () => context.program.plan.source.at(["equipment"]),
+      say: (weeks) =>
+        `The plan gives nothing that makes a load for ${sayCard(card)}; the target adds ${what}, but the body's own weight alone is dosed (${weeks}).`,
+      hint: `Give the loads that ${sayList(card.card.load.with)} can make under equipment; until then let repetitions grow first.`,
+    },
+    work.week,
+  );
+}
+
 /** wrong-value, as a warning: a target of a kind that this exercise cannot have. */
 export function reportMisfit(context: DoseContext, work: Work, why: string): void {
   const { target } = work.stated.dose;
   context.findings.add(
     {
       code: "wrong-value",
-      cause: `${work.exercise.key} misfit ${target?.kind ?? ""}`,
+      cause: `${work.exercise.card.card.id} misfit ${target?.kind ?? ""}`,
       level: "warning",
       place: () => work.stated.stated.target?.place ?? work.exercise.place,
       say: (weeks) =>
@@ -73,22 +91,22 @@ export function reportCoarse(context: DoseContext, work: Work, load: BoutLoad): 
   if (kg === undefined) return;
   const rose = riseOf(before, load);
   const waits = nextKg !== undefined && targetKg !== undefined && targetKg - kg >= 0.1;
-  const [from, to, step] =
+  const [from, to, step, says] =
     rose !== undefined && rose > limit + 1e-9
-      ? [before?.kg ?? 0, kg, rose]
+      ? [before?.kg ?? 0, kg, rose, "the load rises from"]
       : waits && nextStep !== undefined && nextStep > limit + 1e-9
-        ? [kg, nextKg, nextStep]
-        : [0, 0, undefined];
+        ? [kg, nextKg, nextStep, "the equipment goes from"]
+        : [0, 0, undefined, ""];
   if (step === undefined) return;
   context.findings.add(
     {
       code: "load-coarse",
-      cause: work.exercise.key,
+      cause: work.exercise.card.card.id,
       level: "warning",
       weight: step,
       place: () => context.program.plan.source.at(["equipment"]),
       say: (weeks) =>
-        `For ${sayCard(work.exercise.card)} the load goes from ${show(from)} kg to ${show(to)} kg, a step of ${showPercent(step)}; the clinic's limit is ${showPercent(limit)} (${weeks}).`,
+        `For ${sayCard(work.exercise.card)} ${says} ${show(from)} kg to ${show(to)} kg, a step of ${showPercent(step)}; the clinic's limit is ${showPercent(limit)} (${weeks}).`,
       hint: `Let repetitions grow first: stay at ${show(from)} kg until each set has two repetitions in hand, then take ${show(to)} kg. Or add equipment with smaller steps.`,
     },
     work.week,

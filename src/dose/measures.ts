@@ -8,7 +8,6 @@ import { showTime } from "./rounding.ts";
 
 export type RepetitionTest = Extract<Measure, { test: "repetitions" }>;
 export type HoldTest = Extract<Measure, { test: "hold" }>;
-export type SpeedTest = Extract<Measure, { test: "speed" }>;
 
 /** A measure with its place in the plan's list and the card it was taken on. */
 export interface Picked<M extends Measure> {
@@ -180,7 +179,7 @@ function onSide(side: WorkSide): string {
 }
 
 /** A side as an adverb: "on the left", "on both sides together". */
-export function sideWords(side: WorkSide): string {
+function sideWords(side: WorkSide): string {
   if (side === "left" || side === "right") return `on the ${side}`;
   if (side === "each") return "on each side";
   return side === "both" ? "on both sides together" : "without a side";

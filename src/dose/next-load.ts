@@ -4,7 +4,7 @@ import { atMost, floorTo, show, showPercent } from "./rounding.ts";
 import type { TrailStep } from "./types.ts";
 
 /** Ratamess 2009, Med Sci Sports Exerc 41:687; the two sessions are from memory. */
-export const ACSM_2009 = {
+const ACSM_2009 = {
   leastStep: 0.02,
   mostStep: 0.1,
   repsOver: 1,

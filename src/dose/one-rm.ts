@@ -16,7 +16,7 @@ export interface Formula {
 }
 
 const LINEAR = "Reynolds 2006, J Strength Cond Res 20:584: at most 10 repetitions";
-const CAUTION = "from memory: common practice";
+const CAUTION = "common practice; no published range at hand";
 
 /**
  * The formulas, each with its source. Original citations are from memory; the forms were compared

@@ -45,7 +45,8 @@ export function doseProgram(program: Program, library?: Library): WithFaults<Dos
     }),
   );
   advise(context, weeks);
-  return { value: { weeks, changeoverS }, faults: context.findings.faults() };
+  const faults = context.findings.faults((place) => context.frameOf(place));
+  return { value: { weeks, changeoverS }, faults };
 }
 
 /** The load of a card in the last week before this one that has it. */

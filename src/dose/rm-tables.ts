@@ -2,9 +2,9 @@
 import type { Clinic } from "../clinic/schema.ts";
 import { FORMULAS, type FormulaName, oneRmFactor } from "./one-rm.ts";
 
-export type RmTableName = Exclude<Clinic["dosing"]["rm_to_load"], "same-formula">;
+type RmTableName = Exclude<Clinic["dosing"]["rm_to_load"], "same-formula">;
 
-export interface RmTable {
+interface RmTable {
   readonly name: string;
   readonly source: string;
   /** Repetitions and percent of 1RM, in the order printed. */
@@ -16,7 +16,7 @@ export interface RmTable {
  * for 11 and 70 % at 12; the textbook has 70 % at 11 and 67 % at 12 (its rows from 11 up are from
  * memory). Neither prints 13 or 14.
  */
-export const RM_TABLES: Readonly<Record<RmTableName, RmTable>> = {
+const RM_TABLES: Readonly<Record<RmTableName, RmTable>> = {
   "nsca-chart": {
     name: "NSCA training load chart",
     source: "NSCA training load chart, as printed",

@@ -1,6 +1,6 @@
 /** What can grow by small steps in a rule: amounts (repetitions, hold, time, distance) and load. */
 import type { DosePart, Repetitions, Target } from "../units/dose-fields.ts";
-import { floorTo } from "./rounding.ts";
+import { ceilTo, floorTo } from "./rounding.ts";
 
 const LENGTHS = ["hold", "time", "distance"] as const;
 /** A long hold, time or distance grows in at most this many steps. */
@@ -24,14 +24,16 @@ export function amountAt(from: DosePart, goal: DosePart, way: number): DosePart 
   const part: { -readonly [K in keyof DosePart]: DosePart[K] } = {};
   if (rising(from, goal)) {
     part.reps = pairs(from.reps, goal.reps).map(([a, b]) => ({
-      low: between(a.low, b.low, way),
-      high: between(a.high, b.high, way),
+      low: between(a.low, b.low, way, 1),
+      high: between(a.high, b.high, way, 1),
     }));
   }
   for (const field of LENGTHS) {
     const a = from[field];
     const b = goal[field];
-    if (a !== undefined && b !== undefined && b > a) part[field] = between(a, b, way);
+    if (a !== undefined && b !== undefined && b > a) {
+      part[field] = between(a, b, way, unitOf(a, b));
+    }
   }
   return part;
 }
@@ -43,13 +45,14 @@ export function amountAt(from: DosePart, goal: DosePart, way: number): DosePart 
 export function startOfNewSet(from: DosePart, goal: DosePart, set: number): number {
   const a = from.reps?.[0]?.high;
   const b = goal.reps?.[0]?.high;
-  const ends: readonly (readonly [number | undefined, number | undefined])[] = [
-    rising(from, goal) ? [a, b] : [undefined, undefined],
-    ...LENGTHS.map((field) => [from[field], goal[field]] as const),
+  const ends: readonly (readonly [number | undefined, number | undefined, boolean])[] = [
+    rising(from, goal) ? [a, b, true] : [undefined, undefined, true],
+    ...LENGTHS.map((field) => [from[field], goal[field], false] as const),
   ];
-  for (const [start, end] of ends) {
+  for (const [start, end, counted] of ends) {
     if (start === undefined || end === undefined || end <= start) continue;
-    const least = Math.max(start, Math.ceil((end * (set - 1)) / set));
+    const unit = counted ? 1 : unitOf(start, end);
+    const least = Math.max(start, ceilTo((end * (set - 1)) / set, unit));
     return Math.min(1, (least - start) / (end - start));
   }
   return 1;
@@ -82,8 +85,8 @@ export function loadAt(from: DosePart, goal: DosePart, way: number): DosePart {
   }
   if (falling(from, goal)) {
     part.reps = pairs(from.reps, goal.reps).map(([a, b]) => ({
-      low: between(a.low, b.low, way),
-      high: between(a.high, b.high, way),
+      low: between(a.low, b.low, way, 1),
+      high: between(a.high, b.high, way, 1),
     }));
   }
   return part;
@@ -151,9 +154,12 @@ function rise(from: number | undefined, to: number | undefined): number {
   return from === undefined || to === undefined ? 0 : Math.max(0, to - from);
 }
 
-/** Between two amounts, rounded down; in fives where both ends are fives and far enough apart. */
-function between(from: number, to: number, way: number): number {
-  if (way >= 1) return to;
-  const unit = from % 5 === 0 && to % 5 === 0 && Math.abs(to - from) >= 20 ? 5 : 1;
-  return Math.max(Math.min(from, to), floorTo(from + (to - from) * way, unit));
+/** Between two amounts, rounded down to the unit, never under the lower of the two. */
+function between(from: number, to: number, way: number, unit: number): number {
+  return way >= 1 ? to : Math.max(Math.min(from, to), floorTo(from + (to - from) * way, unit));
+}
+
+/** Lengths grow in fives where both ends are fives and far enough apart. */
+function unitOf(from: number, to: number): number {
+  return from % 5 === 0 && to % 5 === 0 && Math.abs(to - from) >= 20 ? 5 : 1;
 }

@@ -1,5 +1,4 @@
 /** A rule from a start to a goal, week by week: repetitions first, then sets, then how often, then load. */
-import type { ProtocolExercise } from "../protocols/schema.ts";
 import type { DosePart } from "../units/dose-fields.ts";
 import {
   amountAt,
@@ -9,8 +8,6 @@ import {
   sameAmounts,
   startOfNewSet,
 } from "./rule-axes.ts";
-
-export type Rule = NonNullable<ProtocolExercise["rule"]>;
 
 /**
  * The dose of each week, from the start in the first week to the goal in the last.

@@ -12,7 +12,7 @@ export const PLAIN_REPETITION_SOURCE =
   "Ratamess 2009, Med Sci Sports Exerc 41:687: 1–2 s up and 1–2 s down";
 
 /** Metres a second that a distance without a stated speed counts: slow walking, common practice. */
-export const PLAIN_SPEED = 1;
+const PLAIN_SPEED = 1;
 
 /** The work of one set on one side. Times in seconds, lengths in metres, speed in metres a second. */
 export interface SetOfWork {

@@ -34,7 +34,7 @@ export function weekTotals(bouts: readonly Bout[], changeoverS: number): WeekTot
  * Planned load of all sessions of a week, effort × minutes of each bout (Foster 1998, Med Sci Sports
  * Exerc 30:1164), to a tenth; undefined where no bout states an effort. Bouts without one add nothing.
  */
-export function plannedLoad(bouts: readonly Bout[]): number | undefined {
+function plannedLoad(bouts: readonly Bout[]): number | undefined {
   const loads = bouts.flatMap((bout) => boutLoad(bout) ?? []);
   const sum = total(loads.map(({ load, sessions }) => load * sessions));
   return loads.length === 0 ? undefined : Math.round(sum * 10) / 10;

@@ -35,26 +35,23 @@ export interface TrailStep {
 }
 
 /** The numbers of a bout that have a trail, by the names of the machine form. */
-export const TRAIL_NUMBERS = [
-  "sets",
-  "reps",
-  "hold_s",
-  "time_s",
-  "distance_m",
-  "tempo",
-  "rest_s",
-  "rest_reps_s",
-  "effort",
-  "frequency",
-  "load_kg",
-  "reps_total",
-  "kg_total",
-  "tension_s",
-  "clock_s",
-  "minutes",
-] as const;
-
-export type TrailNumber = (typeof TRAIL_NUMBERS)[number];
+type TrailNumber =
+  | "sets"
+  | "reps"
+  | "hold_s"
+  | "time_s"
+  | "distance_m"
+  | "tempo"
+  | "rest_s"
+  | "rest_reps_s"
+  | "effort"
+  | "frequency"
+  | "load_kg"
+  | "reps_total"
+  | "kg_total"
+  | "tension_s"
+  | "clock_s"
+  | "minutes";
 
 /** Only the numbers that the bout has; `load_kg` also explains a band, a speed or a load left to feel. */
 export type Trail = Readonly<Partial<Record<TrailNumber, readonly TrailStep[]>>>;

@@ -19,7 +19,7 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
     `${program.protocol.value.clinical}`,
     `${write.longDate(plan.value.starts)}, ${words.say("weeks.length", { n: program.weeks })}`,
     plan.value.signed
-      ? words.say("signed", { by: plan.value.signed.by, on: write.longDate(plan.value.signed.on) })
+      ? `Signed off: ${words.say("signed", { by: plan.value.signed.by, on: write.longDate(plan.value.signed.on) })}`
       : "DRAFT: not signed off",
     "",
   ];

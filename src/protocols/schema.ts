@@ -55,6 +55,10 @@ const sums = z.strictObject({
     .optional()
     .describe("Repetitions of the whole course, all sets and sessions."),
   sessions: z.number().int().optional().describe("Sessions of the whole course."),
+  tension: z
+    .number()
+    .optional()
+    .describe("Seconds under tension of one session on one side, in the last week."),
 });
 
 const phase = z.strictObject({

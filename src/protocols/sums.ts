@@ -1,93 +1,75 @@
 /** The sums of a protocol's table, and whether they agree with those its source prints. */
 import type { Library } from "../cards/library.ts";
+import { clinicSchema } from "../clinic/schema.ts";
+import { type CourseSums, courseSums, isWithin } from "../dose/course.ts";
 import { expandWeeks } from "../dose/progression.ts";
 import { Fault } from "../faults/fault.ts";
 import { mergeDose } from "../plan/merge-dose.ts";
-import type { CompleteDose } from "../plan/program.ts";
 import type { Read } from "../read/source.ts";
 import type { Protocol } from "./schema.ts";
 
-export interface Sums {
-  /** Repetitions of the whole course on one side, at the low and at the high end of every range. */
-  readonly reps: { readonly low: number; readonly high: number };
-  readonly sessions: number;
-}
-
-/** Repetitions and sessions of one card over a whole protocol, on one side. */
-export function protocolSums(protocol: Protocol, library: Library, cardId: string): Sums {
-  const card = library.cards.get(cardId);
-  let low = 0;
-  let high = 0;
-  let sessions = 0;
-  for (const phase of protocol.phases) {
-    for (const exercise of phase.exercises.filter((one) => one.card === cardId)) {
-      expandWeeks(exercise, phase.weeks).doses.forEach((part, index) => {
-        if (!part) return;
-        const dose = mergeDose([
-          { by: "card", part: card?.card.dose ?? {}, placeOf: nowhere },
-          { by: "protocol", part, placeOf: nowhere },
-        ])?.dose;
-        if (!dose) return;
-        const times = sessionsOf(dose, index + 1);
-        const [lowest, highest] = repsOf(dose);
-        sessions += times;
-        low += times * lowest;
-        high += times * highest;
+/** Repetitions, sessions and seconds under tension of one card over a whole protocol, on one side. */
+export function protocolSums(protocol: Protocol, library: Library, cardId: string): CourseSums {
+  const own = library.cards.get(cardId)?.card.dose ?? {};
+  let nextWeek = 1;
+  const weeks = protocol.phases.flatMap((phase) => {
+    const firstWeek = phase.from_week ?? nextWeek;
+    nextWeek = firstWeek + phase.weeks;
+    return phase.exercises
+      .filter(({ card }) => card === cardId)
+      .flatMap((exercise) => expandWeeks(exercise, phase.weeks).doses)
+      .flatMap((part, index) => {
+        const layers = [own, ...(part ? [part] : [])];
+        const dose = mergeDose(
+          layers.map((layer) => ({ by: "protocol", part: layer, placeOf: nowhere })),
+        );
+        return part && dose ? [{ week: firstWeek + index, dose: dose.dose }] : [];
       });
-    }
-  }
-  return { reps: { low, high }, sessions };
+  });
+  return courseSums(weeks, clinicDefaults().dosing);
 }
 
-/** Faults: sum-differs, unknown-card. A printed sum of repetitions may be that of either end of a range. */
+/** Faults: sum-differs. A printed sum has to lie within what the table's ranges give. */
 export function sumFaults(protocol: Read<Protocol>, library: Library): Fault[] {
   return Object.entries(protocol.value.expect).flatMap(([card, expected]) => {
-    const sums = protocolSums(protocol.value, library, card);
-    const faults: Fault[] = [];
-    const differs = (field: "reps" | "sessions", got: string) => {
+    const { reps, sessions, tensionS } = protocolSums(protocol.value, library, card);
+    const checks = [
+      { field: "reps", got: reps, unit: "repetitions" },
+      { field: "sessions", got: { low: sessions, high: sessions }, unit: "sessions" },
+      {
+        field: "tension",
+        got: { low: tensionS ?? 0, high: tensionS ?? 0 },
+        unit: "seconds under tension",
+      },
+    ] as const;
+    return checks.flatMap(({ field, got, unit }) => {
+      const printed = expected[field];
+      if (printed === undefined || isWithin(printed, got)) return [];
+      const range = got.low === got.high ? `${got.low}` : `${got.low} to ${got.high}`;
       const place = protocol.source.at(["expect", card, field]);
-      faults.push(
-        new Fault(
-          "sum-differs",
-          `${card}: the table gives ${got}, the source ${expected[field]}.`,
-          {
-            place,
-            frame: protocol.source.frame(place),
-            hint: "Check the weeks against the source.",
-          },
-        ),
+      return new Fault(
+        "sum-differs",
+        `${card}: the table gives ${range} ${unit}, the source ${printed}.`,
+        {
+          place,
+          frame: protocol.source.frame(place),
+          hint: "Check the weeks against the source.",
+        },
       );
-    };
-    const { reps, sessions } = sums;
-    if (expected.reps !== undefined && expected.reps !== reps.low && expected.reps !== reps.high) {
-      const range = reps.low === reps.high ? `${reps.low}` : `${reps.low} to ${reps.high}`;
-      differs("reps", `${range} repetitions`);
-    }
-    if (expected.sessions !== undefined && expected.sessions !== sessions) {
-      differs("sessions", `${sessions} sessions`);
-    }
-    return faults;
+    });
   });
 }
 
 const nowhere = () => ({ file: "", line: 1, column: 1 });
 
-/** Sessions in a week; "every second day" gives four and three in turn, beginning with four. */
-function sessionsOf(dose: CompleteDose, week: number): number {
-  if (dose.per_day !== undefined) return dose.per_day * 7;
-  if (dose.every !== undefined) {
-    const until = (weeks: number) => Math.ceil((weeks * 7) / (dose.every ?? 1));
-    return until(week) - until(week - 1);
-  }
-  return dose.per_week ?? 0;
-}
-
-function repsOf(dose: CompleteDose): [number, number] {
-  const reps = dose.reps ?? [];
-  const one = reps.length === 1 ? reps[0] : undefined;
-  if (one) return [one.low * dose.sets, one.high * dose.sets];
-  return [
-    reps.reduce((sum, set) => sum + set.low, 0),
-    reps.reduce((sum, set) => sum + set.high, 0),
-  ];
+/** A protocol belongs to no clinic: its sums are taken with the settings a clinic starts with. */
+function clinicDefaults() {
+  const text = "…";
+  return clinicSchema.parse({
+    name: text,
+    phone: text,
+    hours: text,
+    out_of_hours: text,
+    emergency: text,
+  });
 }

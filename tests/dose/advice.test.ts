@@ -1,0 +1,214 @@
+/** Advice on a whole program: each warning once a cause, with its weeks, its place and its source. */
+import { describe, expect, test } from "vitest";
+import { sayList, sayWeeks } from "../../src/dose/findings.ts";
+import { doseProgram } from "../../src/dose/program.ts";
+import { card, library, program } from "./fixtures.ts";
+
+const base = card({ id: "base", load: { kind: "none" } });
+const cards = [1, 2, 3, 4, 5, 6].map((number) =>
+  card({ id: `card-${number}`, load: { kind: "none" }, demand: 2 }),
+);
+const all = library(base, ...cards);
+
+type Input = Parameters<typeof program>[0];
+const faultsOf = (input: Input, lib: typeof all | undefined = all) =>
+  doseProgram(program(input), lib).faults;
+const only = (input: Input, code: string, lib: typeof all | undefined = all) =>
+  faultsOf(input, lib).filter((fault) => fault.code === code);
+
+describe("session-crowded", () => {
+  const phases = [
+    { weeks: 4, exercises: cards.slice(0, 4).map((one) => ({ card: one })) },
+    { firstWeek: 3, weeks: 2, exercises: cards.slice(4, 6).map((one) => ({ card: one })) },
+  ];
+  test("one warning for the weeks in which phases pile up, with its source", () => {
+    const faults = only({ phases }, "session-crowded");
+    expect(faults).toHaveLength(1);
+    expect(faults[0]).toMatchObject({ level: "warning", place: { file: "protocol.md" } });
+    expect(faults[0]?.message).toContain("up to 6 exercises (weeks 3 and 4)");
+    expect(faults[0]?.message).toContain("Bachmann 2018");
+  });
+  test("the clinic's limit", () => {
+    const clinic = { limits: { exercises_per_session: 6 } };
+    expect(only({ phases, clinic }, "session-crowded")).toEqual([]);
+  });
+});
+
+describe("session-long", () => {
+  const says = { dose: { sets: 5, reps: 20, tempo: "3-0-3-0", rest: "2 min" } };
+  const exercises = cards.slice(0, 3).map((one) => ({ card: one, says }));
+  test("one warning with the longest session", () => {
+    // 3 × (5 × 120 s + 4 × 120 s) and two changeovers of 1 min: 56 min.
+    const faults = only({ weeks: 3, exercises }, "session-long");
+    expect(faults).toHaveLength(1);
+    expect(faults[0]?.message).toContain("56 min (weeks 1 to 3)");
+  });
+  test("the clinic's limit", () => {
+    expect(only({ exercises, clinic: { limits: { session: "60 min" } } }, "session-long")).toEqual(
+      [],
+    );
+  });
+});
+
+describe("ramp-steep", () => {
+  const weekly = (...reps: number[]) => ({
+    weeks: reps.length,
+    exercises: [
+      {
+        card: base,
+        says: {
+          weeks: Object.fromEntries(reps.map((count, index) => [index + 1, { reps: count }])),
+        },
+      },
+    ],
+  });
+  test.each([
+    ["30 % is allowed", [10, 13], []],
+    ["more is not", [10, 14], ["up to 40 %"]],
+    ["the steepest is told, once", [10, 14, 28], ["up to 100 %"]],
+    ["falling is no ramp", [20, 10], []],
+  ] as const)("%s", (_name, reps, says) => {
+    const faults = only(weekly(...reps), "ramp-steep");
+    expect(faults).toHaveLength(says.length);
+    for (const [index, words] of says.entries()) expect(faults[index]?.message).toContain(words);
+  });
+  test("weeks are merged", () => {
+    expect(only(weekly(10, 14, 20, 30, 30, 60), "ramp-steep")[0]?.message).toContain(
+      "(weeks 2 to 4 and 6)",
+    );
+  });
+  test("more days a week count", () => {
+    const says = { weeks: { 1: { per_week: 2 }, 2: { per_week: 3 } } };
+    expect(only({ weeks: 2, exercises: [{ card: base, says }] }, "ramp-steep")).toHaveLength(1);
+  });
+  test("effort counts where all state it", () => {
+    const says = { weeks: { 1: { effort: 4 }, 2: { effort: 6 } } };
+    const [fault] = only({ weeks: 2, exercises: [{ card: base, says }] }, "ramp-steep");
+    expect(fault?.message).toContain("planned load");
+    expect(fault?.hint).toContain("does not forecast");
+  });
+  test("a beginning after nothing is no ramp", () => {
+    const phases = [
+      { weeks: 1, exercises: [{ card: base }] },
+      {
+        firstWeek: 2,
+        weeks: 1,
+        exercises: [{ card: card({ id: "new", tissues: ["thigh"], load: { kind: "none" } }) }],
+      },
+    ];
+    expect(only({ phases }, "ramp-steep")).toEqual([]);
+  });
+  test("the ten-week Nordic course is as steep as it is printed (Mjølsnes 2004)", () => {
+    const row = (sets: number, reps: unknown, per_week: number) => ({ sets, reps, per_week });
+    const weeks = {
+      1: row(2, 5, 1),
+      2: row(2, 6, 2),
+      3: row(3, "6-8", 3),
+      4: row(3, "8-10", 3),
+      "5-10": row(3, [12, 10, 8], 3),
+    } as never;
+    const faults = only({ weeks: 10, exercises: [{ card: base, says: { weeks } }] }, "ramp-steep");
+    expect(faults.map(({ message }) => message)).toEqual([
+      expect.stringContaining("(weeks 2 and 3)"),
+    ]);
+  });
+});
+
+describe("tissue-untrained", () => {
+  const thigh = card({ id: "thigh", tissues: ["thigh"], load: { kind: "none" } });
+  const lib = library(base, thigh);
+  const partly = { dose: { sets: 1 }, weeks: { "1-2": {} } };
+  test("weeks without any exercise for a main tissue", () => {
+    const exercises = [{ card: base }, { card: thigh, says: partly }];
+    const faults = only({ weeks: 4, exercises }, "tissue-untrained", lib);
+    expect(faults).toHaveLength(1);
+    expect(faults[0]?.message).toContain("thigh in weeks 3 and 4");
+  });
+  test("extras do not count", () => {
+    const exercises = [{ card: base }, { card: thigh, main: false, says: partly }];
+    expect(only({ weeks: 4, exercises }, "tissue-untrained", lib)).toEqual([]);
+  });
+  test("an exercise of the protocol that the plan leaves out", () => {
+    const full = program({ weeks: 2, exercises: [{ card: base }, { card: thigh }] });
+    const [phase] = full.phases;
+    const left = {
+      ...full,
+      phases: phase ? [{ ...phase, exercises: phase.exercises.slice(0, 1) }] : [],
+    };
+    const codes = doseProgram(left, lib).faults.map(({ code }) => code);
+    expect(codes).toContain("tissue-untrained");
+  });
+});
+
+describe("no-easier-rung", () => {
+  const hard = card({ id: "hard", demand: 6, load: { kind: "none" } });
+  const laddered = card({
+    id: "laddered",
+    demand: 6,
+    load: { kind: "none" },
+    easier: [{ to: "base" }],
+  });
+  const broken = card({
+    id: "broken",
+    demand: 6,
+    load: { kind: "none" },
+    easier: [{ to: "gone" }],
+  });
+  test.each([
+    ["a demanding card without one", hard, 1],
+    ["one that has one", laddered, 0],
+    ["one whose easier card is not in the library", broken, 1],
+    ["the foot of a ladder", base, 0],
+  ])("%s", (_name, one, count) => {
+    const exercises = [{ card: one }];
+    expect(only({ weeks: 3, exercises }, "no-easier-rung", library(base, one))).toHaveLength(count);
+  });
+  test("an extra needs none", () => {
+    expect(only({ exercises: [{ card: hard, main: false }] }, "no-easier-rung")).toEqual([]);
+  });
+});
+
+describe("load-coarse over many weeks", () => {
+  test("once, with the weeks", () => {
+    const press = card({ id: "press", side: "both", load: { kind: "weight", with: ["dumbbell"] } });
+    const faults = only(
+      {
+        weeks: 6,
+        exercises: [{ card: press, side: "both", says: { dose: { target: "70 % of 1RM" } } }],
+        plan: {
+          measures: [
+            {
+              test: "repetitions",
+              card: "press",
+              side: "both",
+              load: "10 kg",
+              reps: 1,
+              on: "2026-11-20",
+            },
+          ],
+          equipment: [{ have: "dumbbell", loads: ["5 kg", "10 kg"] }],
+        },
+      },
+      "load-coarse",
+      library(press),
+    );
+    expect(faults).toHaveLength(1);
+    expect(faults[0]?.message).toContain("from 5 kg to 10 kg, a step of 100 %");
+    expect(faults[0]?.message).toContain("(weeks 1 to 6)");
+    expect(faults[0]?.place?.file).toBe("plan.md");
+  });
+});
+
+describe("weeks in words", () => {
+  test.each([
+    [[], ""],
+    [[3], "week 3"],
+    [[3, 3], "week 3"],
+    [[3, 4], "weeks 3 and 4"],
+    [[6, 7, 8, 9, 10, 11, 12], "weeks 6 to 12"],
+    [[1, 4, 6, 7, 8], "weeks 1, 4 and 6 to 8"],
+    [[2, 1, 5, 6], "weeks 1, 2, 5 and 6"],
+  ])("%j: %s", (weeks, words) => expect(sayWeeks(weeks)).toBe(words));
+  test("lists", () =>
+    expect([sayList([]), sayList(["a"]), sayList(["a", "b"])]).toEqual(["", "a", "a and b"]));
+});
