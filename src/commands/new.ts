@@ -42,11 +42,7 @@ export async function newFile(kind: string, path: string, terminal: Terminal): P
 
 /** The template with what is known of the file already in it. */
 function filled(kind: Kind, id: string, folder: string, today: string): string {
-  const ending = kind === "clinic" ? "yaml" : "md";
-  const template = readFileSync(
-    join(shippedFolder(), "templates", "new", `${kind}.${ending}`),
-    "utf8",
-  );
+  const template = readFileSync(join(shippedFolder(), "templates", "new", `${kind}.txt`), "utf8");
   return template
     .replaceAll("ID_OF_THE_FILE", id)
     .replaceAll("NAME_OF_THE_FOLDER", folder)
