@@ -42,7 +42,7 @@ export async function booklet(
   const formats = formatsOf(options.formats);
   const day = dayOf(options.date, terminal);
   const out = resolve(terminal.cwd, options.out ?? "out");
-  const assets = await loadAssets(join(shippedFolder(), "templates"), "en");
+  const assets = await loadAssets(join(shippedFolder(), "templates"), loadWords("en", "en-GB"));
   const tally = new Tally(plans.length, terminal);
   const jobs = () => readJobs(plans, day, options, terminal, tally);
   const write = async (job: Job, pdf: Uint8Array | undefined) => {

@@ -135,9 +135,18 @@ function buildPlanSchema(words: Vocabulary) {
           .describe("Free time by day and part of the day: mon: { evening: 30 min }."),
         away: z
           .array(
-            z.union([date, z.strictObject({ from: date, to: date })], {
-              error: "write a date, or from and to",
-            }),
+            z.union(
+              [
+                date,
+                z.strictObject({
+                  from: date.describe("The first day away."),
+                  to: date.describe("The last day away."),
+                }),
+              ],
+              {
+                error: "write a date, or from and to",
+              },
+            ),
           )
           .default([])
           .describe("Days with no session: holidays, days off."),
@@ -178,7 +187,7 @@ function buildPlanSchema(words: Vocabulary) {
         z.strictObject({
           card: id.describe("The protocol's card."),
           to: id.describe("The card to do instead."),
-          why: line,
+          why: line.describe("The reason."),
           dose: dosePart.optional().describe("What is different in its dose."),
         }),
       )
@@ -187,11 +196,11 @@ function buildPlanSchema(words: Vocabulary) {
     add: z
       .array(
         z.strictObject({
-          card: id,
+          card: id.describe("The card."),
           phase: id.optional().describe("In this phase only."),
           weeks: weekSpan.optional().describe("In these weeks of the phase only."),
-          why: line,
-          dose: dosePart.default({}),
+          why: line.describe("The reason."),
+          dose: dosePart.default({}).describe("Its dose, where the card's own does not do."),
         }),
       )
       .default([])
@@ -199,11 +208,11 @@ function buildPlanSchema(words: Vocabulary) {
     redose: z
       .array(
         z.strictObject({
-          card: id,
+          card: id.describe("The card."),
           phase: id.optional().describe("In this phase only."),
           weeks: weekSpan.optional().describe("In these weeks of the phase only."),
-          why: line,
-          dose: dosePart,
+          why: line.describe("The reason."),
+          dose: dosePart.describe("What is different."),
         }),
       )
       .default([])

@@ -3,7 +3,7 @@ import { readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
 import Handlebars from "handlebars";
 import { type FontFace, loadFonts } from "./fonts.ts";
-import { readWords, type Words, type WordValues } from "./html-words.ts";
+import { type Values, type Words, wordsUnder } from "../words/words.ts";
 
 /** A compiled template. */
 type Template = (view: object) => string;
@@ -23,15 +23,14 @@ const SHEETS = ["booklet.css", "screen.css", "print.css"];
 /**
  * Reads and compiles everything once; what it returns serves any number of booklets.
  *
- * `templates` is the folder that holds `booklet/` and `words/`. Words are those of the language,
- * else of the language without its region, else English.
+ * `templates` is the folder that holds `booklet/`; of the words those under `frame` are used.
  */
-export async function loadAssets(templates: string, language: string): Promise<BookletAssets> {
+export async function loadAssets(templates: string, allWords: Words): Promise<BookletAssets> {
   const folder = join(templates, "booklet");
-  const [partials, sheets, words, fonts] = await Promise.all([
+  const words = wordsUnder(allWords, "frame");
+  const [partials, sheets, fonts] = await Promise.all([
     readPartials(folder),
     Promise.all(SHEETS.map((name) => readFile(join(folder, name), "utf8"))),
-    findWords(join(templates, "words"), language),
     loadFonts(),
   ]);
   return { ...compileTemplates(partials, words), styles: sheets.join("\n"), fonts, words };
@@ -44,7 +43,7 @@ function compileTemplates(
 ): Pick<BookletAssets, "body" | "document"> {
   const handlebars = Handlebars.create();
   handlebars.registerHelper("t", (key: string, options: Handlebars.HelperOptions) =>
-    words.say(key, options.hash as WordValues),
+    words.say(key, options.hash as Values),
   );
   for (const [name, source] of partials) handlebars.registerPartial(name, source);
   const compile = (name: string): Template =>
@@ -66,11 +65,4 @@ async function readPartials(folder: string): Promise<ReadonlyMap<string, string>
     ],
   );
   return new Map(await Promise.all(sources));
-}
-
-async function findWords(folder: string, language: string): Promise<Words> {
-  const files = new Set(await readdir(folder));
-  const [base = "en"] = language.split("-");
-  const choice = [language, base].find((name) => files.has(`booklet-frame.${name}.yaml`)) ?? "en";
-  return readWords(await readFile(join(folder, `booklet-frame.${choice}.yaml`), "utf8"), choice);
 }

@@ -1,6 +1,6 @@
 /** Paper size and running heads: what CSS can only say once the booklet is known. */
 import type { Booklet } from "../compose/model.ts";
-import type { Words } from "./html-words.ts";
+import type { Words } from "../words/words.ts";
 
 /** A run of pages with its own words at the head. */
 export interface Part {
@@ -29,7 +29,7 @@ export function pageCss(booklet: Booklet, parts: readonly Part[], words: Words):
   return [
     `@page{size:${booklet.paper};${boxes.join("")}}`,
     ...parts.map(({ page, head }) => `@page ${page}{${box("top-right", cssString(head))}}`),
-    `@page cover{${box("top-left", "none")}}`,
+    `@page :first{${box("top-left", "none")}}`,
   ].join("\n");
 }
 

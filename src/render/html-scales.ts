@@ -1,6 +1,6 @@
 /** Draws the scales from 0 to 10 and the cover's steps as SVG of lines, areas and numbers. */
 import type { CalendarWeek, Cover, PainPage } from "../compose/model.ts";
-import type { Words } from "./html-words.ts";
+import type { Words } from "../words/words.ts";
 
 type Zone = PainPage["ruler"][number]["zone"];
 type Goal = Cover["goals"][number];

@@ -4,7 +4,7 @@ import { doseRowView, doseTable, exerciseDoses } from "./html-doses.ts";
 import type { Part } from "./html-pages.ts";
 import { drawGoal, drawRuler, drawSteps, drawZone } from "./html-scales.ts";
 import { calendarView } from "./html-weeks.ts";
-import type { Words } from "./html-words.ts";
+import type { Words } from "../words/words.ts";
 import { renderMarkdown } from "./markdown.ts";
 
 /** A line of the list of contents. */

@@ -6,8 +6,6 @@ import { parseYaml } from "../read/front-matter.ts";
 export type Values = Readonly<Record<string, string | number>>;
 
 export interface Words {
-  /** BCP 47 tag by which numbers and plurals are formed. */
-  readonly locale: string;
   /** The message of a key with its values filled in. Throws a template-broken fault for an unknown key. */
   readonly say: (key: string, values?: Values) => string;
   readonly has: (key: string) => boolean;
@@ -42,7 +40,6 @@ export function readWords(
     return made;
   };
   return {
-    locale,
     say: (key, values) => {
       const text = messages.get(key);
       return text !== undefined && !text.includes("{") && !text.includes("'")
@@ -53,6 +50,19 @@ export function readWords(
     list: (group) =>
       [...messages].filter(([key]) => key.startsWith(`${group}.`)).map(([, message]) => message),
     keys: [...messages.keys()],
+  };
+}
+
+/** The words under one group, by their keys within it. */
+export function wordsUnder(words: Words, group: string): Words {
+  const inside = (key: string) => `${group}.${key}`;
+  return {
+    say: (key, values) => words.say(inside(key), values),
+    has: (key) => words.has(inside(key)),
+    list: (key) => words.list(inside(key)),
+    keys: words.keys.flatMap((key) =>
+      key.startsWith(`${group}.`) ? [key.slice(group.length + 1)] : [],
+    ),
   };
 }
 

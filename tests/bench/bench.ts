@@ -99,8 +99,8 @@ function programs() {
 }
 
 async function pdfs({ workspace, made }: ReturnType<typeof programs>): Promise<void> {
-  const assets = await loadAssets(join(ROOT, "templates"), "en");
   const words = english();
+  const assets = await loadAssets(join(ROOT, "templates"), words);
   const make = () => makeBooklet(made, workspace, words, DAY);
   const booklet = make();
   const html = renderHtml(booklet, assets);

@@ -87,8 +87,8 @@ describe("a plan with an error makes nothing", () => {
     ],
     [
       "days away that end before they begin",
-      "to: 2027-01-02",
-      "to: 2026-01-02",
+      "to: 2027-01-01",
+      "to: 2026-01-01",
       "wrong-value",
       "{ from",
       "Swap",

@@ -5,10 +5,11 @@ import { describe, expect, it, test } from "vitest";
 import type { Booklet } from "../../src/compose/model.ts";
 import { renderHtml } from "../../src/render/html.ts";
 import { loadAssets } from "../../src/render/html-assets.ts";
+import { english } from "../support/world.ts";
 import { achilles, shoulder } from "./fixture-booklet.ts";
 
 const path = (name: string) => fileURLToPath(new URL(`../../${name}`, import.meta.url));
-const assets = await loadAssets(path("templates"), "en-GB");
+const assets = await loadAssets(path("templates"), english());
 
 const both: [string, Booklet, string][] = [
   ["achilles", achilles, renderHtml(achilles, assets)],

@@ -46,7 +46,7 @@ export function demoClinic(files: Readonly<Record<string, string>> = {}): Worksp
 
 /** Text with one part replaced; throws where the part is not there, so that no test goes stale. */
 export function change(text: string, from: string | RegExp, to: string): string {
-  const changed = text.replace(from, to);
+  const changed = typeof from === "string" ? text.replace(from, () => to) : text.replace(from, to);
   if (changed === text) throw new Error(`nothing to change: ${from} is not in the text`);
   return changed;
 }

@@ -1,0 +1,70 @@
+/** The author's reference and the JSON Schemas: in step with the schemas, and every field described. */
+import { describe, expect, test } from "vitest";
+import { readLibrary } from "../../src/cards/read-library.ts";
+import { cardSchema } from "../../src/cards/schema.ts";
+import { clinicSchema } from "../../src/clinic/schema.ts";
+import { planSchema } from "../../src/plan/schema.ts";
+import { protocolSchema } from "../../src/protocols/schema.ts";
+import { authorSchema, type JsonSchema } from "../../src/reference/fields.ts";
+import { referenceFiles } from "../../src/reference/pages.ts";
+import { DAY, shippedText, worldWith } from "../support/world.ts";
+
+const { library, faults } = readLibrary(worldWith(), ["exercises"], DAY);
+
+test("the shipped library has no problems", () => {
+  expect(faults.map(({ message, place }) => `${place?.file}: ${message}`)).toEqual([]);
+  expect(library.cards.size).toBeGreaterThanOrEqual(16);
+});
+
+test.each([...referenceFiles(library.words)])(
+  "%s is as `npm run reference` writes it",
+  (file, content) => {
+    expect(shippedText(file)).toBe(content);
+  },
+);
+
+describe.each([
+  ["card", cardSchema(library.words)],
+  ["protocol", protocolSchema],
+  ["plan", planSchema(library.words)],
+  ["clinic", clinicSchema],
+])("the schema of a %s", (_name, schema) => {
+  test("describes every field", () => {
+    const bare: string[] = [];
+    const visit = (node: JsonSchema, path: string): void => {
+      for (const [key, field] of Object.entries(node.properties ?? {})) {
+        if (!field.description) bare.push(`${path}${key}`);
+        visit(field, `${path}${key} › `);
+      }
+      for (const inner of [...(node.anyOf ?? []), ...(node.oneOf ?? [])]) visit(inner, path);
+      if (node.items) visit(node.items, path);
+    };
+    visit(authorSchema(schema), "");
+    expect(bare).toEqual([]);
+  });
+});
+
+test("the ladder of the calf goes from holds to hops without a gap", () => {
+  const seen = new Set<string>();
+  const climb = (id: string): void => {
+    if (seen.has(id)) return;
+    seen.add(id);
+    for (const { to } of library.cards.get(id)?.card.harder ?? []) climb(to);
+  };
+  climb("calf-hold-seated-weight");
+  for (const rung of [
+    "calf-hold-two-legs",
+    "calf-hold-one-leg",
+    "heel-raise-one-leg-step-weight",
+    "hops-two-legs",
+    "hops-one-leg",
+  ]) {
+    expect([...seen]).toContain(rung);
+  }
+});
+
+test("a card's file is named by its id, in the folder of its region", () => {
+  for (const { card, source } of library.cards.values()) {
+    expect(source.file).toBe(`exercises/${card.region}/${card.id}.md`);
+  }
+});
