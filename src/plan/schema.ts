@@ -179,7 +179,12 @@ function buildPlanSchema(words: Vocabulary) {
       .describe("The client's real week."),
     pain: painRule.optional().describe("A pain rule for this client, instead of the protocol's."),
     leave_out: z
-      .array(z.strictObject({ card: id, why: line }))
+      .array(
+        z.strictObject({
+          card: id.describe("The protocol's card."),
+          why: line.describe("The reason."),
+        }),
+      )
       .default([])
       .describe("Exercises of the protocol this client does not do."),
     swap: z
