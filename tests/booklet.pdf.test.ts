@@ -223,8 +223,8 @@ test("the shoulder booklet: right arm, twice a day, then once", async () => {
   const all = (await pageTexts(await open(pdf.shoulder))).join(" ");
   for (const needed of [
     "Do this with your right arm.",
-    "Twice a day",
-    "Once a day",
+    "Twice every day",
+    "Once every day",
     "Phase 1 of 2",
     "Band, level 2",
     "Breathe",

@@ -9,11 +9,14 @@ import type { Writer } from "./numbers.ts";
 /** A dose without its weeks. */
 export type DoseWords = Omit<DoseLine, "weeks">;
 
-/** What a bout asks of the client: how much, with what, how fast, how hard, how often. */
+/**
+ * What a bout asks of the client: how much, with what, how fast, how hard, how often.
+ * `things`: names for what makes the load; without them the load stands alone.
+ */
 export function doseWords(
   bout: Bout,
   card: LibraryCard,
-  things: Vocabulary,
+  things: Vocabulary | undefined,
   write: Writer,
 ): DoseWords {
   const { words } = write;
@@ -115,9 +118,13 @@ const allSame = (reps: Repetitions): boolean =>
 const rangeText = (low: number, high: number, write: Writer): string =>
   low === high ? write.number(low) : `${write.number(low)}–${write.number(high)}`;
 
-function loadWords({ load }: Bout, things: Vocabulary, write: Writer): string | undefined {
+function loadWords(
+  { load }: Bout,
+  things: Vocabulary | undefined,
+  write: Writer,
+): string | undefined {
   const { words } = write;
-  const what = load.equipment === undefined ? "" : shortName(load.equipment, things);
+  const what = load.equipment === undefined || !things ? "" : shortName(load.equipment, things);
   switch (load.kind) {
     case "none":
       return undefined;
@@ -134,7 +141,7 @@ function loadWords({ load }: Bout, things: Vocabulary, write: Writer): string | 
       if (kg === undefined) return words.say("dose.load.weight_free");
       if (kg === 0) return words.say(load.addedTo === "body" ? "dose.load.body" : "dose.load.none");
       const values = { kg: write.number(kg), what };
-      if (load.addedTo === "body") return words.say("dose.load.body_and", values);
+      if (load.addedTo === "body" && what !== "") return words.say("dose.load.body_and", values);
       return words.say(what === "" ? "dose.load.kg_plain" : "dose.load.kg", values);
     }
   }

@@ -19,7 +19,9 @@ export function exercisePages(composing: Composing): ExercisePage[] {
     const { card } = exercise.card;
     const phases = program.phases.flatMap((phase) => {
       const here = phase.exercises.find((one) => one.card.card.id === card.id);
-      return here ? [{ title: phase.title, doses: dosesIn(phase, here, composing) }] : [];
+      // the page says above what is needed: one thing to take need not be named in every row
+      const named = loadMakers(exercise, composing).length > 1;
+      return here ? [{ title: phase.title, doses: dosesIn(phase, here, composing, named) }] : [];
     });
     return {
       anchor: exerciseAnchor(exercise.card),
@@ -47,17 +49,22 @@ export function exercisePages(composing: Composing): ExercisePage[] {
 }
 
 /** What the client needs: the card's equipment, and what makes the load in this program. */
-function needs(exercise: ProgramExercise, { dosed, library }: Composing): string[] {
-  const loads = dosed.weeks.flatMap(({ bouts }) =>
+function needs(exercise: ProgramExercise, composing: Composing): string[] {
+  return [...new Set([...exercise.card.card.equipment, ...loadMakers(exercise, composing)])].map(
+    (item) => composing.library.words.equipment[item]?.say ?? item,
+  );
+}
+
+/** What makes the load of an exercise in any week of the program. */
+function loadMakers(exercise: ProgramExercise, { dosed }: Composing): string[] {
+  const makers = dosed.weeks.flatMap(({ bouts }) =>
     bouts
       .filter(({ card }) => card === exercise.card.card.id)
-      .flatMap(({ load }) =>
-        load.equipment === undefined || load.kg === 0 ? [] : [load.equipment],
+      .flatMap(({ load: { equipment, kg } }) =>
+        equipment === undefined || kg === 0 ? [] : [equipment],
       ),
   );
-  return [...new Set([...exercise.card.card.equipment, ...loads])].map(
-    (item) => library.words.equipment[item]?.say ?? item,
-  );
+  return [...new Set(makers)];
 }
 
 /** What is the same in every week: said once, as sentences. */

@@ -42,17 +42,22 @@ export function phasePages(composing: Composing): PhasePage[] {
 
 export const exerciseAnchor = ({ card }: LibraryCard): string => `exercise-${card.id}`;
 
-/** The doses of an exercise in one phase, weeks of the same dose brought together. */
+/**
+ * The doses of an exercise in one phase, weeks of the same dose brought together.
+ * `named`: whether a load says what makes it.
+ */
 export function dosesIn(
   phase: ProgramPhase,
   exercise: ProgramExercise,
   { dosed, library, write }: Composing,
+  named = true,
 ): DoseLine[] {
+  const things = named ? library.words : undefined;
   const weeks = dosed.weeks
     .filter(({ week }) => week >= phase.firstWeek && week < phase.firstWeek + phase.weeks)
     .flatMap(({ week, bouts }) => {
       const bout = bouts.find(({ key }) => key === exercise.key);
-      return bout ? [{ week, dose: doseWords(bout, exercise.card, library.words, write) }] : [];
+      return bout ? [{ week, dose: doseWords(bout, exercise.card, things, write) }] : [];
     });
   return doseLines(weeks, write);
 }

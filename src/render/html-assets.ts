@@ -2,8 +2,8 @@
 import { readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
 import Handlebars from "handlebars";
-import { type FontFace, loadFonts } from "./fonts.ts";
 import { type Values, type Words, wordsUnder } from "../words/words.ts";
+import { type FontFace, loadFonts } from "./fonts.ts";
 
 /** A compiled template. */
 type Template = (view: object) => string;

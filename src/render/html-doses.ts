@@ -55,12 +55,11 @@ export function doseTable<Group extends { readonly lines: readonly DoseCells[] }
   return { groups, hasLoad, hasHow, columns: 2 + Number(hasLoad) + Number(hasHow) };
 }
 
-/** The doses of an exercise's own page, a group a phase; the phase is named if there are several. */
+/** The doses of an exercise's own page, a group a phase. */
 export function exerciseDoses({ phases }: Pick<ExercisePage, "phases">) {
   const changing = changingParts(phases.flatMap(({ doses }) => doses));
   return doseTable(
-    phases.map(({ title, doses }) => ({
-      title: phases.length > 1 ? title : "",
+    phases.map(({ doses }) => ({
       lines: doses.map((dose) => cells(dose, changing)),
     })),
   );

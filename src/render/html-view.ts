@@ -1,10 +1,10 @@
 /** What the templates are given: the booklet with everything worked out that they print. */
 import type { Booklet, DiaryWeek } from "../compose/model.ts";
+import type { Words } from "../words/words.ts";
 import { doseRowView, doseTable, exerciseDoses } from "./html-doses.ts";
 import type { Part } from "./html-pages.ts";
 import { drawGoal, drawRuler, drawSteps, drawZone } from "./html-scales.ts";
 import { calendarView } from "./html-weeks.ts";
-import type { Words } from "../words/words.ts";
 import { renderMarkdown } from "./markdown.ts";
 
 /** A line of the list of contents. */
