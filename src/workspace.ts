@@ -99,6 +99,6 @@ function above(path: string): string | undefined {
   return cut < 0 ? "." : path.slice(0, cut);
 }
 
-export function inFolder(folder: string, name: string): string {
+function inFolder(folder: string, name: string): string {
   return folder === "." ? name : `${folder}/${name}`;
 }

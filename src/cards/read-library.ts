@@ -10,7 +10,7 @@ import { readSections } from "./sections.ts";
 import { mergeVocabularies, type Vocabulary, vocabularySchema } from "./vocabulary.ts";
 
 /** Name of the vocabulary file in a folder of cards. */
-export const VOCABULARY_FILE = "vocabulary.yaml";
+const VOCABULARY_FILE = "vocabulary.yaml";
 
 export interface LibraryResult {
   readonly library: Library;

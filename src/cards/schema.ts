@@ -1,10 +1,10 @@
 /** What an exercise card says: the only definition, from which types, checks and the author's reference come. */
 import * as z from "zod";
-import { doseFields, dosePart } from "../units/dose-fields.ts";
+import { dosePart } from "../units/dose-fields.ts";
 import { date, id, line, time } from "../units/quantities.ts";
 import { type Vocabulary, word } from "./vocabulary.ts";
 
-export const QUALITIES = [
+const QUALITIES = [
   "mobility",
   "isometric",
   "strength",
@@ -15,7 +15,7 @@ export const QUALITIES = [
   "relaxation",
 ] as const;
 
-export const painNumbers = z
+const painNumbers = z
   .strictObject({
     comfortable: z.number().min(0).max(10).describe("Pain up to this number needs no thought."),
     during: z.number().min(0).max(10).describe("The most pain during the exercise, 0 to 10."),
@@ -195,6 +195,3 @@ export type Card = z.infer<ReturnType<typeof cardSchema>>;
 export function frequencies(dose: { [K in "per_week" | "per_day" | "every"]?: unknown }): number {
   return [dose.per_week, dose.per_day, dose.every].filter((given) => given !== undefined).length;
 }
-
-/** The fields a dose may have, in the order of the author's reference. */
-export const DOSE_FIELDS = Object.keys(doseFields);

@@ -113,6 +113,31 @@ export function reportCoarse(context: DoseContext, work: Work, load: BoutLoad): 
   );
 }
 
+/**
+ * load-short: the heaviest that the equipment makes is less than the target by more than the clinic's
+ * limit for a step. The dose stays there; the client can do more than it asks.
+ */
+export function reportShort(context: DoseContext, work: Work, load: BoutLoad): void {
+  const { kg, nextKg, targetKg, systemKg } = load;
+  if (kg === undefined || targetKg === undefined || nextKg !== undefined || kg === 0) return;
+  const base = systemKg ?? kg;
+  const lacking = (targetKg - kg) / base;
+  if (lacking <= context.program.clinic.limits.load_step + 1e-9) return;
+  context.findings.add(
+    {
+      code: "load-short",
+      cause: work.exercise.card.card.id,
+      level: "warning",
+      weight: lacking,
+      place: () => context.program.plan.source.at(["equipment"]),
+      say: (weeks) =>
+        `For ${sayCard(work.exercise.card)} the equipment ends at ${show(kg)} kg; the target is ${show(targetKg)} kg (${weeks}).`,
+      hint: "Add a heavier load, swap the exercise for a harder one, or let repetitions grow.",
+    },
+    work.week,
+  );
+}
+
 function riseOf(before: BoutLoad | undefined, now: BoutLoad): number | undefined {
   if (before?.kg === undefined || now.kg === undefined) return undefined;
   const base = before.systemKg ?? before.kg;

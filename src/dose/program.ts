@@ -5,7 +5,7 @@ import type { Program } from "../plan/program.ts";
 import { advise } from "./advice.ts";
 import { boutOf } from "./bout.ts";
 import { DoseContext } from "./context.ts";
-import { reportCoarse } from "./load-faults.ts";
+import { reportCoarse, reportShort } from "./load-faults.ts";
 import { weekTotals } from "./totals.ts";
 import type { Bout, BoutLoad, DosedProgram, DosedWeek } from "./types.ts";
 
@@ -33,6 +33,7 @@ export function doseProgram(program: Program, library?: Library): WithFaults<Dos
         const work = { exercise, stated, week, before };
         const bout = boutOf(context, phase, work);
         reportCoarse(context, work, bout.load);
+        reportShort(context, work, bout.load);
         inWeek.push(bout);
       }
     }

@@ -35,7 +35,7 @@ export interface TrailStep {
 }
 
 /** The numbers of a bout that have a trail, by the names of the machine form. */
-type TrailNumber =
+export type TrailNumber =
   | "sets"
   | "reps"
   | "hold_s"

@@ -92,6 +92,10 @@ export const CATALOGUE = {
     means: "The client's equipment cannot make any load at or under the target.",
     exit: EXIT.input,
   },
+  "load-short": {
+    means: "The client's equipment ends below the target.",
+    exit: EXIT.input,
+  },
   "load-coarse": {
     means: "The client's equipment makes a larger step than the clinic's limit.",
     exit: EXIT.input,

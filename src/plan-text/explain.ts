@@ -1,6 +1,26 @@
 /** How the numbers of one exercise came about, for the clinician. */
 import type { MadeProgram } from "../booklet.ts";
-import type { Bout, TrailStep } from "../dose/types.ts";
+import type { Bout, TrailNumber, TrailStep } from "../dose/types.ts";
+
+/** The numbers in the order in which a clinician asks for them, and what each is called. */
+const NAMES: Readonly<Record<TrailNumber, string>> = {
+  load_kg: "Load",
+  sets: "Sets",
+  reps: "Repetitions",
+  hold_s: "Hold",
+  time_s: "Time of a set",
+  distance_m: "Distance of a set",
+  tempo: "Tempo",
+  rest_s: "Rest between sets",
+  rest_reps_s: "Rest between repetitions",
+  effort: "Effort",
+  frequency: "How often",
+  reps_total: "Repetitions of a session",
+  kg_total: "Kilograms of a session",
+  tension_s: "Time under tension",
+  clock_s: "Session clock",
+  minutes: "Minutes",
+};
 
 /** The trail of every number of a card, week by week where it changes; undefined if the card is not in the program. */
 export function explainText({ program, dosed }: MadeProgram, card: string): string | undefined {
@@ -9,30 +29,48 @@ export function explainText({ program, dosed }: MadeProgram, card: string): stri
     .flatMap((phase) => phase.exercises)
     .find((exercise) => exercise.card.card.id === card);
   if (bouts.length === 0 || !found) return undefined;
-  const lines = [`${found.card.card.clinical} [${card}]`, ""];
-  for (const { first, last, bout } of spans(bouts)) {
-    lines.push(first === last ? `Week ${first}` : `Weeks ${first} to ${last}`);
-    for (const [name, steps] of Object.entries(bout.trail)) {
-      lines.push(`  ${name}`);
-      for (const step of steps ?? []) lines.push(`    ${stepText(step)}`);
+  const names = Object.keys(NAMES) as TrailNumber[];
+  const lines = [`${found.card.card.clinical} [${card}]`];
+  for (const name of names) {
+    const spans = spansOf(bouts, name);
+    if (spans.length === 0) continue;
+    lines.push("", NAMES[name]);
+    const shared = sharedSteps(spans.map(({ steps }) => steps.map(stepText)));
+    for (const step of shared) lines.push(`  ${step}`);
+    for (const { first, last, steps } of spans) {
+      const own = steps.slice(shared.length).map(stepText);
+      if (own.length === 0) continue;
+      lines.push(`  ${first === last ? `Week ${first}` : `Weeks ${first} to ${last}`}`);
+      for (const step of own) lines.push(`    ${step}`);
     }
-    lines.push("");
   }
-  return lines.join("\n").trimEnd();
+  return lines.join("\n");
 }
 
-function stepText({ step, says, value, unit, source }: TrailStep): string {
-  const number = value === undefined ? "" : ` = ${value}${unit ? ` ${unit}` : ""}`;
-  return `${step.padEnd(9)} ${says}${number}${source ? `  [${source}]` : ""}`;
+/** The steps with which every week begins, said once. */
+function sharedSteps(all: readonly (readonly string[])[]): readonly string[] {
+  const [first = []] = all;
+  const end = first.findIndex((step, index) => all.some((steps) => steps[index] !== step));
+  return end < 0 ? first : first.slice(0, end);
 }
 
-function spans(bouts: readonly Bout[]): { first: number; last: number; bout: Bout }[] {
-  const out: { first: number; last: number; bout: Bout; key: string }[] = [];
-  for (const bout of bouts) {
-    const key = JSON.stringify(bout.trail);
-    const open = out.at(-1);
-    if (open && open.key === key && open.last === bout.week - 1) open.last = bout.week;
-    else out.push({ first: bout.week, last: bout.week, bout, key });
+function stepText({ step, says, source }: TrailStep): string {
+  return `${step.padEnd(9)}  ${says}${source ? `  [${source}]` : ""}`;
+}
+
+/** Runs of weeks in which a number came about in the same way. */
+function spansOf(
+  bouts: readonly Bout[],
+  name: TrailNumber,
+): { first: number; last: number; steps: readonly TrailStep[] }[] {
+  const spans: { first: number; last: number; steps: readonly TrailStep[]; key: string }[] = [];
+  for (const { week, trail } of bouts) {
+    const steps = trail[name];
+    if (!steps) continue;
+    const key = JSON.stringify(steps);
+    const open = spans.at(-1);
+    if (open && open.key === key && open.last === week - 1) open.last = week;
+    else spans.push({ first: week, last: week, steps, key });
   }
-  return out;
+  return spans;
 }

@@ -3,7 +3,9 @@ import type { MadeProgram } from "../booklet.ts";
 import type { Bout, TrailStep } from "../dose/types.ts";
 import type { Fault } from "../faults/fault.ts";
 import { type FaultJson, faultJson } from "../faults/print.ts";
+import { planForm } from "../plan/author-form.ts";
 import type { Session } from "../plan/schedule.ts";
+import { type WeekLoads, weekLoads } from "../plan/week-loads.ts";
 import type { Repetitions } from "../units/dose-fields.ts";
 import { tempoText } from "../units/quantities.ts";
 
@@ -17,6 +19,8 @@ export interface PlanJson {
   readonly client: string;
   readonly signed: boolean;
   readonly starts: string;
+  /** The plan as its author could write it, every default filled in. */
+  readonly statement: Readonly<Record<string, unknown>>;
   readonly weeks: readonly WeekJson[];
   readonly warnings: readonly FaultJson[];
 }
@@ -26,14 +30,29 @@ interface WeekJson {
   readonly from: string;
   readonly phases: readonly string[];
   readonly sessions: readonly SessionJson[];
-  readonly totals: {
-    readonly sessions: number;
-    readonly reps: number;
-    readonly kg: number;
-    readonly minutes: number;
-  };
+  readonly totals: TotalsJson;
   /** How each number of the week came about: card id, number's name, steps. */
   readonly trails: Readonly<Record<string, Readonly<Record<string, readonly TrailStep[]>>>>;
+}
+
+interface TotalsJson {
+  readonly sessions: number;
+  /** Of all worked sides, at the high end of ranges. */
+  readonly reps: number;
+  /** Repetitions × added load. */
+  readonly kg: number;
+  readonly minutes: number;
+  /** Effort × minutes (Foster 1998), its monotony and strain, and the change from the week before. */
+  readonly load: number | null;
+  readonly monotony: number | null;
+  readonly strain: number | null;
+  readonly change: number | null;
+  /** A description only, from day 28 on. */
+  readonly acute_chronic: {
+    readonly coupled: number;
+    readonly uncoupled: number;
+    readonly weighted: number;
+  } | null;
 }
 
 interface SessionJson {
@@ -68,6 +87,7 @@ interface BoutJson {
 /** The whole program as plain data, with its warnings and the trail of every number. */
 export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson {
   const { plan, program, dosed, schedule } = made;
+  const loads = weekLoads(schedule, program.clinic.dosing.deviation);
   return {
     version: VERSION,
     plan: plan.value.id,
@@ -75,7 +95,8 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
     client: plan.value.client.reference,
     signed: plan.value.signed !== undefined,
     starts: plan.value.starts,
-    weeks: schedule.weeks.map((week) => {
+    statement: planForm(plan.value),
+    weeks: schedule.weeks.map((week, index) => {
       const sessions = week.days.flatMap((day) => day.sessions);
       const bouts = dosed.weeks.find((one) => one.week === week.number)?.bouts ?? [];
       return {
@@ -88,7 +109,7 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
           )
           .map((phase) => phase.id),
         sessions: sessions.map(sessionJson),
-        totals: totals(sessions),
+        totals: totals(sessions, loads[index]),
         trails: Object.fromEntries(
           bouts.map((bout) => [bout.card, bout.trail]),
         ) as WeekJson["trails"],
@@ -131,8 +152,8 @@ function sameInEverySet(reps: Repetitions): boolean {
   return reps.every(({ low, high }) => low === reps[0]?.low && high === reps[0]?.high);
 }
 
-/** Sums of the sessions as laid out; repetitions and kilograms on all worked sides, top of ranges. */
-function totals(sessions: readonly Session[]): WeekJson["totals"] {
+/** Sums of the sessions as laid out. */
+function totals(sessions: readonly Session[], loads: WeekLoads | undefined): TotalsJson {
   const bouts = sessions.flatMap((session) => session.bouts);
   const sum = (amount: (bout: Bout) => number) =>
     bouts.reduce((all, bout) => all + amount(bout), 0);
@@ -141,5 +162,10 @@ function totals(sessions: readonly Session[]): WeekJson["totals"] {
     reps: sum((bout) => (bout.repsTotal?.high ?? 0) * bout.sides),
     kg: Math.round(sum((bout) => (bout.kgTotal ?? 0) * bout.sides) * 100) / 100,
     minutes: sessions.reduce((all, session) => all + session.minutes, 0),
+    load: loads?.load ?? null,
+    monotony: loads?.monotony ?? null,
+    strain: loads?.strain ?? null,
+    change: loads?.change ?? null,
+    acute_chronic: loads?.acuteChronic ?? null,
   };
 }

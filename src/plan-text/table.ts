@@ -6,6 +6,7 @@ import { type Writer, writer } from "../compose/numbers.ts";
 import { dosesIn } from "../compose/phase-pages.ts";
 import { sideName } from "../compose/side-words.ts";
 import type { ScheduledWeek } from "../plan/schedule.ts";
+import { type WeekLoads, weekLoads } from "../plan/week-loads.ts";
 import type { Words } from "../words/words.ts";
 import { columns } from "./columns.ts";
 
@@ -42,12 +43,14 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
     }
   }
   const weeks = calendar(composing);
+  const loads = weekLoads(schedule, program.clinic.dosing.deviation);
   lines.push(
     ...columns(
       schedule.weeks.map((week, index) => [
         `  ${words.say("weeks.one", { first: week.number })}`,
         weeks[index]?.dates ?? "",
         sessionsOf(week, write),
+        loadText(loads[index], write),
       ]),
     ),
   );
@@ -55,6 +58,21 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
     .map((line) => line.trimEnd())
     .join("\n")
     .trimEnd();
+}
+
+/** "load 510, +12 %, monotony 0.87, strain 444": effort × minutes, and how even the days are. */
+function loadText(loads: WeekLoads | undefined, write: Writer): string {
+  if (loads?.load === undefined) return "";
+  const { load, change, monotony, strain } = loads;
+  const percent =
+    change === undefined
+      ? []
+      : [`${change < 0 ? "−" : "+"}${write.number(Math.abs(Math.round(change * 100)))} %`];
+  const evenness =
+    monotony === undefined || strain === undefined
+      ? ["every day alike"]
+      : [`monotony ${write.number(monotony)}`, `strain ${write.number(Math.round(strain))}`];
+  return [`load ${write.number(Math.round(load))}`, ...percent, ...evenness].join(", ");
 }
 
 /** "Mon evening 36 min · Wed evening 36 min · away Thu". */

@@ -37,7 +37,7 @@ export function layOut(program: Program, dosed: DosedProgram): WithFaults<Schedu
 }
 
 /** The client's weeks as the layout needs them. */
-export function weekStatement(program: Program, dosed: DosedProgram): ProgramWeeks {
+function weekStatement(program: Program, dosed: DosedProgram): ProgramWeeks {
   const plan = program.plan.value;
   const { source } = program.plan;
   const exercises = new Map(

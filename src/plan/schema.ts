@@ -7,7 +7,6 @@ import { date, distance, id, line, mass, speed, time, weekSpan } from "../units/
 
 export const DAYS = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"] as const;
 export const PARTS = ["morning", "midday", "evening"] as const;
-export type Day = (typeof DAYS)[number];
 export type PartOfDay = (typeof PARTS)[number];
 
 const side = z.enum(["left", "right", "both"]);

@@ -9,7 +9,7 @@ import type { Read } from "../read/source.ts";
 import type { Protocol } from "./schema.ts";
 
 /** Repetitions, sessions and seconds under tension of one card over a whole protocol, on one side. */
-export function protocolSums(protocol: Protocol, library: Library, cardId: string): CourseSums {
+function protocolSums(protocol: Protocol, library: Library, cardId: string): CourseSums {
   const own = library.cards.get(cardId)?.card.dose ?? {};
   let nextWeek = 1;
   const weeks = protocol.phases.flatMap((phase) => {

@@ -68,7 +68,7 @@ const REFRESH = /<meta\b[^>]*\bhttp-equiv\s*=\s*["']?\s*refresh/i;
  * Call it after `setContent` has waited for `load`. Waiting for the fonts in use alone is not
  * enough: before the first layout none is. Throws `template-broken` for a font that does not load.
  */
-export async function pageReady(page: Page): Promise<void> {
+async function pageReady(page: Page): Promise<void> {
   const failed = await page.evaluate(LOAD_FONTS);
   if (failed === "") return;
   throw new Fault("template-broken", `The booklet's font ${failed} cannot be loaded.`, {

@@ -8,7 +8,7 @@ export function dayNumber(date: string): number {
 }
 
 /** The date of a day number. */
-export function dateOf(day: number): string {
+function dateOf(day: number): string {
   return new Date(day * DAY_MS).toISOString().slice(0, 10);
 }
 

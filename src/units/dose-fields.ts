@@ -66,7 +66,7 @@ function readTarget(text: string): Target | undefined {
   return undefined;
 }
 
-export const doseFields = {
+const doseFields = {
   sets: z
     .number({ error: "write the number of sets as a whole number" })
     .int()

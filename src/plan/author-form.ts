@@ -1,0 +1,82 @@
+/** A plan written back as its author writes it: every default filled in, and readable again. */
+import {
+  defined,
+  distanceText,
+  doseForm,
+  massText,
+  speedText,
+  timeText,
+  weekSpanText,
+} from "../units/author-form.ts";
+import type { Measure, Plan, PlanEquipment } from "./schema.ts";
+
+/** The front matter of a plan as plain data; the plan's schema reads it as the same plan. */
+export function planForm(plan: Plan): Record<string, unknown> {
+  const { client, measures, equipment, week, swap, add, redose, ...plain } = plan;
+  return defined({
+    ...plain,
+    client: defined({ ...client, body_mass: mass(client.body_mass) }),
+    measures: measures.map(measureForm),
+    equipment: equipment.map(equipmentForm),
+    week: {
+      ...week,
+      free: Object.fromEntries(
+        Object.entries(week.free).map(([day, parts]) => [
+          day,
+          Object.fromEntries(
+            Object.entries(parts ?? {}).map(([part, seconds]) => [part, timeText(seconds ?? 0)]),
+          ),
+        ]),
+      ),
+      events: week.events.map((event) =>
+        defined({
+          ...event,
+          clear_before: event.clear_before === undefined ? undefined : timeText(event.clear_before),
+        }),
+      ),
+    },
+    swap: swap.map((change) => defined({ ...change, dose: change.dose && doseForm(change.dose) })),
+    add: add.map((change) => changeForm(change)),
+    redose: redose.map((change) => changeForm(change)),
+  });
+}
+
+function changeForm(change: Plan["add"][number] | Plan["redose"][number]): Record<string, unknown> {
+  const { weeks, dose } = change;
+  return defined({ ...change, weeks: weeks && weekSpanText(weeks), dose: doseForm(dose) });
+}
+
+function measureForm(measure: Measure): Record<string, unknown> {
+  switch (measure.test) {
+    case "repetitions":
+      return { ...measure, load: massText(measure.load) };
+    case "hold":
+      return { ...measure, load: massText(measure.load), time: timeText(measure.time) };
+    case "speed": {
+      const { speed, distance, time } = measure;
+      return defined({
+        ...measure,
+        speed: speed === undefined ? undefined : speedText(speed),
+        distance: distance === undefined ? undefined : distanceText(distance),
+        time: time === undefined ? undefined : timeText(time),
+      });
+    }
+  }
+}
+
+function equipmentForm(item: PlanEquipment): unknown {
+  if (typeof item === "string") return item;
+  const { loads, from, up_to, steps, bar, plates, ...plain } = item;
+  return defined({
+    ...plain,
+    loads: loads?.map(massText),
+    from: mass(from),
+    up_to: mass(up_to),
+    steps: mass(steps),
+    bar: mass(bar),
+    plates: plates?.map(massText),
+  });
+}
+
+const mass = (kg: number | undefined): string | undefined =>
+  kg === undefined ? undefined : massText(kg);
