@@ -79,7 +79,7 @@ function commands(end: (status: number) => void): Command {
     .command("booklet")
     .description("write booklets as HTML and PDF")
     .argument("<plan...>", "the plans' files")
-    .option("--formats <list>", "html, pdf or both", "html,pdf")
+    .option("--formats <list>", "html, pdf, ics (a calendar file), or several", "html,pdf")
     .option("--out <folder>", "where to write", "out")
     .option("--browser <file>", "the browser to print with")
     .option("--strict", "let warnings count as errors")

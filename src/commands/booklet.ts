@@ -7,7 +7,7 @@ import { EXIT } from "../faults/catalogue.ts";
 import { Fault, isError } from "../faults/fault.ts";
 import { faultsFrom } from "../faults/print.ts";
 import { shippedFolder } from "../files/shipped.ts";
-import { writeAll } from "../files/write.ts";
+import { type Output, writeAll } from "../files/write.ts";
 import type { PrintBooklet } from "../render/booklet-pdf.ts";
 import { renderHtml } from "../render/html.ts";
 import { loadAssets } from "../render/html-assets.ts";
@@ -23,7 +23,7 @@ export interface BookletOptions {
   readonly strict?: boolean;
 }
 
-const FORMATS = ["html", "pdf"] as const;
+const FORMATS = ["html", "pdf", "ics"] as const;
 type Format = (typeof FORMATS)[number];
 
 /** A booklet ready to be printed and written. */
@@ -47,16 +47,19 @@ export async function booklet(
   const jobs = () => readJobs(plans, day, options, terminal, tally);
   const write = async (job: Job, pdf: Uint8Array | undefined) => {
     makeFolder(out);
-    const html = formats.includes("html")
-      ? [{ path: join(out, `${job.id}.html`), content: renderHtml(job.booklet, assets) }]
-      : [];
-    const files = [...html, ...(pdf ? [{ path: join(out, `${job.id}.pdf`), content: pdf }] : [])];
+    const files: Output[] = [];
+    const add = (format: Format, content: Output["content"]) =>
+      files.push({ path: join(out, `${job.id}.${format}`), content });
+    if (formats.includes("html")) add("html", renderHtml(job.booklet, assets));
+    if (pdf) add("pdf", pdf);
+    if (formats.includes("ics"))
+      add("ics", (await import("../render/calendar-file.ts")).calendarFile(job.booklet));
     await writeAll(files);
     tally.done(files.map(({ path }) => path));
   };
   const printer = formats.includes("pdf") ? await findPrinter(options, terminal, tally) : undefined;
   if (!printer) {
-    if (formats.includes("html")) {
+    if (formats.some((format) => format !== "pdf")) {
       for (const job of jobs()) await tally.guard(job.plan, () => write(job, undefined));
     }
     return tally.finish();

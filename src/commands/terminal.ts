@@ -1,6 +1,7 @@
 /** What a command may ask of the world around it: where it stands, the day, and where its words go. */
 import { Fault, sortFaults } from "../faults/fault.ts";
 import { countText, faultText } from "../faults/print.ts";
+import { isDate } from "../units/dates.ts";
 
 export interface Terminal {
   readonly cwd: string;
@@ -27,12 +28,7 @@ export function tellFaults(terminal: Terminal, faults: readonly Fault[]): void {
 export function dayOf(option: string | undefined, terminal: Terminal): string {
   const given = option ?? epochDay(terminal.env.SOURCE_DATE_EPOCH);
   if (given === undefined) return terminal.today;
-  const parsed = new Date(`${given}T00:00:00Z`);
-  if (
-    !/^\d{4}-\d{2}-\d{2}$/.test(given) ||
-    Number.isNaN(parsed.getTime()) ||
-    parsed.toISOString().slice(0, 10) !== given
-  ) {
+  if (!isDate(given)) {
     throw new Fault("usage", `"${given}" is not a date; write it as YYYY-MM-DD.`);
   }
   return given;

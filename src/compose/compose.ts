@@ -12,6 +12,7 @@ import type { Booklet, ClinicLines, Cover } from "./model.ts";
 import { type Writer, writer } from "./numbers.ts";
 import { painPage } from "./pain-page.ts";
 import { phasePages } from "./phase-pages.ts";
+import { bookletSessions } from "./sessions.ts";
 
 export interface BookletParts {
   readonly program: Program;
@@ -65,6 +66,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
     phases: phasePages(composing),
     exercises: exercisePages(composing),
     diary: diary(composing),
+    sessions: bookletSessions(composing),
     made: { date: parts.made, words: write.longDate(parts.made) },
   };
 }

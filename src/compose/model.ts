@@ -26,6 +26,8 @@ export interface Booklet {
   readonly phases: readonly PhasePage[];
   readonly exercises: readonly ExercisePage[];
   readonly diary: readonly DiaryWeek[];
+  /** Every session, first to last, as a calendar or a phone needs it. */
+  readonly sessions: readonly BookletSession[];
   /** The last printed day: for the foot of pages and the document's data. */
   readonly made: { readonly date: string; readonly words: string };
 }
@@ -205,4 +207,17 @@ export interface DiaryTable {
     /** For each session whether the exercise is planned in it. */
     readonly planned: readonly boolean[];
   }[];
+}
+
+export interface BookletSession {
+  /** The same for the same session of a re-issued plan: plan, week, place in the week. */
+  readonly id: string;
+  /** YYYY-MM-DD, and the client's clock time, HH:MM. */
+  readonly date: string;
+  readonly start: string;
+  readonly minutes: number;
+  readonly title: string;
+  /** One line an exercise: "Rise up on one leg: 3 × 15, 8 kg (left leg)". */
+  readonly exercises: readonly string[];
+  readonly pain: string;
 }

@@ -73,6 +73,10 @@ const makesLoad = z
   })
   .partial();
 
+const clockTime = z
+  .string({ error: 'write a clock time as "07:30", in quotation marks' })
+  .regex(/^([01]\d|2[0-3]):[0-5]\d$/, { error: 'write a clock time as "07:30"' });
+
 const part = z.enum(PARTS);
 const day = z.enum(DAYS);
 
@@ -174,6 +178,14 @@ function buildPlanSchema(words: Vocabulary) {
           .default([])
           .describe("What else loads or fills the week."),
         prefer: z.array(day).default([]).describe("Days the client likes best."),
+        hours: z
+          .strictObject({
+            morning: clockTime.default("07:00").describe("When the morning session begins."),
+            midday: clockTime.default("13:00").describe("When the midday session begins."),
+            evening: clockTime.default("19:00").describe("When the evening session begins."),
+          })
+          .prefault({})
+          .describe("Clock times of the parts of the day, for the calendar file."),
       })
       .describe("The client's real week."),
     pain: painRule.optional().describe("A pain rule for this client, instead of the protocol's."),

@@ -1,5 +1,6 @@
 /** Quantities as people write them in front matter ("2 min", "10 kg", "3-0-3-0") and as the program counts them. */
 import * as z from "zod";
+import { isDate } from "./dates.ts";
 
 const SECONDS: Record<string, number> = { s: 1, min: 60, h: 3600, days: 86400, weeks: 604800 };
 const UNIT_OF_TIME = "(s|min|h|days?|weeks?)";
@@ -56,12 +57,7 @@ export const percent = quantity(
 export const date = z
   .string({ error: "write a date as YYYY-MM-DD" })
   .regex(/^\d{4}-\d{2}-\d{2}$/, { error: "write a date as YYYY-MM-DD" })
-  .refine(existsInCalendar, { error: "this date does not exist" });
-
-function existsInCalendar(text: string): boolean {
-  const parsed = new Date(`${text}T00:00:00Z`);
-  return !Number.isNaN(parsed.getTime()) && parsed.toISOString().slice(0, 10) === text;
-}
+  .refine(isDate, { error: "this date does not exist" });
 
 /**
  * Seconds of lowering, of the pause at the bottom, of lifting and of the pause at the top.

@@ -1,26 +1,12 @@
-/** Dates as day numbers: whole days in UTC, so that daylight saving never matters. */
+/** Dates and weekdays of a week's slots. */
+import { isDate, isoDate, weekday, dayNumber as wholeDays } from "../units/dates.ts";
 import { dayOf, PARTS, type Part, partOf, type Slot } from "./problem.ts";
 
-const MS_A_DAY = 86_400_000;
+export { isoDate, weekday } from "../units/dates.ts";
 
-/**
- * Days from 1970-01-01 to an ISO date (YYYY-MM-DD); undefined where the text is no date of the
- * calendar.
- */
+/** Days from 1970-01-01 to an ISO date; undefined where the text is no date of the calendar. */
 export function dayNumber(date: string): number | undefined {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) return undefined;
-  const number = Date.parse(`${date}T00:00:00Z`) / MS_A_DAY;
-  return Number.isInteger(number) && isoDate(number) === date ? number : undefined;
-}
-
-/** The ISO date of a day number. */
-export function isoDate(day: number): string {
-  return new Date(day * MS_A_DAY).toISOString().slice(0, 10);
-}
-
-/** The weekday of a day number: 0 is Monday. 1970-01-01 was a Thursday. */
-export function weekday(day: number): number {
-  return (((day + 3) % 7) + 7) % 7;
+  return isDate(date) ? wholeDays(date) : undefined;
 }
 
 export const WEEKDAY_NAMES = [

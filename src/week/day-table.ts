@@ -14,13 +14,13 @@ export function dayTable(
   findParts: PartsSearch,
   counter: Counter,
 ): (day: number, set: number, known: number) => number {
-  const known = new Map<number, number>();
+  const known = knownScores(model.exercises.length);
   const days = new Int32Array(model.exercises.length);
   const floor = new Float64Array(DAYS);
   return (day, set, atLeast) => {
     const key = set * DAYS + day;
     const found = known.get(key);
-    if (found !== undefined) return found;
+    if (found >= 0) return found;
     for (let e = 0; e < days.length; e++) days[e] = ((set >> e) & 1) << day;
     floor.fill(0);
     floor[day] = atLeast;
@@ -28,5 +28,25 @@ export function dayTable(
     const score = answer?.score ?? IMPOSSIBLE;
     known.set(key, score);
     return score;
+  };
+}
+
+/** Scores by key, −1 where not known yet; a plain array unless that would be large. */
+function knownScores(exercises: number) {
+  if (exercises > 13) {
+    const scores = new Map<number, number>();
+    return {
+      get: (key: number): number => scores.get(key) ?? -1,
+      set: (key: number, score: number) => {
+        scores.set(key, score);
+      },
+    };
+  }
+  const scores = new Float64Array(DAYS << exercises).fill(-1);
+  return {
+    get: (key: number): number => scores[key] ?? -1,
+    set: (key: number, score: number) => {
+      scores[key] = score;
+    },
   };
 }

@@ -1,17 +1,14 @@
 /** The upper level of the search: a set of days for each exercise, the best first. */
 import { type Counter, isSpent, spend } from "./counter.ts";
+import { blockedDays, tangledExercises } from "./day-conflicts.ts";
+import { countBits } from "./day-sets.ts";
 import { dayTable } from "./day-table.ts";
+import { dayFrames, sessionsForMinutes, weekMinutes } from "./frames.ts";
 import type { DayOption, Model } from "./model.ts";
+import { type Bound, type Choice, cheaper, type Outlook, outlook } from "./outlook.ts";
 import { partsSearch } from "./parts-search.ts";
-import { DAYS, SLOTS } from "./problem.ts";
-import {
-  IMPOSSIBLE,
-  MOVED,
-  SESSION,
-  scoreToBeat,
-  type WeekScore,
-  withoutPreference,
-} from "./score.ts";
+import { DAYS } from "./problem.ts";
+import { IMPOSSIBLE, SESSION, scoreToBeat, type WeekScore, withoutPreference } from "./score.ts";
 
 /** Nodes spent at most on the question whether half-chosen days can be completed. */
 const GLANCE = 60;
@@ -19,13 +16,6 @@ const GLANCE = 60;
 export interface Best extends WeekScore {
   /** 21-bit mask of slots, by exercise. */
   readonly slots: Int32Array;
-}
-
-/** One way to choose the days of one exercise, with what it leads to at least. */
-interface Choice {
-  readonly option: DayOption;
-  readonly score: number;
-  readonly fullest: number;
 }
 
 /**
@@ -42,12 +32,19 @@ export function searchDays(model: Model, counter: Counter, any: boolean): Best |
   const load = new Int32Array(DAYS);
   const floor = new Float64Array(DAYS);
   const blocked = blockedDays(model);
+  const tangled = tangledExercises(model);
   const closedTo = new Int32Array((count + 1) * count);
   const options = model.options.map((list, e) => list.filter((option) => fitsAlone(e, option)));
+  const minutesOfWeek = weekMinutes(model, options);
   let chosen = 0;
-  const leastShift = model.exercises.map((_, e) => leastScore(model, e));
   let best: Best | undefined;
   let disliked = 0;
+  let within = options;
+  let mustUse = 0;
+  let averageDay = 0;
+  let anyWeek = false;
+  let glances = 0;
+  let cuts = 0;
 
   /** Whether the bouts of one exercise keep apart from each other on these days. */
   function fitsAlone(e: number, option: DayOption): boolean {
@@ -58,69 +55,95 @@ export function searchDays(model: Model, counter: Counter, any: boolean): Best |
     return answer !== undefined || isSpent(counter);
   }
 
-  function choose(depth: number, even: number, hardDays: number): void {
+  function choose(depth: number, even: number, hardDays: number, tangle = false): void {
     if (depth === count) {
       finish(even);
       return;
     }
+    // Choosing days costs about as much as placing a bout of each exercise.
+    counter.nodes += count - 1;
     if (!spend(counter)) return;
     const base = depth * count;
     let sum = 0;
-    let heaviest = 0;
+    let heaviest = averageDay;
     for (let day = 0; day < DAYS; day++) {
       sum += floor[day] ?? 0;
       heaviest = Math.max(heaviest, load[day] ?? 0);
     }
-    let restEven = 0;
-    let restScore = 0;
-    for (let e = 0; e < count; e++) if (!isChosen(e)) restScore += leastShift[e] ?? 0;
-    let bound = sum + restScore;
-    let fullest = heaviest;
-    let dislike = 0;
-    let next = -1;
-    let choices: Choice[] = [];
+    const outlooks: Outlook[] = [];
     for (let e = 0; e < count; e++) {
       if (isChosen(e)) continue;
       const ways = waysOf(base, e, hardDays, sum, heaviest);
       if (ways.length === 0) return;
-      let leastWay = IMPOSSIBLE;
-      let leastFull = Number.POSITIVE_INFINITY;
-      let leastEven = Number.POSITIVE_INFINITY;
-      let leastDislike = Number.POSITIVE_INFINITY;
-      for (const way of ways) {
-        leastWay = Math.min(leastWay, way.score);
-        leastFull = Math.min(leastFull, way.fullest);
-        leastEven = Math.min(leastEven, way.option.evenness);
-        leastDislike = Math.min(leastDislike, way.option.dislike);
-      }
-      dislike += leastDislike;
-      restEven += leastEven;
-      bound = Math.max(bound, leastWay + restScore - (leastShift[e] ?? 0));
-      fullest = Math.max(fullest, leastFull);
-      if (next < 0 || ways.length < choices.length) {
-        next = e;
-        choices = ways;
-      }
+      outlooks.push(outlook(e, ways));
     }
-    const score = withoutPreference(bound) * SESSION + disliked + dislike;
-    if (score >= scoreToBeat(best, even + restEven, fullest)) return;
-    if (depth > 1 && !canBeCompleted(even + restEven, fullest)) return;
-    choices.sort(
-      (a, b) =>
-        withoutPreference(a.score) - withoutPreference(b.score) ||
-        a.option.evenness - b.option.evenness ||
-        a.fullest - b.fullest ||
-        a.score - b.score ||
-        a.option.days - b.option.days,
-    );
-    for (const { option } of choices) {
-      const hard = model.exercises[next]?.hard ? hardDays | option.days : hardDays;
+    const bound = lowerBound(outlooks, even, sum, heaviest);
+    if (bound.score >= scoreToBeat(best, bound.evenness, bound.fullest)) return;
+    const next = fewest(outlooks, bound);
+    if (next === undefined) return;
+    if (tangle && !canBeCompleted(bound.evenness, bound.fullest)) return;
+    const isHard = model.exercises[next.e]?.hard === true;
+    for (const { option } of next.ways.sort(cheaper)) {
       const before = floor.slice();
-      take(base, next, option);
-      choose(depth + 1, even + option.evenness, hard);
-      give(next, option, before);
-      if (isSpent(counter) || (any && best !== undefined)) return;
+      take(base, next.e, option);
+      const hard = isHard ? hardDays | option.days : hardDays;
+      choose(depth + 1, even + option.evenness, hard, tangled[next.e]);
+      give(next.e, option, before);
+      if (isSpent(counter) || ((any || anyWeek) && best !== undefined)) return;
     }
+  }
+
+  /** What every completion of the days chosen so far comes to at least. */
+  function lowerBound(
+    outlooks: readonly Outlook[],
+    even: number,
+    now: number,
+    heaviest: number,
+  ): Bound {
+    let sum = now;
+    let shift = 0;
+    let dislike = 0;
+    let evenness = even;
+    let fullest = heaviest;
+    for (const one of outlooks) {
+      shift += one.shift;
+      dislike += one.dislike;
+      evenness += one.evenness;
+      fullest = Math.max(fullest, one.fullest);
+    }
+    sum = Math.max(sum, sessionsForMinutes(floor, model, minutesOfWeek)) + shift;
+    for (const one of outlooks) sum = Math.max(sum, one.score + shift - one.shift);
+    const tens = withoutPreference(sum);
+    const exact = tens === withoutPreference(now);
+    const score = tens * SESSION + dislike + (exact ? Math.max(disliked, now % SESSION) : disliked);
+    return { score, evenness, fullest, heaviest, shift, dislike, now };
+  }
+
+  /** Drops the ways that cannot beat the best week known; the exercise with the fewest left. */
+  function fewest(outlooks: readonly Outlook[], bound: Bound): Outlook | undefined {
+    let next: Outlook | undefined;
+    for (const one of outlooks) {
+      if (best !== undefined) one.ways = one.ways.filter((way) => canBeat(way, one, bound));
+      if (one.ways.length === 0) return undefined;
+      if (next === undefined || one.ways.length < next.ways.length) next = one;
+    }
+    return next;
+  }
+
+  function canBeat(way: Choice, one: Outlook, bound: Bound): boolean {
+    const { option } = way;
+    const even = bound.evenness - one.evenness + option.evenness;
+    const fullest =
+      option.evenness === one.evenness
+        ? Math.max(bound.fullest, way.fullest)
+        : Math.max(bound.heaviest, way.fullest);
+    const sum = way.score + bound.shift - one.shift;
+    const tens = Math.max(withoutPreference(bound.score), withoutPreference(sum));
+    const others = bound.dislike - one.dislike;
+    const exact = tens === withoutPreference(way.score);
+    const own = disliked + option.dislike;
+    const score = tens * SESSION + others + (exact ? Math.max(own, way.score % SESSION) : own);
+    return score < scoreToBeat(best, even, fullest);
   }
 
   /** The day sets still open to an exercise. */
@@ -128,7 +151,7 @@ export function searchDays(model: Model, counter: Counter, any: boolean): Best |
     const ways: Choice[] = [];
     const closed = closedTo[base + e] ?? 0;
     const isHard = model.exercises[e]?.hard === true;
-    for (const option of options[e] ?? []) {
+    for (const option of within[e] ?? []) {
       if ((option.days & closed) !== 0) continue;
       if (isHard && model.hardAllowed[hard | option.days] === 0) continue;
       if (!sharesSessions(e, option.days)) continue;
@@ -161,17 +184,25 @@ export function searchDays(model: Model, counter: Counter, any: boolean): Best |
   }
 
   function canBeCompleted(even: number, fullest: number): boolean {
+    glances += 1;
+    // Where glances hardly ever cut anything off, most of them are saved.
+    if (glances > 100 && cuts * 30 < glances && glances % 16 !== 0) return true;
     const below = scoreToBeat(best, even, fullest);
     const glance = { nodes: 0, limit: GLANCE };
     const answer = findParts({ days, floor, below, any: true, counter: glance });
     counter.nodes += glance.nodes;
-    return answer !== undefined || isSpent(glance);
+    if (answer !== undefined || isSpent(glance)) return true;
+    cuts += 1;
+    return false;
   }
 
   function finish(even: number): void {
-    const fullest = Math.max(...load);
+    let used = 0;
+    for (let day = 0; day < DAYS; day++) if (inDay[day] !== 0) used |= 1 << day;
+    if ((mustUse & ~used) !== 0) return;
+    const fullest = Math.max(0, ...load);
     const below = scoreToBeat(best, even, fullest);
-    const answer = findParts({ days, floor, below, any, counter });
+    const answer = findParts({ days, floor, below, any: any || anyWeek, counter });
     if (answer !== undefined) best = { ...answer, evenness: even, fullest };
   }
 
@@ -204,50 +235,29 @@ export function searchDays(model: Model, counter: Counter, any: boolean): Best |
     }
   }
 
+  /** Searches among the weeks whose sessions fall on just these days. */
+  function searchWithin(days: number): void {
+    within = options.map((list) => list.filter((option) => (option.days & ~days) === 0));
+    mustUse = days;
+    averageDay = Math.ceil(minutesOfWeek / Math.max(1, countBits(days)));
+    for (let day = 0; day < DAYS; day++) floor[day] = ((days >> day) & 1) * SESSION;
+    choose(0, 0, 0);
+  }
+
   if (options.some((list) => list.length === 0)) return undefined;
   if (model.hardAllowed[0] === 0) return undefined;
+  // Any week at all, so that an impossible one is known for it before weeks are compared.
+  anyWeek = true;
   choose(0, 0, 0);
+  anyWeek = false;
+  if (best === undefined || any || isSpent(counter)) return best;
+  for (const { days, bound } of dayFrames(model, options)) {
+    if (bound.score < scoreToBeat(best, bound.evenness, bound.fullest)) searchWithin(days);
+    if (isSpent(counter)) break;
+  }
   return best;
 }
 
 function minutesADay(model: Model, e: number): number {
   return (model.length[e] ?? 0) * (model.boutsADay[e] ?? 1);
-}
-
-/** `[(e * 7 + day) * E + f]`: days closed to f, whatever the part, once e is done on a day. */
-function blockedDays(model: Model): Int32Array {
-  const count = model.exercises.length;
-  const blocked = new Int32Array(count * DAYS * count);
-  for (let e = 0; e < count; e++) {
-    for (let f = 0; f < count; f++) {
-      if (e === f) continue;
-      for (let day = 0; day < DAYS; day++) {
-        let open = 0;
-        for (let t = 3 * day; t < 3 * day + 3; t++) {
-          if ((((model.domain[e] ?? 0) >> t) & 1) === 0) continue;
-          open |= (model.domain[f] ?? 0) & ~(model.forbid[(e * SLOTS + t) * count + f] ?? 0);
-        }
-        let closed = 0;
-        for (let other = 0; other < DAYS; other++) {
-          if (other !== day && ((open >> (3 * other)) & 7) === 0) closed |= 1 << other;
-        }
-        blocked[(e * DAYS + day) * count + f] = closed;
-      }
-    }
-  }
-  return blocked;
-}
-
-/** A score of moved bouts that an exercise has at least, wherever it lies. */
-function leastScore(model: Model, e: number): number {
-  const first = model.options[e]?.[0];
-  if (first === undefined) return 0;
-  let bouts = 0;
-  for (let rest = first.days; rest !== 0; rest &= rest - 1) bouts += model.boutsADay[e] ?? 1;
-  let kept = 0;
-  for (let t = 0; t < SLOTS; t++) {
-    const open = (((model.domain[e] ?? 0) >> t) & 1) === 1;
-    if (open && model.shift[e * SLOTS + t] === 0) kept += 1;
-  }
-  return Math.max(0, bouts - kept) * MOVED;
 }

@@ -16,7 +16,7 @@ export function hardDaysAllowed(problem: WeekProblem): Uint8Array {
 }
 
 /** Days, also of the weeks before and after, that are hard whatever is chosen. */
-export function fixedHardDays(problem: WeekProblem): ReadonlySet<number> {
+function fixedHardDays(problem: WeekProblem): ReadonlySet<number> {
   return new Set([
     ...problem.events.filter((event) => event.hard).map((event) => event.day),
     ...(problem.given ?? []).filter((bout) => bout.hard).map((bout) => dayOf(bout.slot)),

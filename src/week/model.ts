@@ -15,6 +15,8 @@ export interface DayOption {
   readonly evenness: number;
   /** What its bouts count against preference at least. */
   readonly dislike: number;
+  /** How many of its bouts count as moved at least. */
+  readonly moved: number;
 }
 
 export interface Model {
@@ -69,13 +71,9 @@ export function buildModel(problem: WeekProblem): Model {
     sameAs: Int32Array.from(exercises, (one) =>
       exercises.findIndex((other) => other.id === one.sameSessionAs),
     ),
-    options: exercises.map((one, e) =>
-      dayOptions(one, domain[e] ?? 0, openDays(room), (t) => dislikes(one, t, problem)),
-    ),
+    options: exercises.map((one, e) => dayOptions(one, domain[e] ?? 0, openDays(room), problem)),
     dislike: bySlot(exercises, (one, t) => dislikes(one, t, problem)),
-    shift: bySlot(exercises, (one, t) =>
-      problem.aim === "repair" && isMoved(one, t, problem) ? 1 : 0,
-    ),
+    shift: bySlot(exercises, (one, t) => shifts(one, t, problem)),
     hardAllowed: hardDaysAllowed(problem),
   };
 }
@@ -97,7 +95,7 @@ function forbiddenBy(one: WeekExercise, t: number, other: WeekExercise, problem:
 }
 
 /** Whether it has at most one bout a day, so that its order in the day can be stated. */
-export function isOnceADay(one: WeekExercise): boolean {
+function isOnceADay(one: WeekExercise): boolean {
   return boutsADay(one.times) === 1;
 }
 
@@ -112,17 +110,25 @@ function dayOptions(
   one: WeekExercise,
   domain: number,
   open: number,
-  dislike: (t: number) => number,
+  problem: WeekProblem,
 ): DayOption[] {
   const each = boutsADay(one.times);
-  const cost: number[] = [];
+  const dislike: number[] = [];
+  const moved: number[] = [];
   let usable = 0;
   for (let day = 0; day < DAYS; day++) {
-    const parts = bitsOf((domain >> (3 * day)) & 7);
-    if (parts.length >= each) usable |= 1 << day;
-    const costs = parts.map((part) => dislike(3 * day + part)).sort((a, b) => a - b);
-    cost.push(costs.slice(0, each).reduce((sum, value) => sum + value, 0));
+    const slots = bitsOf(domain & (7 << (3 * day)));
+    if (slots.length >= each) usable |= 1 << day;
+    const least = (costs: number[]) =>
+      costs
+        .sort((a, b) => a - b)
+        .slice(0, each)
+        .reduce((sum, value) => sum + value, 0);
+    dislike.push(least(slots.map((t) => dislikes(one, t, problem))));
+    moved.push(least(slots.map((t) => shifts(one, t, problem))));
   }
+  const total = (days: number, costs: readonly number[]) =>
+    bitsOf(days).reduce((sum, day) => sum + (costs[day] ?? 0), 0);
   const fixed = fixedDays(one.times, open);
   const sets =
     fixed === undefined ? daySets("perWeek" in one.times ? one.times.perWeek : 0) : [fixed];
@@ -131,9 +137,14 @@ function dayOptions(
     .map((days) => ({
       days,
       evenness: fixed === undefined ? evenness(days) : 0,
-      dislike: bitsOf(days).reduce((sum, day) => sum + (cost[day] ?? 0), 0),
+      dislike: total(days, dislike),
+      moved: total(days, moved),
     }))
     .sort((a, b) => a.evenness - b.evenness || a.days - b.days);
+}
+
+function shifts(one: WeekExercise, t: number, problem: WeekProblem): number {
+  return problem.aim === "repair" && isMoved(one, t, problem) ? 1 : 0;
 }
 
 function isMoved(one: WeekExercise, t: number, problem: WeekProblem): boolean {

@@ -144,16 +144,19 @@ export interface Objective {
   readonly preference: number;
 }
 
+export interface FoundWeek {
+  readonly placement: Placement;
+  readonly objective: Objective;
+}
+
 export type WeekAnswer =
-  | {
-      readonly status: "solved";
-      readonly placement: Placement;
-      readonly objective: Objective;
-      readonly nodes: number;
-    }
+  | ({ readonly status: "solved"; readonly nodes: number } & FoundWeek)
   | { readonly status: "impossible"; readonly nodes: number }
-  /** The node limit was reached before an answer was proven. */
-  | { readonly status: "unknown"; readonly nodes: number }
+  /**
+   * The node limit was reached before an answer was proven. A placement found until then keeps to
+   * every rule, but a better one may exist.
+   */
+  | { readonly status: "unknown"; readonly nodes: number; readonly found?: FoundWeek }
   /** The statement contradicts itself; nothing was searched. */
   | { readonly status: "malformed"; readonly mistakes: readonly Mistake[]; readonly nodes: 0 };
 

@@ -117,6 +117,8 @@ export interface LaidWeek {
   readonly firstDate: string;
   readonly sessions: readonly LaidSession[];
   readonly objective: Objective;
+  /** Whether it is proven that no better week exists; false where the node limit came first. */
+  readonly proven: boolean;
   /** Empty where the week follows the phase's pattern. */
   readonly moved: readonly MovedBout[];
   readonly avoided: readonly AvoidedDay[];
@@ -144,6 +146,9 @@ export type LayoutResult =
       readonly firstDate: string;
       /** The node limit was reached, or a week that fits alone found no fit beside its neighbour. */
       readonly because: "node-limit" | "week-before";
+      /** Beside a neighbour: what collides and would help while the weeks before stay as they are. */
+      readonly collision?: readonly Requirement[];
+      readonly remedies?: readonly Remedy[];
       readonly weeks: readonly LaidWeek[];
     }
   | { readonly status: "malformed"; readonly mistakes: readonly Mistake[] };

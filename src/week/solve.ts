@@ -4,11 +4,11 @@ import { isSpent } from "./counter.ts";
 import { bitsOf } from "./day-sets.ts";
 import { searchDays } from "./days-search.ts";
 import { buildModel } from "./model.ts";
-import type { WeekAnswer, WeekProblem } from "./problem.ts";
+import type { FoundWeek, WeekAnswer, WeekProblem } from "./problem.ts";
 import { readScore } from "./score.ts";
 
 /** Nodes of one week's search unless the caller sets another number. */
-export const NODE_LIMIT = 400_000;
+export const NODE_LIMIT = 1_000_000;
 
 export interface SolveOptions {
   readonly nodeLimit?: number;
@@ -27,10 +27,13 @@ export function solveWeek(problem: WeekProblem, options: SolveOptions = {}): Wee
   const counter = { nodes: 0, limit: options.nodeLimit ?? NODE_LIMIT };
   const model = buildModel(problem);
   const best = searchDays(model, counter, options.any ?? false);
-  if (isSpent(counter)) return { status: "unknown", nodes: counter.limit };
-  if (best === undefined) return { status: "impossible", nodes: counter.nodes };
-  return {
-    status: "solved",
+  const spent = isSpent(counter);
+  if (best === undefined) {
+    return spent
+      ? { status: "unknown", nodes: counter.limit }
+      : { status: "impossible", nodes: counter.nodes };
+  }
+  const found: FoundWeek = {
     placement: new Map(
       model.exercises.map((one, e) => [one.id, bitsOf(best.slots[e] ?? 0)] as const),
     ),
@@ -39,6 +42,7 @@ export function solveWeek(problem: WeekProblem, options: SolveOptions = {}): Wee
       evenness: best.evenness,
       fullestDay: best.fullest / 10,
     },
-    nodes: counter.nodes,
   };
+  if (spent && options.any !== true) return { status: "unknown", nodes: counter.limit, found };
+  return { status: "solved", nodes: counter.nodes, ...found };
 }

@@ -153,6 +153,7 @@ const plan: fc.Arbitrary<Plan> = fc.record({
       { maxLength: 3 },
     ),
     prefer: fc.uniqueArray(day),
+    hours: fc.constant({ morning: "06:30", midday: "12:00", evening: "20:15" }),
   }),
   leave_out: fc.array(fc.record({ card: fc.constant("calf-stretch"), why: line }), {
     maxLength: 2,

@@ -247,6 +247,7 @@ const achillesWeeks: Schedule = {
 
 /** A signed plan: left Achilles, three evenings a week, one phase. */
 export const achilles: Booklet = {
+  sessions: [],
   language: "en-GB",
   direction: "ltr",
   paper: "A4",

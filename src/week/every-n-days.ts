@@ -1,0 +1,46 @@
+/** The dates of exercises done every n days, counted on through the whole program. */
+
+/** What one day offers an exercise: not in its week at all, open to it, or closed. */
+export type DayState = "absent" | "open" | "closed";
+
+export interface DatedCourse {
+  /** Days of the program, from 0, on which it is done. */
+  readonly days: readonly number[];
+  /** Days on which it fell due but could not be done, with the day it waited for, if any. */
+  readonly slipped: readonly { readonly day: number; readonly to?: number }[];
+}
+
+/**
+ * Every n days from the first day of the course, `offset` days in. A day that is closed is not
+ * left out: the bout waits for the next open day and the count goes on from there, so that n days
+ * are always kept between bouts. After a gap in the course the count begins anew.
+ *
+ * Every second day so becomes four and three sessions in turn: 42 in 84 days (Rathleff et al.
+ * 2015, Scand J Med Sci Sports 25:e292).
+ */
+export function everyNDays(states: readonly DayState[], n: number, offset: number): DatedCourse {
+  const days: number[] = [];
+  const slipped: { day: number; to?: number }[] = [];
+  let due: number | undefined;
+  let waiting: number | undefined;
+  states.forEach((state, day) => {
+    if (state === "absent") {
+      if (waiting !== undefined) slipped.push({ day: waiting });
+      due = undefined;
+      waiting = undefined;
+      return;
+    }
+    due ??= day + offset;
+    if (day < due) return;
+    if (state === "closed") {
+      waiting ??= day;
+      return;
+    }
+    if (waiting !== undefined) slipped.push({ day: waiting, to: day });
+    waiting = undefined;
+    days.push(day);
+    due = day + n;
+  });
+  if (waiting !== undefined) slipped.push({ day: waiting });
+  return { days, slipped };
+}
