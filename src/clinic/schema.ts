@@ -54,6 +54,20 @@ const dosing = z.strictObject({
     .describe("Time from one exercise to the next where nothing else is said."),
 });
 
+const week = z.strictObject({
+  prefer: z
+    .array(z.enum(["mon", "tue", "wed", "thu", "fri", "sat", "sun"]))
+    .default([])
+    .describe("Days the clinic likes best for sessions; a client's own wishes come first."),
+  hard_days_in_row: z
+    .number()
+    .int()
+    .min(1)
+    .max(7)
+    .optional()
+    .describe("The most days in a row with hard work, the client's own events counted."),
+});
+
 const pain = z
   .strictObject({
     comfortable: z.number().min(0).max(10).default(2).describe("Up to here pain needs no thought."),
@@ -88,6 +102,7 @@ export const clinicSchema = z.strictObject({
     ),
   limits: limits.prefault({}).describe("Limits beyond which the program warns."),
   dosing: dosing.prefault({}).describe("How doses are computed."),
+  week: week.prefault({}).describe("How sessions are laid out in a week."),
   pain: pain.prefault({}).describe("What monitored pain means here, 0 to 10."),
 });
 

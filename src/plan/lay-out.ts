@@ -52,6 +52,10 @@ function weekStatement(program: Program, dosed: DosedProgram): ProgramWeeks {
     ),
     events: datedEvents(program),
     groupHours: groupHours(program),
+    changeoverMinutes: changeover,
+    ...(program.clinic.week.hard_days_in_row === undefined
+      ? {}
+      : { maxHardDaysInRow: program.clinic.week.hard_days_in_row }),
     origins: { freeMinutes: source.at(["week", "free"]) },
   };
 
@@ -93,18 +97,25 @@ function phaseRuns(
       .join(" + ");
     const stated = bouts.flatMap((bout) => {
       const exercise = exercises.get(bout.key);
-      return exercise ? [weekBout(bout, exercise, program.plan.value, changeover)] : [];
+      return exercise ? [weekBout(bout, exercise, program, changeover)] : [];
     });
     const open = runs.at(-1);
-    if (open && open.id === id) open.weeks.push({ exercises: stated });
-    else runs.push({ id, weeks: [{ exercises: stated }] });
+    if (open && open.id === id) open.weeks.push({ exercises: inOrder(stated, exercises) });
+    else runs.push({ id, weeks: [{ exercises: inOrder(stated, exercises) }] });
   }
   return runs;
 }
 
-function weekBout(bout: Bout, exercise: ProgramExercise, plan: Plan, changeover: number): WeekBout {
+function weekBout(
+  bout: Bout,
+  exercise: ProgramExercise,
+  program: Program,
+  changeover: number,
+): WeekBout {
+  const plan = program.plan.value;
   const { card } = exercise.card;
-  const prefer = plan.week.prefer.flatMap((day) => {
+  const days = plan.week.prefer.length > 0 ? plan.week.prefer : program.clinic.week.prefer;
+  const prefer = days.flatMap((day) => {
     const offset = (DAYS.indexOf(day) - weekdayOf(plan.starts) + 7) % 7;
     return PARTS.map((_, part) => 3 * offset + part);
   });
@@ -120,6 +131,20 @@ function weekBout(bout: Bout, exercise: ProgramExercise, plan: Plan, changeover:
     origins: { all: exercise.place },
   };
 }
+
+/** Running drills, jumps and balance come before heavy strength, while the client is fresh. Common practice. */
+function inOrder(
+  bouts: readonly WeekBout[],
+  exercises: ReadonlyMap<string, ProgramExercise>,
+): WeekBout[] {
+  const trains = ({ id }: WeekBout) => exercises.get(id)?.card.card.trains ?? "";
+  const fresh = bouts.filter((bout) => FRESH.includes(trains(bout))).map(({ id }) => id);
+  return bouts.map((bout) =>
+    fresh.length > 0 && bout.hard && trains(bout) === "strength" ? { ...bout, after: fresh } : bout,
+  );
+}
+
+const FRESH: readonly string[] = ["running", "power", "balance"];
 
 const isHard = ({ card }: ProgramExercise): boolean => card.card.recovery >= HARD_RECOVERY_S;
 

@@ -111,6 +111,11 @@ export interface WeekProblem {
   readonly groupHours: Readonly<Record<string, number>>;
   /** Most days in a row with a hard bout or a hard event. */
   readonly maxHardDaysInRow?: number;
+  /**
+   * Minutes from one exercise to the next, where each exercise's minutes hold one changeover and
+   * each slot's free minutes one more than there is: sentences leave it out.
+   */
+  readonly changeoverMinutes?: number;
   /** Where the bouts lay before, to stay stable. */
   readonly previous?: Placement;
   /** A weekly pattern that repeats (hours wrap over 168 h), or a week that stands alone. */

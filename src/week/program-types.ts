@@ -55,6 +55,8 @@ export interface ProgramWeeks {
   /** Group to the hours between hard bouts of it. */
   readonly groupHours: Readonly<Record<string, number>>;
   readonly maxHardDaysInRow?: number;
+  /** As in `WeekProblem`. */
+  readonly changeoverMinutes?: number;
   readonly origins?: {
     readonly freeMinutes?: Origin;
     readonly groupHours?: Readonly<Record<string, Origin>>;

@@ -95,6 +95,9 @@ function bareProblem(
     ...(program.maxHardDaysInRow === undefined
       ? {}
       : { maxHardDaysInRow: program.maxHardDaysInRow }),
+    ...(program.changeoverMinutes === undefined
+      ? {}
+      : { changeoverMinutes: program.changeoverMinutes }),
     wraps: false,
     firstWeekday: weekday(start),
     ...(program.origins === undefined ? {} : { origins: program.origins }),

@@ -39,7 +39,10 @@ export function findRemedies(problem: WeekProblem, options: RemedyOptions): Reme
   for (const one of singles) {
     if (remedies.length >= most) break;
     if (isNeedless(one.change, remedies)) continue;
-    if (helps(problem, [one.change], options.nodeLimit)) remedies.push(remedy([one], problem));
+    if (helps(problem, [one.change], options.nodeLimit)) {
+      const change = leastOpening(problem, one.change, options.nodeLimit);
+      remedies.push(remedy([{ ...one, change }], problem));
+    }
   }
   if (remedies.length > 0) return remedies;
   const pairs = singles
@@ -149,6 +152,17 @@ function allChanges(problem: WeekProblem, costs: RemedyCosts): Priced[] {
   return changes;
 }
 
+/** A slot opened for no more minutes than help, in steps of five. */
+function leastOpening(problem: WeekProblem, change: Change, nodeLimit: number): Change {
+  if (change.kind !== "open-slot") return change;
+  const spare = problem.changeoverMinutes ?? 0;
+  for (let minutes = 5; minutes + spare < change.minutes; minutes += 5) {
+    const less: Change = { ...change, minutes: minutes + spare };
+    if (helps(problem, [less], nodeLimit)) return less;
+  }
+  return change;
+}
+
 function helps(problem: WeekProblem, changes: readonly Change[], nodeLimit: number): boolean {
   const { previous: _, aim: _aim, ...rest } = withChanges(problem, changes);
   return solveWeek(rest, { nodeLimit, any: true }).status === "solved";
@@ -182,7 +196,7 @@ function remedy(priced: readonly Priced[], problem: WeekProblem): Remedy {
 function changeWords(change: Change, problem: WeekProblem): string {
   switch (change.kind) {
     case "open-slot":
-      return `open ${slotName(change.day, change.part, problem.firstWeekday)} for up to ${change.minutes} minutes`;
+      return `open ${slotName(change.day, change.part, problem.firstWeekday)} for ${Math.ceil(change.minutes - (problem.changeoverMinutes ?? 0))} minutes`;
     case "more-minutes":
       return `allow ${change.minutes} minutes more on ${slotName(change.day, change.part, problem.firstWeekday)}`;
     case "hard-day-more":

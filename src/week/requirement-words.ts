@@ -126,7 +126,9 @@ export function weekBefore(): string {
 }
 
 export function sessionMinutes(problem: WeekProblem): string {
-  const open = problem.freeMinutes.filter((free) => free > 0);
+  const open = problem.freeMinutes
+    .filter((free) => free > 0)
+    .map((free) => free - (problem.changeoverMinutes ?? 0));
   const least = Math.min(...open);
   const most = Math.max(...open);
   if (open.length === 0) return "There are no free minutes.";

@@ -32,8 +32,8 @@ describe("three sessions, 48 h apart, on Monday to Wednesday", () => {
 
   test("offers Friday or Saturday evening first", () => {
     expect(remedies.slice(0, 2).map((one) => one.sentence)).toEqual([
-      "Open Friday evening for up to 30 minutes.",
-      "Open Saturday evening for up to 30 minutes.",
+      "Open Friday evening for 15 minutes.",
+      "Open Saturday evening for 15 minutes.",
     ]);
   });
 });

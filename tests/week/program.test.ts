@@ -194,7 +194,7 @@ describe("what cannot be done", () => {
       ["recovery", undefined],
       ["open-slots", "free"],
     ]);
-    expect(result.remedies[0]?.sentence).toBe("Open Friday evening for up to 30 minutes.");
+    expect(result.remedies[0]?.sentence).toBe("Open Friday evening for 15 minutes.");
   });
 
   test("four bouts 48 h apart fit into one week but not into every week", () => {
