@@ -8,7 +8,7 @@ import type { FoundWeek, WeekAnswer, WeekProblem } from "./problem.ts";
 import { readScore } from "./score.ts";
 
 /** Nodes of one week's search unless the caller sets another number. */
-export const NODE_LIMIT = 1_000_000;
+export const NODE_LIMIT = 600_000;
 
 export interface SolveOptions {
   readonly nodeLimit?: number;

@@ -17,15 +17,20 @@ import { findBrowser } from "../../src/render/find-browser.ts";
 import { renderHtml } from "../../src/render/html.ts";
 import { loadAssets } from "../../src/render/html-assets.ts";
 import { printMany, printPdf } from "../../src/render/print.ts";
+import { solveWeek } from "../../src/week/solve.ts";
 import { COMMAND, DAY, DEMO, demoClinic, english, ROOT, shippedText } from "../support/world.ts";
+import { oracle } from "../week/oracle.ts";
+import { seededWeek } from "../week/seeded.ts";
 
 const say = (text: string) => process.stdout.write(`${text}\n`);
+const HIGHS_WEEKS = Number(process.env.BENCH_HIGHS ?? 12);
 const BOOKLETS = Number(process.env.BENCH_BOOKLETS ?? 40);
 
 say("Median of the runs; a ratio is against the limit named beside it.\n");
 startUp();
 cards();
 const booklet = programs();
+await weeks();
 await pdfs(booklet);
 
 function startUp(): void {
@@ -93,9 +98,27 @@ function programs() {
   };
   const compute = each(300, () => void doseProgram(resolve(), workspace.cards.library));
   row("12-week programs computed", `${Math.round(60_000 / compute)} a minute`, undefined, "");
-  const lay = each(50, () => void layOut(program, made.dosed));
-  row("12-week layouts", `${ms(lay)} each`, undefined, "");
+  const lay = each(20, () => void layOut(program, made.dosed));
+  row("12-week layout on real dates", `${ms(lay)}`, undefined, "");
   return { workspace, made };
+}
+
+/** Seeded weeks of ten exercises, feasible and not. Limit: HiGHS on the same weeks. */
+async function weeks(): Promise<void> {
+  const problems = Array.from({ length: 60 }, (_, seed) => seededWeek(seed, 10, seed % 2 === 1));
+  const own = problems.flatMap((problem) => times(1, () => void solveWeek(problem)));
+  const ask = await oracle();
+  const general: number[] = [];
+  for (const problem of problems.slice(0, HIGHS_WEEKS)) {
+    general.push(await clock(async () => void ask(problem, 5)));
+  }
+  const ratio = median(own.slice(0, HIGHS_WEEKS)) / median(general);
+  row(
+    "a week of ten exercises",
+    `${ms(median(own))}, worst ${ms(Math.max(...own))}`,
+    ratio,
+    `HiGHS, a general solver (${ms(median(general))}; ${HIGHS_WEEKS} weeks, at most 5 s a goal)`,
+  );
 }
 
 async function pdfs({ workspace, made }: ReturnType<typeof programs>): Promise<void> {
