@@ -156,7 +156,7 @@ describe("the booklet of the Achilles demo", () => {
       "50 kg (bar)",
       "Walk the Sunday round with my sister",
       "Night shift",
-      "Sunday walk",
+      "Long walk",
       "30 Nov",
     ]) {
       expect(all).toContain(needed);

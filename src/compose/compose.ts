@@ -58,11 +58,9 @@ export function composeBooklet(parts: BookletParts): Booklet {
     pain: painPage(program, write),
     weeks: calendar(composing),
     weekdays: weekdayNames(plan.starts, write),
-    kept: schedule.kept.map(({ event, weekday }) => {
-      // 1 January 2024 was a Monday: any week will do for a weekday's name
-      const day = write.weekday(`2024-01-0${weekday + 1}`, "long");
-      return words.say("kept.before", { event, day });
-    }),
+    kept: schedule.kept.map(({ event, weekday }) =>
+      words.say("kept.before", { event, day: write.weekdayName(weekday) }),
+    ),
     phases: phasePages(composing),
     exercises: exercisePages(composing),
     diary: diary(composing),

@@ -20,6 +20,8 @@ export interface Writer {
   /** 30. */
   readonly dayOfMonth: (date: string) => string;
   readonly weekday: (date: string, width: "long" | "short") => string;
+  /** Name of a weekday from 0, Monday. */
+  readonly weekdayName: (weekday: number) => string;
   readonly list: (items: readonly string[]) => string;
 }
 
@@ -48,6 +50,8 @@ export function writer(words: Words, locale: string): Writer {
     shortDate: dates({ day: "numeric", month: "short" }),
     dayOfMonth: dates({ day: "numeric" }),
     weekday: (date, width) => (width === "long" ? weekdayLong(date) : short(date)),
+    // 1 January 2024 was a Monday: any week will do for a weekday's name
+    weekdayName: (weekday) => weekdayLong(`2024-01-0${weekday + 1}`),
     list: (items) => lists.format(items),
   };
 }

@@ -13,6 +13,8 @@ export function bookletSessions({ program, schedule, write }: Composing): Bookle
     program.phases.flatMap((phase) => phase.exercises.map((one) => [one.key, one])),
   );
   const limits = program.phases[0]?.exercises[0]?.pain;
+  const kind = limits?.kind ?? "pain-free";
+  const pain = words.say(`session.pain.${kind}`, { during: limits?.during ?? 0 });
   return schedule.weeks.flatMap(({ number, days }) =>
     days
       .flatMap((day) => day.sessions)
@@ -33,9 +35,7 @@ export function bookletSessions({ program, schedule, write }: Composing): Bookle
               ? words.say("session.line", { title, dose })
               : words.say("session.line_side", { title, dose, side });
           }),
-          pain: words.say(`session.pain.${limits?.kind ?? "pain-free"}`, {
-            during: limits?.during ?? 0,
-          }),
+          pain,
         }),
       ),
   );

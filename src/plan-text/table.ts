@@ -54,6 +54,10 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
       ]),
     ),
   );
+  const kept = schedule.kept.map(({ event, weekday }) =>
+    words.say("kept.before", { event, day: write.weekdayName(weekday) }),
+  );
+  if (kept.length > 0) lines.push("", ...kept.map((line) => `  ${line}`));
   return lines
     .map((line) => line.trimEnd())
     .join("\n")

@@ -128,6 +128,8 @@ function weekBout(
     hard: isHard(exercise),
     groups: card.tissues,
     ...(prefer.length > 0 ? { preferredSlots: prefer } : {}),
+    ...(exercise.sameSessionAs === undefined ? {} : { sameSessionAs: exercise.sameSessionAs }),
+    ...(exercise.after.length > 0 ? { after: exercise.after } : {}),
     origins: { all: exercise.place },
   };
 }
@@ -138,10 +140,19 @@ function inOrder(
   exercises: ReadonlyMap<string, ProgramExercise>,
 ): WeekBout[] {
   const trains = ({ id }: WeekBout) => exercises.get(id)?.card.card.trains ?? "";
+  const here = new Set(bouts.map(({ id }) => id));
   const fresh = bouts.filter((bout) => FRESH.includes(trains(bout))).map(({ id }) => id);
-  return bouts.map((bout) =>
-    fresh.length > 0 && bout.hard && trains(bout) === "strength" ? { ...bout, after: fresh } : bout,
-  );
+  return bouts.map(({ after = [], sameSessionAs, ...bout }) => {
+    const strength = bout.hard && trains(bout) === "strength";
+    const before = [...new Set([...after, ...(strength ? fresh : [])])].filter((id) =>
+      here.has(id),
+    );
+    return {
+      ...bout,
+      ...(before.length > 0 ? { after: before } : {}),
+      ...(sameSessionAs !== undefined && here.has(sameSessionAs) ? { sameSessionAs } : {}),
+    };
+  });
 }
 
 const FRESH: readonly string[] = ["running", "power", "balance"];

@@ -43,6 +43,10 @@ export interface ProgramExercise {
   readonly main: boolean;
   /** Set where it starts when a sign is there, not in a given week. */
   readonly when: string | undefined;
+  /** Key of the exercise in whose sessions it is done. */
+  readonly sameSessionAs: string | undefined;
+  /** Keys of exercises that come before it in a session. */
+  readonly after: readonly string[];
   readonly origin: "protocol" | "swap" | "add";
   /** The clinician's reason, where the plan swapped or added it. */
   readonly because: string | undefined;

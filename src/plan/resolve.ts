@@ -92,6 +92,7 @@ function resolveExercise(
     why: named.why ?? card.card.why,
     main: named.main,
     when: named.when,
+    ...ties(named, phase, plan.value),
     origin: named.origin,
     because: named.because,
     pain: painLimits(plan.value.pain, [protocol.value.pain, card.card.pain], clinic),
@@ -99,6 +100,24 @@ function resolveExercise(
     doses,
   };
   return { value: exercise, faults };
+}
+
+/** Keys of the exercises it is tied to, by the cards that stand for them in this plan. */
+function ties(
+  { protocol }: Named,
+  phase: ProtocolPhase,
+  plan: Plan,
+): Pick<ProgramExercise, "sameSessionAs" | "after"> {
+  const keyOf = (card: string): string[] => {
+    if (plan.leave_out.some((change) => change.card === card)) return [];
+    const to = plan.swap.find((change) => change.card === card)?.to ?? card;
+    return [`${phase.id}/${to}`];
+  };
+  const { same_session_as: same, after = [] } = protocol?.exercise ?? {};
+  return {
+    sameSessionAs: same === undefined ? undefined : keyOf(same)[0],
+    after: after.flatMap(keyOf),
+  };
 }
 
 /** What stands against giving this card to this client. */

@@ -73,13 +73,33 @@ function protocolFaults(protocol: Read<Protocol>, cards: LibraryResult): Fault[]
       );
     }
     phaseIds.add(phase.id);
+    const names = phase.exercises.map(({ card }) => card);
     phase.exercises.forEach((exercise, at) => {
+      for (const [field, named] of tiesOf(exercise)) {
+        if (names.includes(named) && named !== exercise.card) continue;
+        const place = source.at(["phases", phaseAt, "exercises", at, field]);
+        faults.push(
+          new Fault("unknown-card", `The phase ${phase.id} has no other exercise ${named}.`, {
+            place,
+            frame: source.frame(place),
+            hint: `It has: ${names.join(", ")}.`,
+          }),
+        );
+      }
       const path: Path = ["phases", phaseAt, "exercises", at];
       faults.push(...exerciseFaults(protocol, exercise, path, phase.weeks, cards));
     });
   });
   if (faults.length === 0) faults.push(...sumFaults(protocol, cards.library));
   return faults;
+}
+
+/** The exercises that one is tied to, by the field that names them. */
+function tiesOf({ same_session_as, after }: ProtocolExercise): (readonly [string, string])[] {
+  return [
+    ...(same_session_as === undefined ? [] : [["same_session_as", same_session_as] as const]),
+    ...after.map((card) => ["after", card] as const),
+  ];
 }
 
 function exerciseFaults(

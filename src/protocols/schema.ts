@@ -41,6 +41,11 @@ export const protocolExercise = z.strictObject({
     .optional()
     .describe("Week by week, counted from the phase's first week: 1, 2-3, 4-5 …"),
   rule: rule.optional(),
+  same_session_as: id.optional().describe("A card of the same phase in whose sessions it is done."),
+  after: z
+    .array(id)
+    .default([])
+    .describe("Cards of the same phase that come before it in a session."),
   when: line
     .optional()
     .describe(

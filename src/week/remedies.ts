@@ -17,6 +17,7 @@ export interface RemedyOptions {
 }
 
 const MOST_MINUTES = 15;
+const MOST_LONGER = 90;
 const PAIR_QUESTIONS = 200;
 const MOST_FEWER = 3;
 const MOST_CHANGES = 6;
@@ -58,7 +59,31 @@ export function findRemedies(problem: WeekProblem, options: RemedyOptions): Reme
   }
   if (remedies.length > 0) return remedies;
   const several = oneByOne(problem, singles, options.nodeLimit);
-  return several === undefined ? [] : [remedy(several, problem)];
+  if (several !== undefined) return [remedy(several, problem)];
+  const longer = longerEverywhere(problem, costs, options.nodeLimit);
+  return longer === undefined ? [] : [longer];
+}
+
+/** The same more minutes in every open slot, the least that help. */
+function longerEverywhere(
+  problem: WeekProblem,
+  costs: RemedyCosts,
+  nodeLimit: number,
+): Remedy | undefined {
+  const open = problem.freeMinutes.flatMap((free, t) => (free > 0 ? [t] : []));
+  for (let minutes = 5; minutes <= MOST_LONGER; minutes += 5) {
+    const changes = open.map((t): Change => {
+      const part = PARTS[t % 3] ?? "morning";
+      return { kind: "more-minutes", day: Math.floor(t / 3), part, minutes };
+    });
+    if (!helps(problem, changes, nodeLimit)) continue;
+    return {
+      changes,
+      cost: (costs.fiveMinutes * minutes * open.length) / 5,
+      sentence: `Allow ${minutes} minutes more each time.`,
+    };
+  }
+  return undefined;
 }
 
 /** Mends one collision after the other, each with its cheapest change; not always the least. */

@@ -122,7 +122,7 @@ describe("plan --json", () => {
       equipment: "barbell",
     });
     expect(plan.weeks[0].trails["heel-raise-seated-weight"].load_kg.length).toBeGreaterThan(3);
-    expect(plan.weeks.flatMap((week: { sessions: unknown[] }) => week.sessions)).toHaveLength(36);
+    expect(plan.weeks.flatMap((week: { sessions: unknown[] }) => week.sessions)).toHaveLength(34);
   });
 });
 

@@ -182,6 +182,8 @@ function exerciseOf(
     why: "It helps.",
     main,
     when: undefined,
+    sameSessionAs: undefined,
+    after: [],
     origin: "protocol",
     because: undefined,
     pain: { kind: "monitored", comfortable: 2, during: 5, after: 5 },

@@ -177,8 +177,8 @@ describe("a plan with an error makes nothing", () => {
     ],
     [
       "an event on no day",
-      "what: Sunday walk, day: sun, ",
-      "what: Sunday walk, ",
+      "what: Long walk, day: sun, ",
+      "what: Long walk, ",
       "wrong-value",
       undefined,
       undefined,
@@ -268,8 +268,8 @@ describe("changes of the plan", () => {
   test("re-dose some weeks; the statement points into the plan", () => {
     const text = change(
       GOOD,
-      "signed:",
-      "redose:\n  - { card: heel-raise-seated-weight, weeks: 9-12, why: Knee, dose: { sets: 3 } }\nsigned:",
+      "redose:\n",
+      "redose:\n  - { card: heel-raise-seated-weight, weeks: 9-12, why: Knee, dose: { sets: 3 } }\n",
     );
     const seated = made(text).value?.program.phases[0]?.exercises[0];
     expect(seated?.doses.map((dose) => dose?.dose.sets)).toEqual([
