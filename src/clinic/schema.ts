@@ -13,6 +13,9 @@ const limits = z.strictObject({
       "More exercises in one session give a warning (Bachmann 2018, Phys Rehab Kur Med 28:20).",
     ),
   session: time.prefault("45 min").describe("A longer session gives a warning."),
+  short_session: time
+    .prefault("10 min")
+    .describe("What a client can do on a bad day, where the plan does not say."),
   measure_age: time.prefault("6 weeks").describe("An older measure gives a warning."),
   week_growth: percent
     .prefault("30 %")

@@ -12,6 +12,7 @@ import type { Booklet, ClinicLines, Cover } from "./model.ts";
 import { type Writer, writer } from "./numbers.ts";
 import { painPage } from "./pain-page.ts";
 import { phasePages } from "./phase-pages.ts";
+import { progressCharts } from "./progress.ts";
 import { bookletSessions } from "./sessions.ts";
 
 export interface BookletParts {
@@ -63,6 +64,12 @@ export function composeBooklet(parts: BookletParts): Booklet {
     ),
     phases: phasePages(composing),
     exercises: exercisePages(composing),
+    progress: progressCharts(composing),
+    myPlan: {
+      when: plan.my_plan.when,
+      where: plan.my_plan.where,
+      ifThen: plan.my_plan.if_then,
+    },
     diary: diary(composing),
     sessions: bookletSessions(composing),
     made: { date: parts.made, words: write.longDate(parts.made) },

@@ -25,6 +25,8 @@ export interface Booklet {
   readonly kept: readonly string[];
   readonly phases: readonly PhasePage[];
   readonly exercises: readonly ExercisePage[];
+  readonly progress: readonly ProgressChart[];
+  readonly myPlan: MyPlan;
   readonly diary: readonly DiaryWeek[];
   /** Every session, first to last, as a calendar or a phone needs it. */
   readonly sessions: readonly BookletSession[];
@@ -133,6 +135,15 @@ export interface PhasePage {
   readonly sessions: string;
   readonly moveOn: readonly string[];
   readonly goBack: readonly string[];
+  /** The short version for a bad day; undefined where a session is short already. */
+  readonly badDay: BadDay | undefined;
+}
+
+export interface BadDay {
+  /** "About 9 minutes". */
+  readonly length: string;
+  /** "Rise up on one leg: 2 sets". */
+  readonly exercises: readonly string[];
 }
 
 /** One exercise of a phase, and its doses from first week to last. */
@@ -220,4 +231,21 @@ export interface BookletSession {
   /** One line an exercise: "Rise up on one leg: 3 × 15, 8 kg (left leg)". */
   readonly exercises: readonly string[];
   readonly pain: string;
+}
+
+/** A chart of one exercise's planned loads, with room for what the client really did. */
+export interface ProgressChart {
+  readonly exercise: string;
+  readonly unit: string;
+  /** One entry a week of the program; undefined in weeks without the exercise. */
+  readonly planned: readonly (number | undefined)[];
+  /** The chart in words. */
+  readonly words: string;
+}
+
+/** The client's own plan, or what is left to write in. */
+export interface MyPlan {
+  readonly when: string | undefined;
+  readonly where: string | undefined;
+  readonly ifThen: readonly { readonly if: string; readonly do: string }[];
 }

@@ -1,6 +1,7 @@
 /** The page of each phase: its aim, its table of doses, and the signs to move on or go back. */
 import type { LibraryCard } from "../cards/library.ts";
 import type { ProgramExercise, ProgramPhase } from "../plan/program.ts";
+import { badDay } from "./bad-day.ts";
 import type { Composing } from "./compose.ts";
 import { doseLines, doseWords, weekWords } from "./dose-words.ts";
 import type { DoseLine, PhasePage } from "./model.ts";
@@ -36,6 +37,7 @@ export function phasePages(composing: Composing): PhasePage[] {
       sessions: sessionWords(phase, composing),
       moveOn: phase.moveOn,
       goBack: phase.goBack,
+      badDay: badDay(phase, composing),
     };
   });
 }

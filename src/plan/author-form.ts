@@ -18,8 +18,9 @@ export function planForm(plan: Plan): Record<string, unknown> {
     client: defined({ ...client, body_mass: mass(client.body_mass) }),
     measures: measures.map(measureForm),
     equipment: equipment.map(equipmentForm),
-    week: {
+    week: defined({
       ...week,
+      few_minutes: week.few_minutes === undefined ? undefined : timeText(week.few_minutes),
       free: Object.fromEntries(
         Object.entries(week.free).map(([day, parts]) => [
           day,
@@ -34,7 +35,7 @@ export function planForm(plan: Plan): Record<string, unknown> {
           clear_before: event.clear_before === undefined ? undefined : timeText(event.clear_before),
         }),
       ),
-    },
+    }),
     swap: swap.map((change) => defined({ ...change, dose: change.dose && doseForm(change.dose) })),
     add: add.map((change) => changeForm(change)),
     redose: redose.map((change) => changeForm(change)),

@@ -178,6 +178,9 @@ function buildPlanSchema(words: Vocabulary) {
           .default([])
           .describe("What else loads or fills the week."),
         prefer: z.array(day).default([]).describe("Days the client likes best."),
+        few_minutes: time
+          .optional()
+          .describe("What the client can do on a bad day: the short version fits into it."),
         hours: z
           .strictObject({
             morning: clockTime.default("07:00").describe("When the morning session begins."),
@@ -188,6 +191,22 @@ function buildPlanSchema(words: Vocabulary) {
           .describe("Clock times of the parts of the day, for the calendar file."),
       })
       .describe("The client's real week."),
+    my_plan: z
+      .strictObject({
+        when: line.optional().describe("When the client means to do it: after the evening news."),
+        where: line.optional().describe("Where: on the bottom stair."),
+        if_then: z
+          .array(
+            z.strictObject({
+              if: line.describe("What usually gets in the way: I come home late."),
+              do: line.describe("What the client does then: I do the short version."),
+            }),
+          )
+          .default([])
+          .describe("Answers to what usually gets in the way."),
+      })
+      .prefault({})
+      .describe("The client's own plan; what is left out is left to write in."),
     pain: painRule.optional().describe("A pain rule for this client, instead of the protocol's."),
     leave_out: z
       .array(

@@ -98,11 +98,14 @@ const depth = (issues: readonly Issue[]): number =>
 
 function unknownField(key: string, path: Path, known: readonly string[], source: Source): Fault {
   const near = nearest(key, known);
-  const hint = near
-    ? `Did you mean ${near}?`
-    : known.length > 0
-      ? `Known here: ${known.join(", ")}.`
-      : undefined;
+  // { say: one thing, then another } reads as two fields
+  const hint = /\s/.test(key)
+    ? "If this is part of a text with a comma, put the text in quotation marks."
+    : near
+      ? `Did you mean ${near}?`
+      : known.length > 0
+        ? `Known here: ${known.join(", ")}.`
+        : undefined;
   return make(
     "unknown-field",
     `There is no field ${key}${inWhat(path)}.`,

@@ -58,12 +58,18 @@ export function doseTable<Group extends { readonly lines: readonly DoseCells[] }
 /** The doses of an exercise's own page, a group a phase. */
 export function exerciseDoses({ phases }: Pick<ExercisePage, "phases">) {
   const changing = changingParts(phases.flatMap(({ doses }) => doses));
-  return doseTable(
+  const table = doseTable(
     phases.map(({ doses }) => ({
       lines: doses.map((dose) => cells(dose, changing)),
     })),
   );
+  const lines = table.groups.flatMap((group) => group.lines);
+  const longest = Math.max(0, ...lines.map(({ how }) => how.join(" ").length));
+  return { ...table, stacked: longest > BESIDE };
 }
+
+/** The most letters in the last column with which the table still stands beside what always holds. */
+const BESIDE = 18;
 
 type Part = (typeof PARTS)[number];
 

@@ -117,7 +117,12 @@ function hatch(x: number, y: number, width: number, height: number): string {
 }
 
 /** A picture with its description, or one that readers pass over. */
-function picture(label: string, width: number, height: number, shapes: readonly string[]): string {
+export function picture(
+  label: string,
+  width: number,
+  height: number,
+  shapes: readonly string[],
+): string {
   const role = label === "" ? 'aria-hidden="true"' : `role="img" aria-label="${escapeText(label)}"`;
   return `<svg ${role} viewBox="0 0 ${width} ${height}">${shapes.join("")}</svg>`;
 }
@@ -127,11 +132,11 @@ function clearing(x: number, y: number): string {
   return `<circle class="clear" cx="${x}" cy="${y}" r="4.6"/>`;
 }
 
-function line(x: number, y: number, toX: number, toY: number, kind: string): string {
+export function line(x: number, y: number, toX: number, toY: number, kind: string): string {
   return `<path class="${kind}" d="M${round(x)} ${round(y)}L${round(toX)} ${round(toY)}"/>`;
 }
 
-function text(x: number, y: number, words: string | number, kind: string): string {
+export function text(x: number, y: number, words: string | number, kind: string): string {
   return `<text class="${kind}" x="${round(x)}" y="${round(y)}">${escapeText(String(words))}</text>`;
 }
 

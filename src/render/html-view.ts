@@ -1,6 +1,7 @@
 /** What the templates are given: the booklet with everything worked out that they print. */
 import type { Booklet, DiaryWeek } from "../compose/model.ts";
 import type { Words } from "../words/words.ts";
+import { drawProgress } from "./html-charts.ts";
 import { doseRowView, doseTable, exerciseDoses } from "./html-doses.ts";
 import type { Part } from "./html-pages.ts";
 import { drawGoal, drawRuler, drawSteps, drawZone } from "./html-scales.ts";
@@ -42,6 +43,8 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     stop: part("stop", say("stop.heading")),
     pain: part("pain", say("pain.heading")),
     weeks: part("weeks", say("weeks.heading")),
+    myPlan: part("my-plan", say("my-plan.heading")),
+    progress: part("progress", say("progress.heading")),
     diary: part("diary", say("diary.heading")),
     contact: part("contact", say("contact.heading")),
   };
@@ -55,10 +58,24 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     calendar: calendarView(booklet),
     phases,
     exercises,
+    progress: booklet.progress.map((chart) => ({ ...chart, drawing: drawProgress(chart, words) })),
+    myPlan: {
+      ...booklet.myPlan,
+      answers:
+        booklet.myPlan.ifThen.length > 0
+          ? booklet.myPlan.ifThen.map((one) => ({ hurdle: one.if, answer: one.do }))
+          : BLANK_ANSWERS,
+    },
+    badDays: booklet.phases.flatMap(({ title, badDay }) =>
+      badDay ? [{ ...badDay, phase: booklet.phases.length > 1 ? title : "" }] : [],
+    ),
     diary: booklet.diary.map(diaryView),
     lines: Array.from({ length: 10 }, () => ""),
   };
 }
+
+/** Room for the client's own answers where the plan has none. */
+const BLANK_ANSWERS = Array.from({ length: 3 }, () => ({ hurdle: "", answer: "" }));
 
 function contents(
   booklet: Booklet,
@@ -75,10 +92,12 @@ function contents(
     line("part-stop", say("stop.heading")),
     line("part-pain", say("pain.heading")),
     line("part-weeks", say("weeks.heading")),
+    line("part-my-plan", say("my-plan.heading")),
     ...booklet.phases.map(({ anchor, label, title }) =>
       line(anchor, label === undefined ? title : say("contents.phase", { label, title })),
     ),
     ...booklet.exercises.map(({ anchor, title, number }) => line(anchor, title, String(number))),
+    ...(booklet.progress.length > 0 ? [line("part-progress", say("progress.heading"))] : []),
     line("part-diary", say("diary.heading")),
     line("part-contact", say("contact.heading")),
     line("part-questions", say("questions.heading")),

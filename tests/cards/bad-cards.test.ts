@@ -27,6 +27,14 @@ describe("a slip in the front matter", () => {
       "Did you mean recovery?",
     ],
     [
+      "a text with a comma between braces",
+      'say: "Stay inside the limits your surgeon gave you."',
+      "say: Stay inside the limits, as your surgeon said",
+      "unknown-field",
+      "as your surgeon said",
+      "quotation marks",
+    ],
+    [
       "an unknown inner field",
       "tempo: 3-0-3-0",
       "tempoo: 3-0-3-0",

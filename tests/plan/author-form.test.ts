@@ -155,6 +155,11 @@ const plan: fc.Arbitrary<Plan> = fc.record({
     prefer: fc.uniqueArray(day),
     hours: fc.constant({ morning: "06:30", midday: "12:00", evening: "20:15" }),
   }),
+  my_plan: fc.record({
+    when: line,
+    where: line,
+    if_then: fc.array(fc.record({ if: line, do: line }), { maxLength: 2 }),
+  }),
   leave_out: fc.array(fc.record({ card: fc.constant("calf-stretch"), why: line }), {
     maxLength: 2,
   }),

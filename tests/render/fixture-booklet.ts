@@ -248,6 +248,8 @@ const achillesWeeks: Schedule = {
 /** A signed plan: left Achilles, three evenings a week, one phase. */
 export const achilles: Booklet = {
   sessions: [],
+  progress: [],
+  myPlan: { when: undefined, where: undefined, ifThen: [] },
   language: "en-GB",
   direction: "ltr",
   paper: "A4",
@@ -337,6 +339,7 @@ export const achilles: Booklet = {
         "Your left calf does 9 of 10 raises that your right one does.",
         "Walking on stairs hurts 2 or less.",
       ],
+      badDay: undefined,
       goBack: [
         "Your pain next morning is over 2 on two days in a row.",
         "You feel weaker than the week before.",
@@ -472,6 +475,7 @@ export const shoulder: Booklet = {
     })),
     sessions: phase === 1 ? "Twice a day, about 24 minutes each." : "Once a day, about 24 minutes.",
     moveOn: ["You can lift your arm above your head with pain of 2 or less."],
+    badDay: undefined,
     goBack: ["Your pain next morning is over 2 on two days in a row."],
   })),
   exercises: shoulderExercises,

@@ -1,0 +1,39 @@
+/** The short version of a phase's session for a bad day, in words. */
+import { shortSession } from "../dose/short-session.ts";
+import type { Bout } from "../dose/types.ts";
+import type { ProgramPhase } from "../plan/program.ts";
+import type { Composing } from "./compose.ts";
+import type { BadDay } from "./model.ts";
+
+/** What to do when there is little time or strength; undefined where the whole session is short enough. */
+export function badDay(phase: ProgramPhase, composing: Composing): BadDay | undefined {
+  const { program, dosed, write } = composing;
+  const { words } = write;
+  const { clinic, plan } = program;
+  const bouts = longestWeek(phase, composing);
+  const items = bouts.flatMap((bout) => {
+    const exercise = phase.exercises.find(({ key }) => key === bout.key);
+    if (!exercise?.main) return [];
+    const { trains, tissues } = exercise.card.card;
+    return [{ bout, stimulus: `${trains} ${tissues[0]}` }];
+  });
+  const limit = plan.value.week.few_minutes ?? clinic.limits.short_session;
+  const short = shortSession(items, limit, dosed.changeoverS, clinic.dosing);
+  if (!short) return undefined;
+  return {
+    length: words.say("bad_day.length", { minutes: short.minutes }),
+    exercises: short.bouts.map(({ key, sets }) => {
+      const title = phase.exercises.find((one) => one.key === key)?.card.card.title ?? key;
+      return words.say("bad_day.line", { title, sets });
+    }),
+  };
+}
+
+/** The bouts of the phase's week that takes longest: what fits then fits in every week. */
+function longestWeek(phase: ProgramPhase, { dosed }: Composing): readonly Bout[] {
+  const weeks = dosed.weeks
+    .filter(({ week }) => week >= phase.firstWeek && week < phase.firstWeek + phase.weeks)
+    .map(({ bouts }) => bouts.filter((bout) => bout.phase === phase.id));
+  const clock = (bouts: readonly Bout[]) => bouts.reduce((sum, bout) => sum + bout.clockS, 0);
+  return [...weeks].sort((a, b) => clock(b) - clock(a))[0] ?? [];
+}
