@@ -1,6 +1,6 @@
 /** From a plan to its booklet: the stages of the program, in order. */
 import { composeBooklet } from "./compose/compose.ts";
-import type { Booklet } from "./compose/model.ts";
+import type { Booklet, Edition } from "./compose/model.ts";
 import { doseProgram } from "./dose/program.ts";
 import type { DosedProgram } from "./dose/types.ts";
 import { Fault, isError, type WithFaults } from "./faults/fault.ts";
@@ -56,16 +56,26 @@ export function makeProgram(
   return { value: { plan, program, dosed, schedule }, faults };
 }
 
-/** The booklet of a made program. `made`: the day, YYYY-MM-DD. */
+/** The booklet of a made program. `day`: the day it is made, YYYY-MM-DD. */
 export function makeBooklet(
   made: MadeProgram,
   workspace: Workspace,
   words: Words,
   day: string,
+  edition: Edition = "standard",
 ): Booklet {
   const { plan, program, dosed, schedule } = made;
   const { library } = workspace.cards;
-  return composeBooklet({ program, dosed, schedule, library, words, note: plan.note, made: day });
+  return composeBooklet({
+    program,
+    dosed,
+    schedule,
+    library,
+    words,
+    note: plan.note,
+    made: day,
+    edition,
+  });
 }
 
 function findProtocol(

@@ -1,5 +1,6 @@
 /** Builds the command that is shipped: one file to start with, the rest loaded when used. */
-import { readFileSync, rmSync } from "node:fs";
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { dirname } from "node:path";
 import { build } from "esbuild";
 
 const { version, dependencies } = JSON.parse(readFileSync("package.json", "utf8"));
@@ -12,8 +13,7 @@ const EXTERNAL = [
   "@fontsource/open-sans",
 ].filter((name) => name in dependencies || name === "puppeteer-core");
 
-rmSync("out/bin", { recursive: true, force: true });
-await build({
+const { outputFiles } = await build({
   entryPoints: { paulatim: "src/cli.ts", reference: "src/reference/write.ts" },
   outdir: "out/bin",
   bundle: true,
@@ -32,4 +32,12 @@ await build({
     js: 'import{createRequire as __r}from"node:module";const require=__r(import.meta.url);',
   },
   logLevel: "warning",
+  write: false,
 });
+
+// the old build stays where a new one does not come about
+rmSync("out/bin", { recursive: true, force: true });
+for (const { path, contents } of outputFiles) {
+  mkdirSync(dirname(path), { recursive: true });
+  writeFileSync(path, contents, { mode: path.endsWith("paulatim.js") ? 0o755 : 0o644 });
+}

@@ -80,6 +80,7 @@ function commands(end: (status: number) => void): Command {
     .description("write booklets as HTML and PDF")
     .argument("<plan...>", "the plans' files")
     .option("--formats <list>", "html, pdf, ics (a calendar file), or several", "html,pdf")
+    .option("--edition <name>", "standard, large (print) or summary (one page)", "standard")
     .option("--out <folder>", "where to write", "out")
     .option("--browser <file>", "the browser to print with")
     .option("--strict", "let warnings count as errors")

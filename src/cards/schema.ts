@@ -1,5 +1,6 @@
 /** What an exercise card says: the only definition, from which types, checks and the author's reference come. */
 import * as z from "zod";
+import { figureSchema } from "../figure/schema.ts";
 import { dosePart } from "../units/dose-fields.ts";
 import { date, id, line, time } from "../units/quantities.ts";
 import { type Vocabulary, word } from "./vocabulary.ts";
@@ -184,6 +185,9 @@ export function cardSchema(words: Vocabulary) {
       )
       .default([])
       .describe("Flags with which a client gets an extra word of care."),
+    figure: figureSchema
+      .optional()
+      .describe("The picture of the exercise, by joint angles; drawn for each client's side."),
     sources,
     reviewed,
   });

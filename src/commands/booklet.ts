@@ -2,7 +2,7 @@
 import { mkdirSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { makeBooklet } from "../booklet.ts";
-import type { Booklet } from "../compose/model.ts";
+import type { Booklet, Edition } from "../compose/model.ts";
 import { EXIT } from "../faults/catalogue.ts";
 import { Fault, isError } from "../faults/fault.ts";
 import { faultsFrom } from "../faults/print.ts";
@@ -18,6 +18,7 @@ import { dayOf, type Terminal, tellFaults } from "./terminal.ts";
 export interface BookletOptions {
   readonly formats?: string;
   readonly out?: string;
+  readonly edition?: string;
   readonly browser?: string;
   readonly date?: string;
   readonly strict?: boolean;
@@ -40,11 +41,12 @@ export async function booklet(
   terminal: Terminal,
 ): Promise<number> {
   const formats = formatsOf(options.formats);
+  const edition = editionOf(options.edition);
   const day = dayOf(options.date, terminal);
   const out = resolve(terminal.cwd, options.out ?? "out");
   const assets = await loadAssets(join(shippedFolder(), "templates"), loadWords("en", "en-GB"));
   const tally = new Tally(plans.length, terminal);
-  const jobs = () => readJobs(plans, day, options, terminal, tally);
+  const jobs = () => readJobs(plans, { day, edition }, options, terminal, tally);
   const write = async (job: Job, pdf: Uint8Array | undefined) => {
     makeFolder(out);
     const files: Output[] = [];
@@ -79,7 +81,7 @@ export async function booklet(
 /** Reads plans one after the other, so that thousands of booklets need no more memory than a few. */
 function* readJobs(
   plans: readonly string[],
-  day: string,
+  { day, edition }: { readonly day: string; readonly edition: Edition },
   options: BookletOptions,
   terminal: Terminal,
   tally: Tally,
@@ -111,7 +113,8 @@ function* readJobs(
     used.set(id, plan);
     const { language, locale } = made.program.clinic;
     const words = loadWords(language, locale);
-    yield { plan, id, booklet: makeBooklet(made, workspace, words, day) };
+    const name = edition === "standard" ? id : `${id}-${edition}`;
+    yield { plan, id: name, booklet: makeBooklet(made, workspace, words, day, edition) };
   }
 }
 
@@ -145,6 +148,18 @@ function formatsOf(text: string | undefined): readonly Format[] {
   }
   return wanted as Format[];
 }
+
+function editionOf(text = "standard"): Edition {
+  const found = EDITIONS.find((one) => one === text.toLowerCase());
+  if (!found) {
+    throw new Fault("usage", `There is no edition "${text}".`, {
+      hint: `Editions: ${EDITIONS.join(", ")}.`,
+    });
+  }
+  return found;
+}
+
+const EDITIONS: readonly Edition[] = ["standard", "large", "summary"];
 
 function makeFolder(folder: string): void {
   try {

@@ -1,6 +1,7 @@
 /** `paulatim check`: every problem of cards, protocols and plans, in one run. */
 import { isAbsolute, relative, resolve, sep } from "node:path";
 import { makeProgram } from "../booklet.ts";
+import { figureFaults } from "../cards/figures.ts";
 import { CLINIC_FILE } from "../clinic/read-clinic.ts";
 import { EXIT } from "../faults/catalogue.ts";
 import { Fault, isError, sortFaults } from "../faults/fault.ts";
@@ -77,7 +78,11 @@ function checkGroup(
     cardFolders: folders(CARDS_FOLDER),
     protocolFolders: folders(PROTOCOLS_FOLDER),
   });
-  const faults = workspace.faults.filter((fault) => !fault.place || files.has(fault.place.file));
+  const cards = [...workspace.cards.library.cards.values()];
+  const faults = [
+    ...workspace.faults.filter((fault) => !fault.place || files.has(fault.place.file)),
+    ...cards.filter(({ source }) => files.has(source.file)).flatMap(figureFaults),
+  ];
   const plans = [...files].filter(
     (file) =>
       file.endsWith(".md") &&

@@ -8,7 +8,7 @@ import type { Words } from "../words/words.ts";
 import { calendar, weekdayNames } from "./calendar.ts";
 import { diary } from "./diary.ts";
 import { exercisePages } from "./exercise-pages.ts";
-import type { Booklet, ClinicLines, Cover } from "./model.ts";
+import type { Booklet, ClinicLines, Cover, Edition } from "./model.ts";
 import { type Writer, writer } from "./numbers.ts";
 import { painPage } from "./pain-page.ts";
 import { phasePages } from "./phase-pages.ts";
@@ -25,6 +25,7 @@ export interface BookletParts {
   readonly note: string;
   /** The day it is made, YYYY-MM-DD. */
   readonly made: string;
+  readonly edition: Edition;
 }
 
 /** The parts of a booklet together with the writer of its locale: what every page is made from. */
@@ -42,6 +43,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
     language: program.clinic.language,
     direction: "ltr",
     paper: program.clinic.paper,
+    edition: parts.edition,
     draft: plan.signed === undefined,
     title: words.say("title", { course: program.protocol.value.title, name: plan.client.name }),
     clinic: clinicLines(program.clinic),

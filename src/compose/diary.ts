@@ -6,12 +6,12 @@ import { shortDose } from "./dose-words.ts";
 import type { DiaryTable, DiaryWeek } from "./model.ts";
 
 /** Sessions side by side in one table; more make a second table. */
-const COLUMNS = 7;
+const COLUMNS = { standard: 7, large: 3, summary: 7 } as const;
 
 /** One entry a week that has sessions. */
 export function diary(composing: Composing): DiaryWeek[] {
   return composing.schedule.weeks.flatMap((week) => {
-    const groups = tablesOf(week);
+    const groups = tablesOf(week, COLUMNS[composing.edition]);
     if (groups.length === 0) return [];
     return [
       {
@@ -23,13 +23,18 @@ export function diary(composing: Composing): DiaryWeek[] {
   });
 }
 
-/** Few sessions: one table. Many: one for each part of the day, so that each has a column a day. */
-function tablesOf(week: ScheduledWeek): Session[][] {
+/** Few sessions: one table. Many: one for each part of the day, cut where the page is full. */
+function tablesOf(week: ScheduledWeek, columns: number): Session[][] {
   const sessions = week.days.flatMap((day) => day.sessions);
   if (sessions.length === 0) return [];
-  if (sessions.length <= COLUMNS) return [sessions];
+  if (sessions.length <= columns) return [sessions];
   const parts = [...new Set(sessions.map(({ part }) => part))];
-  return parts.map((part) => sessions.filter((session) => session.part === part));
+  return parts.flatMap((part) => {
+    const same = sessions.filter((session) => session.part === part);
+    return Array.from({ length: Math.ceil(same.length / columns) }, (_, n) =>
+      same.slice(n * columns, (n + 1) * columns),
+    );
+  });
 }
 
 function diaryTable(sessions: readonly Session[], { library, write }: Composing): DiaryTable {

@@ -1,4 +1,5 @@
 /** A page for each exercise: why it is there, the dose now, the steps, what to feel, check and stop for. */
+import { figureOf } from "../cards/figures.ts";
 import type { PainLimits, ProgramExercise } from "../plan/program.ts";
 import type { Composing } from "./compose.ts";
 import type { DoseLine, ExercisePage } from "./model.ts";
@@ -30,6 +31,7 @@ export function exercisePages(composing: Composing): ExercisePage[] {
       why: exercise.why,
       side: sideName(exercise, write),
       sideSentence: sideSentence(exercise, write),
+      figure: figureFor(exercise),
       needs: needs(exercise, composing),
       phases,
       always: constant(phases.flatMap((phase) => phase.doses)),
@@ -46,6 +48,14 @@ export function exercisePages(composing: Composing): ExercisePage[] {
       easier: easierWords(exercise, composing),
     };
   });
+}
+
+/** The picture in the client's own side; none where it cannot be drawn right. */
+function figureFor({ card, side }: ProgramExercise): ExercisePage["figure"] {
+  const drawing = figureOf(card, side === "both" ? "none" : side);
+  if (drawing?.svg === undefined) return undefined;
+  const { svg, alt, width, height } = drawing;
+  return { svg, alt, width, height };
 }
 
 /** What the client needs: the card's equipment, and what makes the load in this program. */

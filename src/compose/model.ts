@@ -7,6 +7,7 @@ export interface Booklet {
   readonly language: string;
   readonly direction: "ltr" | "rtl";
   readonly paper: "A4" | "Letter";
+  readonly edition: Edition;
   /** True until a clinician has signed the plan: every page says so. */
   readonly draft: boolean;
   readonly title: string;
@@ -33,6 +34,9 @@ export interface Booklet {
   /** The last printed day: for the foot of pages and the document's data. */
   readonly made: { readonly date: string; readonly words: string };
 }
+
+/** standard; large: large print with a layout of its own; summary: one page to hang up. */
+export type Edition = "standard" | "large" | "summary";
 
 export interface ClinicLines {
   readonly name: string;
@@ -133,6 +137,8 @@ export interface PhasePage {
   readonly when: string;
   readonly rows: readonly DoseRow[];
   readonly sessions: string;
+  /** The usual days: "Monday, Wednesday and Friday evening". */
+  readonly days: string;
   readonly moveOn: readonly string[];
   readonly goBack: readonly string[];
   /** The short version for a bad day; undefined where a session is short already. */
@@ -180,6 +186,15 @@ export interface ExercisePage {
   readonly side: string | undefined;
   /** "Your left leg" as a whole sentence: "Do this with your left leg." */
   readonly sideSentence: string | undefined;
+  /** The picture: an SVG that stands alone, its words, and its size in millimetres. */
+  readonly figure:
+    | {
+        readonly svg: string;
+        readonly alt: string;
+        readonly width: number;
+        readonly height: number;
+      }
+    | undefined;
   readonly needs: readonly string[];
   /** Phases in which it is done, with its doses there. */
   readonly phases: readonly { readonly title: string; readonly doses: readonly DoseLine[] }[];

@@ -1,10 +1,12 @@
 /** The page of each phase: its aim, its table of doses, and the signs to move on or go back. */
 import type { LibraryCard } from "../cards/library.ts";
 import type { ProgramExercise, ProgramPhase } from "../plan/program.ts";
+import type { Schedule, Session } from "../plan/schedule.ts";
 import { badDay } from "./bad-day.ts";
 import type { Composing } from "./compose.ts";
 import { doseLines, doseWords, weekWords } from "./dose-words.ts";
 import type { DoseLine, PhasePage } from "./model.ts";
+import type { Writer } from "./numbers.ts";
 import { sideName } from "./side-words.ts";
 
 /** One page a phase, in their order. */
@@ -35,6 +37,7 @@ export function phasePages(composing: Composing): PhasePage[] {
         doses: dosesIn(phase, exercise, composing),
       })),
       sessions: sessionWords(phase, composing),
+      days: usualDays(phase, composing),
       moveOn: phase.moveOn,
       goBack: phase.goBack,
       badDay: badDay(phase, composing),
@@ -66,9 +69,36 @@ export function dosesIn(
 
 /** How long the sessions of a phase take, by the longest. */
 function sessionWords(phase: ProgramPhase, { schedule, write }: Composing): string {
-  const sessions = schedule.weeks
-    .filter(({ number }) => number >= phase.firstWeek && number < phase.firstWeek + phase.weeks)
-    .flatMap((week) => week.days.flatMap((day) => day.sessions));
+  const sessions = weeksOf(phase, schedule).flat();
   const longest = Math.max(0, ...sessions.map(({ minutes }) => minutes));
   return write.words.say("phase.sessions", { minutes: longest });
+}
+
+/** The days and parts of the day on which most weeks of a phase have their sessions. */
+function usualDays(phase: ProgramPhase, { schedule, write }: Composing): string {
+  const patterns = weeksOf(phase, schedule).map((sessions) => dayWords(sessions, write));
+  const counts = new Map<string, number>();
+  for (const pattern of patterns) counts.set(pattern, (counts.get(pattern) ?? 0) + 1);
+  return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0] ?? "";
+}
+
+/** "Monday, Wednesday and Friday evening"; parts of the day one after the other. */
+function dayWords(sessions: readonly Session[], write: Writer): string {
+  const parts = [...new Set(sessions.map(({ part }) => part))];
+  return parts
+    .map((part) => {
+      const here = sessions.filter((session) => session.part === part);
+      const name = write.words.say(`part.${part}`);
+      if (here.length === 7) return write.words.say("days.every", { part: name });
+      const days = write.list(here.map(({ date }) => write.weekday(date, "long")));
+      return write.words.say("days.some", { days, part: name });
+    })
+    .join("; ");
+}
+
+/** The sessions of each week of a phase. */
+function weeksOf(phase: ProgramPhase, schedule: Schedule): Session[][] {
+  return schedule.weeks
+    .filter(({ number }) => number >= phase.firstWeek && number < phase.firstWeek + phase.weeks)
+    .map((week) => week.days.flatMap((day) => day.sessions));
 }

@@ -51,6 +51,14 @@ export const CATALOGUE = {
     means: "A harder card is not harder, or an easier card not easier.",
     exit: EXIT.input,
   },
+  "figure-wrong": {
+    means: "A card's figure cannot be drawn as it is stated.",
+    exit: EXIT.input,
+  },
+  "hard-to-read": {
+    means: "A text for clients is harder to read than the clinic's limit.",
+    exit: EXIT.input,
+  },
   "review-due": { means: "A card's review date has passed.", exit: EXIT.input },
   // protocols and plans
   "week-gap": {

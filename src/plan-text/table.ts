@@ -14,7 +14,17 @@ import { columns } from "./columns.ts";
 export function planTable(made: MadeProgram, library: Library, words: Words): string {
   const { program, dosed, schedule, plan } = made;
   const write = writer(words, program.clinic.locale);
-  const composing = { program, dosed, schedule, library, words, note: "", made: "", write };
+  const composing = {
+    program,
+    dosed,
+    schedule,
+    library,
+    words,
+    note: "",
+    made: "",
+    edition: "standard" as const,
+    write,
+  };
   const lines = [
     `${plan.value.client.name} (${plan.value.client.reference})`,
     `${program.protocol.value.clinical}`,

@@ -11,6 +11,8 @@ type Template = (view: object) => string;
 export interface BookletAssets {
   /** Everything between head and foot of the HTML file. */
   readonly body: Template;
+  /** The same for the edition of one page. */
+  readonly summary: Template;
   /** The file around it. */
   readonly document: Template;
   readonly styles: string;
@@ -18,7 +20,7 @@ export interface BookletAssets {
   readonly words: Words;
 }
 
-const SHEETS = ["booklet.css", "screen.css", "print.css"];
+const SHEETS = ["booklet.css", "screen.css", "print.css", "editions.css"];
 
 /**
  * Reads and compiles everything once; what it returns serves any number of booklets.
@@ -40,7 +42,7 @@ export async function loadAssets(templates: string, allWords: Words): Promise<Bo
 function compileTemplates(
   partials: ReadonlyMap<string, string>,
   words: Words,
-): Pick<BookletAssets, "body" | "document"> {
+): Pick<BookletAssets, "body" | "summary" | "document"> {
   const handlebars = Handlebars.create();
   handlebars.registerHelper("t", (key: string, options: Handlebars.HelperOptions) =>
     words.say(key, options.hash as Values),
@@ -53,7 +55,7 @@ function compileTemplates(
       knownHelpers: { t: true },
       knownHelpersOnly: true,
     });
-  return { body: compile("booklet"), document: compile("document") };
+  return { body: compile("booklet"), summary: compile("summary"), document: compile("document") };
 }
 
 async function readPartials(folder: string): Promise<ReadonlyMap<string, string>> {

@@ -28,10 +28,16 @@ export function pageCss(booklet: Booklet, parts: readonly Part[], words: Words):
   ];
   return [
     `@page{size:${booklet.paper};${boxes.join("")}}`,
+    ...(booklet.edition === "large" ? [LARGE_HEADS] : []),
     ...parts.map(({ page, head }) => `@page ${page}{${box("top-right", cssString(head))}}`),
     `@page :first{${box("top-left", "none")}}`,
   ].join("\n");
 }
+
+/** Running heads of the large-print edition: no smaller than its text. */
+const LARGE_HEADS = ["top-left", "top-right", "bottom-left", "bottom-right"]
+  .map((place) => `@page{@${place}{font:16pt/1.2 Booklet,sans-serif}}`)
+  .join("");
 
 function box(place: string, content: string): string {
   return `@${place}{content:${content}}`;

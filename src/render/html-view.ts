@@ -31,6 +31,7 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
   const exercises = booklet.exercises.map((exercise, index) => ({
     ...exercise,
     ...exerciseDoses(exercise),
+    figure: exercise.figure && { ...exercise.figure, url: svgUrl(exercise.figure.svg) },
     setUp: renderMarkdown(exercise.setUp),
     move: renderMarkdown(exercise.move),
     feel: renderMarkdown(exercise.feel),
@@ -40,6 +41,7 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
   }));
   const frame = {
     cover: part("cover", ""),
+    summary: part("summary", say("summary.heading")),
     stop: part("stop", say("stop.heading")),
     pain: part("pain", say("pain.heading")),
     weeks: part("weeks", say("weeks.heading")),
@@ -69,13 +71,18 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     badDays: booklet.phases.flatMap(({ title, badDay }) =>
       badDay ? [{ ...badDay, phase: booklet.phases.length > 1 ? title : "" }] : [],
     ),
-    diary: booklet.diary.map(diaryView),
-    lines: Array.from({ length: 10 }, () => ""),
+    diary: booklet.diary.map((week) => diaryView(week, booklet.edition === "large")),
+    lines: Array.from({ length: booklet.edition === "large" ? 6 : 10 }, () => ""),
   };
 }
 
 /** Room for the client's own answers where the plan has none. */
 const BLANK_ANSWERS = Array.from({ length: 3 }, () => ({ hurdle: "", answer: "" }));
+
+/** An SVG as an address that stands in an attribute: the few letters that cannot are escaped. */
+function svgUrl(svg: string): string {
+  return `data:image/svg+xml,${svg.replace(/[%#<>"'&\s]/g, (letter) => (letter === " " ? " " : encodeURIComponent(letter)))}`;
+}
 
 function contents(
   booklet: Booklet,
@@ -133,13 +140,13 @@ function painView(booklet: Booklet, words: Words) {
 }
 
 /** Tables of few sessions have room for large print; the second of a week says which week it is. */
-function diaryView(week: DiaryWeek) {
+function diaryView(week: DiaryWeek, large: boolean) {
   const several = week.tables.length > 1;
   return {
     ...week,
     tables: week.tables.map((table, index) => ({
       ...table,
-      size: several || table.sessions.length > 4 ? "dense" : "roomy",
+      size: !large && (several || table.sessions.length > 4) ? "dense" : "roomy",
       later: index > 0,
       from: sessionDay(table.sessions.at(0)),
       to: sessionDay(table.sessions.at(-1)),

@@ -20,7 +20,7 @@ export function renderHtml(
   options: HtmlOptions = {},
 ): string {
   const view = viewBooklet(booklet, assets.words, options.pageNumbers ?? new Map());
-  const body = assets.body(view);
+  const body = booklet.edition === "summary" ? assets.summary(view) : assets.body(view);
   const pages = pageCss(booklet, view.parts, assets.words);
   return assets.document({
     ...view,

@@ -165,6 +165,7 @@ const heelRaises: ExercisePage[] = [
     title: "Rise up on one leg, heel over a step",
     why: "It loads the calf and the Achilles over their whole range, so that they grow strong enough for running.",
     ...leg,
+    figure: undefined,
     needs: ["A step", "A handrail", "A backpack with weights"],
     phases: [{ title: PHASE, doses: heavy(0) }],
     always,
@@ -187,6 +188,7 @@ const heelRaises: ExercisePage[] = [
     title: "Rise up on your toes, sitting",
     why: "With the knee bent, the deep calf muscle does most of the work.",
     ...leg,
+    figure: undefined,
     needs: ["A firm chair", "A backpack with weights"],
     phases: [{ title: PHASE, doses: heavy(1) }],
     always,
@@ -206,6 +208,7 @@ const heelRaises: ExercisePage[] = [
     title: "Stand on one leg",
     why: "Good balance takes strain off the tendon with each step.",
     ...leg,
+    figure: undefined,
     needs: [],
     phases: [
       {
@@ -253,6 +256,7 @@ export const achilles: Booklet = {
   language: "en-GB",
   direction: "ltr",
   paper: "A4",
+  edition: "standard",
   draft: false,
   title: "Your home program for Achilles pain",
   clinic,
@@ -340,6 +344,7 @@ export const achilles: Booklet = {
         "Walking on stairs hurts 2 or less.",
       ],
       badDay: undefined,
+      days: "Monday evening",
       goBack: [
         "Your pain next morning is over 2 on two days in a row.",
         "You feel weaker than the week before.",
@@ -402,6 +407,7 @@ const shoulderExercises: ExercisePage[] = SHOULDER.map(([title, kind, why], inde
   why,
   side: "Right arm",
   sideSentence: "Do this with your right arm.",
+  figure: undefined,
   needs: kind === "band" ? ["An exercise band", "A door that shuts well"] : [],
   phases: [
     { title: FIRST, doses: shoulderDoses(kind, 1) },
@@ -476,6 +482,7 @@ export const shoulder: Booklet = {
     sessions: phase === 1 ? "Twice a day, about 24 minutes each." : "Once a day, about 24 minutes.",
     moveOn: ["You can lift your arm above your head with pain of 2 or less."],
     badDay: undefined,
+    days: "Monday evening",
     goBack: ["Your pain next morning is over 2 on two days in a row."],
   })),
   exercises: shoulderExercises,

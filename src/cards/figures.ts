@@ -1,0 +1,27 @@
+/** The pictures of cards: drawn once for each card and side, with what is wrong with them. */
+
+import { Fault } from "../faults/fault.ts";
+import { type Drawing, drawFigure, type FigureSide } from "../figure/draw-figure.ts";
+import type { LibraryCard } from "./library.ts";
+
+const drawn = new WeakMap<LibraryCard, Map<FigureSide, Drawing>>();
+
+/** The picture of a card for a side; undefined where the card has none. */
+export function figureOf(card: LibraryCard, side: FigureSide): Drawing | undefined {
+  const { figure } = card.card;
+  if (figure === undefined) return undefined;
+  const known = drawn.get(card) ?? new Map<FigureSide, Drawing>();
+  drawn.set(card, known);
+  const drawing = known.get(side) ?? drawFigure(figure, side);
+  known.set(side, drawing);
+  return drawing;
+}
+
+/** What is wrong with a card's picture, each at its angle. Faults: figure-wrong. */
+export function figureFaults(card: LibraryCard): Fault[] {
+  const side = card.card.side === "each" ? "right" : "none";
+  return (figureOf(card, side)?.faults ?? []).map(({ path, message, hint }) => {
+    const place = card.source.at(path);
+    return new Fault("figure-wrong", message, { place, frame: card.source.frame(place), hint });
+  });
+}

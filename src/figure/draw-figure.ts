@@ -1,0 +1,102 @@
+/** The picture of an exercise: from the angles of its card to SVG, its words, and what is wrong with it. */
+import { alikeFaults, isFinitePose, poseFaults, posePath } from "./checks.ts";
+import { type DrawnFrames, drawFrames, type FrameLayout } from "./frames.ts";
+import { mostMoved } from "./outline-discs.ts";
+import { POSTURES } from "./postures.ts";
+import type { Figure } from "./schema.ts";
+import { type SolvedPose, solveFigure } from "./solve-figure.ts";
+import { figureSvg } from "./svg.ts";
+import { figureText } from "./text.ts";
+
+/** The client's side; `each`: drawn for the right, and said so; `none`: the exercise has no side. */
+export type FigureSide = "right" | "left" | "each" | "none";
+
+export interface FigureFault {
+  /** The way to the value in the card's front matter, such as ["figure", "poses", 1, "hip right"]. */
+  readonly path: readonly (string | number)[];
+  readonly message: string;
+  readonly hint: string;
+}
+
+export interface Drawing {
+  /** Undefined where there are faults: a wrong picture is never given. */
+  readonly svg: string | undefined;
+  /** The picture in words; empty where there is none. */
+  readonly alt: string;
+  /** Millimetres, as in the SVG. */
+  readonly width: number;
+  readonly height: number;
+  readonly faults: readonly FigureFault[];
+}
+
+/** Draws a figure for a side. Pure: the same figure and side give the same bytes. */
+export function drawFigure(figure: Figure, side: FigureSide): Drawing {
+  const poses = solveFigure(figure);
+  const faults = poses.every((pose) => isFinitePose(pose.angles, pose.frames))
+    ? poseFaults(figure, poses)
+    : [unsolved()];
+  if (faults.length > 0) return without(faults);
+  const layout = layoutOf(figure);
+  const drawn = drawFrames(figure, poses, layout);
+  const wrong = [...drawnFaults(figure, poses, drawn)];
+  if (wrong.length > 0) return without(wrong);
+  const alt = figureText(figure, poses, side);
+  const { svg, width, height } = figureSvg(drawn, layout, alt, side === "left");
+  return { svg, alt, width, height, faults: [] };
+}
+
+const without = (faults: readonly FigureFault[]): Drawing => ({
+  svg: undefined,
+  alt: "",
+  width: 0,
+  height: 0,
+  faults,
+});
+
+function layoutOf(figure: Figure): FrameLayout {
+  if (figure.poses.length === 1) return "beside";
+  return figure.frames ?? (POSTURES[figure.base].long === true ? "below" : "beside");
+}
+
+function unsolved(): FigureFault {
+  return {
+    path: posePath(0),
+    message: "No body can take this pose.",
+    hint: "State fewer angles, or let less of the body rest on something.",
+  };
+}
+
+/** The smallest figure that is still readable, in millimetres a body height. */
+const SMALLEST = 30;
+const TOUCHING = 0.5;
+
+function* drawnFaults(
+  figure: Figure,
+  poses: readonly SolvedPose[],
+  drawn: DrawnFrames,
+): Generator<FigureFault> {
+  if (drawn.scale < SMALLEST) {
+    yield {
+      path: ["figure"],
+      message: `The picture does not fit its frame: a body would be ${Math.round(drawn.scale)} mm tall, less than ${SMALLEST} mm.`,
+      hint: "Move the things nearer together, use fewer frames, or put the frames one below the other.",
+    };
+  }
+  const camera = drawn.pictures[0]?.camera;
+  if (camera !== undefined)
+    yield* alikeFaults(
+      figure,
+      mostMoved(
+        camera,
+        poses.map((pose) => pose.frames),
+      ),
+    );
+  for (const { hint, arrow } of drawn.arrows) {
+    if (arrow !== undefined && arrow.clear >= TOUCHING) continue;
+    yield {
+      path: figure.arrows === undefined ? ["figure"] : ["figure", "arrows", hint],
+      message: "There is no room for this arrow beside the body.",
+      hint: "Name another part for it to follow, another side of that part, or a direction.",
+    };
+  }
+}

@@ -1,0 +1,65 @@
+/** Where each thing of a figure stands, read off the first pose that touches it. Lengths in body heights. */
+import { LANDMARK_POINTS, PART_POINTS } from "./anatomy.ts";
+import { coordinate } from "./kinematics.ts";
+import type { PlaneAxis } from "./problem.ts";
+import type { Props } from "./props-schema.ts";
+import { splitSide } from "./read-pose.ts";
+import type { SolvedPose } from "./solve-figure.ts";
+import { sizeOf } from "./surfaces.ts";
+import type { Landmark, Surface } from "./words.ts";
+
+/** From where to where a thing reaches along the picture's plane. */
+export type Span = readonly [number, number];
+
+/** Along the plane, where the parts that rest on a surface are; undefined where none does. */
+export function touched(
+  poses: readonly SolvedPose[],
+  surface: Surface,
+  axis: PlaneAxis,
+): Span | undefined {
+  for (const pose of poses) {
+    const places = pose.rests
+      .filter((rest) => rest.on === surface)
+      .flatMap((rest) => PART_POINTS.get(rest.part) ?? [])
+      .map((point) => coordinate(pose.frames, point.segment, point.offset, axis));
+    if (places.length > 0) return [Math.min(...places), Math.max(...places)];
+  }
+  return undefined;
+}
+
+/** Whether one of the named parts rests on a surface. */
+export function touches(poses: readonly SolvedPose[], surface: Surface, part: string): boolean {
+  return poses.some((pose) =>
+    pose.rests.some((rest) => rest.on === surface && splitSide(rest.part)[0] === part),
+  );
+}
+
+/** Where a landmark is in a pose: x, y, z. */
+export function landmarkAt(pose: SolvedPose, landmark: Landmark): [number, number, number] {
+  const point = LANDMARK_POINTS.get(landmark);
+  if (point === undefined) return [0, 0, 0];
+  const at = (axis: number) => coordinate(pose.frames, point.segment, point.offset, axis);
+  return [at(0), at(1), at(2)];
+}
+
+/** A step or box under the feet: from just behind the ball of the foot, or from behind the heel. */
+export function stepSpan(
+  poses: readonly SolvedPose[],
+  props: Props | undefined,
+  name: "step" | "bench" | "table" | "cushion",
+  axis: PlaneAxis,
+  usual: number,
+): Span {
+  const depth = sizeOf(props, name, "depth") ?? usual;
+  const at = sizeOf(props, name, "at");
+  if (at !== undefined) return [at, at + depth];
+  const span = touched(poses, name, axis) ?? touched(poses, "towel", axis);
+  if (span === undefined) return [0.3, 0.3 + depth];
+  const middle = (span[0] + span[1]) / 2;
+  if (axis === 2) return [middle - depth / 2, middle + depth / 2];
+  if (name === "step" && (touches(poses, name, "toes") || touches(poses, "towel", "toes"))) {
+    return [span[0] - 0.022, span[0] - 0.022 + depth];
+  }
+  if (name === "step") return [span[0] - 0.04, span[0] - 0.04 + depth];
+  return [middle - depth / 2, middle + depth / 2];
+}
