@@ -100,6 +100,20 @@ function commands(end: (status: number) => void): Command {
       end(await newFile(kind, path, terminal));
     });
 
+  program
+    .command("library")
+    .description("look over the whole library")
+    .command("figures")
+    .description("write a sheet of all cards' pictures, HTML and PDF")
+    .option("--out <folder>", "where to write", "out")
+    .option("--formats <list>", "html, pdf or both", "html,pdf")
+    .option("--browser <file>", "the browser to print with")
+    .option("--watch", "draw again whenever a card changes (HTML)")
+    .action(async (options: object) => {
+      const { figures } = await import("./commands/library.ts");
+      end(await figures(options, terminal));
+    });
+
   return program;
 }
 

@@ -25,3 +25,8 @@ export function figureFaults(card: LibraryCard): Fault[] {
     return new Fault("figure-wrong", message, { place, frame: card.source.frame(place), hint });
   });
 }
+
+/** An SVG as an address that stands in an attribute: the few letters that cannot are escaped. */
+export function svgUrl(svg: string): string {
+  return `data:image/svg+xml,${svg.replace(/[%#<>"'&\s]/g, (letter) => (letter === " " ? " " : encodeURIComponent(letter)))}`;
+}

@@ -1,5 +1,7 @@
 /** The cards of a library, checked, with the file each came from. */
+
 import type { Source } from "../read/source.ts";
+import type { CardImage } from "./images.ts";
 import type { Card } from "./schema.ts";
 import type { Sections } from "./sections.ts";
 import type { Vocabulary } from "./vocabulary.ts";
@@ -8,6 +10,8 @@ export interface LibraryCard {
   readonly card: Card;
   readonly sections: Sections;
   readonly source: Source;
+  /** The clinic's own picture, where the card has one. */
+  readonly image?: CardImage | undefined;
 }
 
 export interface Library {

@@ -3,6 +3,7 @@ import { Fault } from "../faults/fault.ts";
 import type { Tree } from "../files/tree.ts";
 import { parseYaml, splitMarkdown } from "../read/front-matter.ts";
 import { validate } from "../read/validate.ts";
+import { readImage } from "./images.ts";
 import { ladderFaults } from "./ladder.ts";
 import type { Library, LibraryCard } from "./library.ts";
 import { cardSchema } from "./schema.ts";
@@ -79,13 +80,17 @@ function readCard(
   if (!split) return { faults };
   const checked = validate(schema, split.data, split.source);
   const body = readSections(split.body, split.bodyLine, split.source);
-  const all = [...checked.faults, ...body.faults];
+  const picture = checked.value ? readImage(tree, checked.value, split.source) : { faults: [] };
+  const all = [...checked.faults, ...body.faults, ...picture.faults];
   const id = idOf(split.data);
   if (checked.value && all.length === 0) {
-    return {
-      card: { card: checked.value, sections: body.sections, source: split.source },
-      faults: [],
+    const card: LibraryCard = {
+      card: checked.value,
+      sections: body.sections,
+      source: split.source,
+      image: picture.image,
     };
+    return { card, faults: [] };
   }
   return id === undefined ? { faults: all } : { id, faults: all };
 }

@@ -188,6 +188,17 @@ export function cardSchema(words: Vocabulary) {
     figure: figureSchema
       .optional()
       .describe("The picture of the exercise, by joint angles; drawn for each client's side."),
+    image: z
+      .strictObject({
+        file: line
+          .regex(/^[A-Za-z0-9][\w.-]*\.(svg|png|jpe?g)$/, {
+            error: "name an SVG, PNG or JPEG file in the card's own folder",
+          })
+          .describe("An SVG, PNG or JPEG file in the card's folder."),
+        alt: line.describe("What the picture shows, for people who cannot see it."),
+      })
+      .optional()
+      .describe("A picture of the clinic's own, in place of a drawn figure."),
     sources,
     reviewed,
   });

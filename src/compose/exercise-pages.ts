@@ -1,5 +1,5 @@
 /** A page for each exercise: why it is there, the dose now, the steps, what to feel, check and stop for. */
-import { figureOf } from "../cards/figures.ts";
+import { figureOf, svgUrl } from "../cards/figures.ts";
 import type { PainLimits, ProgramExercise } from "../plan/program.ts";
 import type { Composing } from "./compose.ts";
 import type { DoseLine, ExercisePage } from "./model.ts";
@@ -50,12 +50,15 @@ export function exercisePages(composing: Composing): ExercisePage[] {
   });
 }
 
+/** Width of a clinic's own picture, in millimetres. */
+const IMAGE_WIDTH = 70;
+
 /** The picture in the client's own side; none where it cannot be drawn right. */
 function figureFor({ card, side }: ProgramExercise): ExercisePage["figure"] {
+  if (card.image) return { ...card.image, width: IMAGE_WIDTH };
   const drawing = figureOf(card, side === "both" ? "none" : side);
   if (drawing?.svg === undefined) return undefined;
-  const { svg, alt, width, height } = drawing;
-  return { svg, alt, width, height };
+  return { url: svgUrl(drawing.svg), alt: drawing.alt, width: drawing.width };
 }
 
 /** What the client needs: the card's equipment, and what makes the load in this program. */

@@ -186,14 +186,9 @@ export interface ExercisePage {
   readonly side: string | undefined;
   /** "Your left leg" as a whole sentence: "Do this with your left leg." */
   readonly sideSentence: string | undefined;
-  /** The picture: an SVG that stands alone, its words, and its size in millimetres. */
+  /** The picture as a data: address, its words, and its width in millimetres. */
   readonly figure:
-    | {
-        readonly svg: string;
-        readonly alt: string;
-        readonly width: number;
-        readonly height: number;
-      }
+    | { readonly url: string; readonly alt: string; readonly width: number }
     | undefined;
   readonly needs: readonly string[];
   /** Phases in which it is done, with its doses there. */

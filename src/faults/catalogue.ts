@@ -55,6 +55,10 @@ export const CATALOGUE = {
     means: "A card's figure cannot be drawn as it is stated.",
     exit: EXIT.input,
   },
+  "image-wrong": {
+    means: "A card's own picture cannot be used.",
+    exit: EXIT.input,
+  },
   "hard-to-read": {
     means: "A text for clients is harder to read than the clinic's limit.",
     exit: EXIT.input,

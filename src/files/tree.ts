@@ -19,14 +19,31 @@ export interface Tree {
   list(folder: string, ending: string): Listing;
   /** The text of a file. Faults: file-unreadable, file-too-large, outside-folder. */
   read(path: string): Reading;
+  /** The bytes of a picture beside a card. Faults as for `read`. */
+  readBytes(path: string): BytesReading;
   exists(path: string): boolean;
 }
+
+export type BytesReading =
+  | { readonly bytes: Uint8Array; readonly fault?: undefined }
+  | { readonly bytes?: undefined; readonly fault: Fault };
 
 /** Files on disk, as seen from the folder `from`, by which they are named in faults. */
 export function diskTree(from: string): Tree {
   const shown = (path: string) => {
     const short = relative(from, path);
     return short === "" ? "." : short.split(sep).join("/");
+  };
+  const readBytes = (path: string): BytesReading => {
+    try {
+      const full = join(from, path);
+      if (leadsOut(full)) return { fault: outside(path) };
+      const bytes = statSync(full).size;
+      if (bytes > MAX_BYTES) return { fault: tooLarge(path, bytes) };
+      return { bytes: readFileSync(full) };
+    } catch (cause) {
+      return { fault: unreadable(path, cause) };
+    }
   };
   return {
     list(folder, ending) {
@@ -41,16 +58,10 @@ export function diskTree(from: string): Tree {
       return { files: files.sort(), faults };
     },
     read(path) {
-      try {
-        const full = join(from, path);
-        if (leadsOut(full)) return { fault: outside(path) };
-        const bytes = statSync(full).size;
-        if (bytes > MAX_BYTES) return { fault: tooLarge(path, bytes) };
-        return { text: readFileSync(full, "utf8") };
-      } catch (cause) {
-        return { fault: unreadable(path, cause) };
-      }
+      const reading = readBytes(path);
+      return reading.fault ? reading : { text: Buffer.from(reading.bytes).toString("utf8") };
     },
+    readBytes,
     exists: (path) => existsSync(join(from, path)),
   };
 }
@@ -70,6 +81,10 @@ export function memoryTree(files: Readonly<Record<string, string>>): Tree {
       const text = files[path];
       if (text === undefined) return { fault: unreadable(path) };
       return text.length > MAX_BYTES ? { fault: tooLarge(path, text.length) } : { text };
+    },
+    readBytes(path) {
+      const reading = this.read(path);
+      return reading.fault ? reading : { bytes: Buffer.from(reading.text) };
     },
     exists: (path) => paths.some((one) => one === path || one.startsWith(`${path}/`)),
   };

@@ -31,7 +31,6 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
   const exercises = booklet.exercises.map((exercise, index) => ({
     ...exercise,
     ...exerciseDoses(exercise),
-    figure: exercise.figure && { ...exercise.figure, url: svgUrl(exercise.figure.svg) },
     setUp: renderMarkdown(exercise.setUp),
     move: renderMarkdown(exercise.move),
     feel: renderMarkdown(exercise.feel),
@@ -78,11 +77,6 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
 
 /** Room for the client's own answers where the plan has none. */
 const BLANK_ANSWERS = Array.from({ length: 3 }, () => ({ hurdle: "", answer: "" }));
-
-/** An SVG as an address that stands in an attribute: the few letters that cannot are escaped. */
-function svgUrl(svg: string): string {
-  return `data:image/svg+xml,${svg.replace(/[%#<>"'&\s]/g, (letter) => (letter === " " ? " " : encodeURIComponent(letter)))}`;
-}
 
 function contents(
   booklet: Booklet,

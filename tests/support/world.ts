@@ -34,6 +34,7 @@ export function worldWith(files: Readonly<Record<string, string>> = {}): Tree {
         faults: [...below.faults, ...over.faults],
       };
     },
+    readBytes: (path) => (path in files ? memory.readBytes(path) : disk.readBytes(path)),
     read: (path) => (path in files ? memory.read(path) : disk.read(path)),
     exists: (path) => memory.exists(path) || disk.exists(path),
   };

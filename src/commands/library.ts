@@ -1,0 +1,96 @@
+/** `paulatim library`: what a clinic asks of its whole library. */
+import { watch } from "node:fs";
+import { mkdir } from "node:fs/promises";
+import { join, resolve } from "node:path";
+import { EXIT } from "../faults/catalogue.ts";
+import { isError } from "../faults/fault.ts";
+import { faultsFrom } from "../faults/print.ts";
+import { shippedFolder } from "../files/shipped.ts";
+import { diskTree } from "../files/tree.ts";
+import { writeAll } from "../files/write.ts";
+import { contactSheet } from "../library/contact-sheet.ts";
+import { CARDS_FOLDER, clinicFolderOf, openWorkspace, type Workspace } from "../workspace.ts";
+import { shownPath } from "./check.ts";
+import { type Terminal, tellFaults } from "./terminal.ts";
+
+export interface FiguresOptions {
+  readonly out?: string;
+  readonly formats?: string;
+  readonly browser?: string;
+  readonly watch?: boolean;
+}
+
+/** Writes the sheet of all cards' pictures. Returns the exit status. */
+export async function figures(options: FiguresOptions, terminal: Terminal): Promise<number> {
+  const out = resolve(terminal.cwd, options.out ?? "out");
+  const formats = (options.formats ?? "html,pdf").split(",").map((one) => one.trim());
+  const draw = async (wanted: readonly string[]) => {
+    const workspace = open(terminal);
+    tellFaults(terminal, workspace.cards.faults.filter(isError));
+    const html = contactSheet(
+      workspace.cards.library,
+      workspace.clinic?.value.name ?? "Exercise figures",
+    );
+    const files = [{ path: join(out, "figures.html"), content: html as string | Uint8Array }];
+    if (wanted.includes("pdf")) {
+      files.push({ path: join(out, "figures.pdf"), content: await print(html, options, terminal) });
+    }
+    await mkdir(out, { recursive: true });
+    await writeAll(files);
+    terminal.out(files.map(({ path }) => path).join("\n"));
+  };
+  await draw(formats);
+  if (options.watch) await redrawOnChange(terminal, () => draw(["html"]));
+  return EXIT.done;
+}
+
+function open(terminal: Terminal): Workspace {
+  const tree = diskTree(terminal.cwd);
+  return openWorkspace({
+    tree,
+    clinicFolder: clinicFolderOf(tree, "."),
+    shipped: shownPath(shippedFolder(), terminal.cwd),
+    today: terminal.today,
+  });
+}
+
+async function print(
+  html: string,
+  options: FiguresOptions,
+  terminal: Terminal,
+): Promise<Uint8Array> {
+  const [{ findBrowser }, { withBrowser }, { printPdf }] = await Promise.all([
+    import("../render/find-browser.ts"),
+    import("../render/browser.ts"),
+    import("../render/print.ts"),
+  ]);
+  const { env, platform } = terminal;
+  const found = await findBrowser({ setting: options.browser, env, platform });
+  return await withBrowser(found, (browser) =>
+    browser.usePage((page) => printPdf(page, html, { paper: "A4" })),
+  );
+}
+
+/** Draws again a moment after a card has changed, until the command is stopped. */
+function redrawOnChange(terminal: Terminal, draw: () => Promise<void>): Promise<never> {
+  let waiting: NodeJS.Timeout | undefined;
+  const soon = () => {
+    clearTimeout(waiting);
+    waiting = setTimeout(() => {
+      draw().catch((thrown: unknown) => tellFaults(terminal, faultsFrom(thrown)));
+    }, 100);
+  };
+  const tree = diskTree(terminal.cwd);
+  const clinic = clinicFolderOf(tree, ".");
+  const own = clinic === undefined ? undefined : join(terminal.cwd, clinic, CARDS_FOLDER);
+  for (const folder of new Set([own, join(shippedFolder(), CARDS_FOLDER)])) {
+    if (folder === undefined) continue;
+    try {
+      watch(folder, { recursive: true }, soon);
+    } catch {
+      // a clinic need not have cards of its own
+    }
+  }
+  terminal.err("Watching the cards; stop with Ctrl+C.");
+  return new Promise(() => undefined);
+}
