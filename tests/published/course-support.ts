@@ -1,0 +1,157 @@
+/** Any shipped protocol made into a whole program for an invented client who owns all it needs. */
+import { type MadeProgram, makeProgram } from "../../src/booklet.ts";
+import type { Bout } from "../../src/dose/types.ts";
+import type { Session } from "../../src/plan/schedule.ts";
+import { DAYS } from "../../src/plan/schema.ts";
+import { addDays, dayNumber } from "../../src/units/dates.ts";
+import { DEMO, demoClinic, shippedText } from "../support/world.ts";
+
+/** A repetition test of one card, a week before the plan starts. */
+export interface RepetitionTest {
+  readonly card: string;
+  readonly side: "left" | "both";
+  readonly kg: number;
+  readonly reps: number;
+}
+
+/** What a client of a course differs in. */
+export interface Client {
+  readonly protocol: string;
+  readonly side?: "left" | "right" | "both";
+  /** The first day. */
+  readonly starts?: string;
+  readonly measures?: readonly RepetitionTest[];
+  /** The same free time on every day. */
+  readonly free?: string;
+  /** More of the plan's front matter. */
+  readonly more?: string;
+  /** How this clinic computes doses. */
+  readonly dosing?: string;
+}
+
+/** A Monday. */
+const STARTS = "2027-01-04";
+
+const THINGS = [
+  "step, handrail, wall, chair, sturdy-table, mat, towel, pillow, ball, balance-board, doorway",
+  "clear-floor, door-anchor, strap, low-box, high-bench, helper, ankle-hold",
+  "{ have: backpack, from: 1 kg, up_to: 60 kg, steps: 1 kg }",
+  "{ have: barbell, bar: 20 kg, plates: [1.25 kg, 2.5 kg, 5 kg, 10 kg, 15 kg, 20 kg] }",
+  "{ have: dumbbells, loads: [1 kg, 2 kg, 3 kg, 4 kg] }",
+  "{ have: leg-press-machine, from: 20 kg, up_to: 400 kg, steps: 5 kg }",
+  "{ have: hack-squat-machine, from: 20 kg, up_to: 300 kg, steps: 5 kg }",
+  "{ have: calf-raise-machine, from: 10 kg, up_to: 300 kg, steps: 2.5 kg }",
+  "{ have: ankle-weights, from: 1 kg, up_to: 10 kg, steps: 0.5 kg }",
+  "{ have: band, levels: [1, 2, 3, 4, 5] }",
+];
+
+/** The body mass of the client, in kilograms. */
+export const BODY_KG = 70;
+
+function planText(client: Client): string {
+  const { protocol, side = "left", starts = STARTS, measures = [] } = client;
+  const before = addDays(starts, -7);
+  const tests = measures.map(
+    ({ card, side: tested, kg, reps }) =>
+      `{ test: repetitions, card: ${card}, side: ${tested}, load: ${kg} kg, reps: ${reps}, on: ${before} }`,
+  );
+  return `---
+id: course
+client: { name: Ines Halloway, reference: TC-1, born: 1988-03-09, body_mass: ${BODY_KG} kg }
+clinician: Robin Ashdown
+protocol: ${protocol}
+starts: ${starts}
+side: ${side}
+stage: Able to bear load
+irritability: low
+goals:
+  - { what: Walk to the harbour and back, now: 4, want: 8, on: ${before} }
+measures: [${tests.join(", ")}]
+equipment: [${THINGS.join(", ")}]
+week:
+  free:
+${DAYS.map((day) => `    ${day}: { ${client.free ?? "evening: 180 min"} }`).join("\n")}
+${client.more ?? ""}
+signed: { by: Robin Ashdown, on: ${before} }
+---
+
+Dear Ines,
+
+this is your course.
+`;
+}
+
+/** The course on real dates; throws what stands in its way. */
+export function course(client: Client): MadeProgram {
+  const plan = `${DEMO}/course.md`;
+  const clinic = `${DEMO}/clinic.yaml`;
+  const dosing = client.dosing ? `\ndosing: ${client.dosing}\n` : "";
+  const files = { [plan]: planText(client), [clinic]: `${shippedText(clinic)}${dosing}` };
+  const { value, faults } = makeProgram(demoClinic(files), plan);
+  if (!value) throw new Error(faults.map(({ code, message }) => `${code}: ${message}`).join("\n"));
+  return value;
+}
+
+/** All sessions on the calendar, in order. */
+export const sessionsOf = ({ schedule }: MadeProgram): Session[] =>
+  schedule.weeks.flatMap((week) => week.days.flatMap((day) => day.sessions));
+
+const holds = ({ bouts }: Session, card: string) => bouts.some((bout) => bout.card === card);
+
+/** Sessions on the calendar that hold a card, week by week. */
+export const countsOf = ({ schedule }: MadeProgram, card: string): number[] =>
+  schedule.weeks.map(
+    ({ days }) => days.flatMap(({ sessions }) => sessions).filter((one) => holds(one, card)).length,
+  );
+
+/** Days of the course, from 0, on which the calendar has a card; twice where it is done twice. */
+export function daysOf(made: MadeProgram, card: string): number[] {
+  const first = dayNumber(made.plan.value.starts);
+  return sessionsOf(made)
+    .filter((session) => holds(session, card))
+    .map(({ date }) => dayNumber(date) - first);
+}
+
+/** The one bout of a card in a week of the course. */
+export function boutOf({ dosed }: MadeProgram, week: number, card: string): Bout {
+  const [bout, ...more] = (dosed.weeks[week - 1]?.bouts ?? []).filter((one) => one.card === card);
+  if (!bout || more.length > 0) throw new Error(`${card}: not one bout in week ${week}`);
+  return bout;
+}
+
+/** Cards of a week, in order. */
+export const cardsOf = ({ dosed }: MadeProgram, week: number): string[] =>
+  (dosed.weeks[week - 1]?.bouts ?? []).map(({ card }) => card);
+
+/** Repetitions set by set, as a table prints them: "3 × 6-8"; "12, 10, 8" where sets differ. */
+export function sayWork({ sets, reps }: Bout): string {
+  const each = (reps ?? []).map(({ low, high }) => (low === high ? `${low}` : `${low}-${high}`));
+  if (each.length !== sets) throw new Error(`${each.length} entries for ${sets} sets`);
+  return new Set(each).size === 1 ? `${sets} × ${each[0]}` : each.join(", ");
+}
+
+/** Repetitions of one side in these sessions, with the low and with the high ends of ranges. */
+export function repsIn(sessions: readonly Session[], leaveOut: readonly string[] = []) {
+  const totals = sessions.flatMap(({ bouts }) =>
+    bouts.filter(({ card }) => !leaveOut.includes(card)).map(({ repsTotal }) => repsTotal),
+  );
+  return {
+    low: totals.reduce((sum, total) => sum + (total?.low ?? 0), 0),
+    high: totals.reduce((sum, total) => sum + (total?.high ?? 0), 0),
+  };
+}
+
+/** What the program aims the load of a card at, in a week of its phase. */
+export function targetOf({ program }: MadeProgram, card: string, weekOfPhase: number) {
+  const exercises = program.phases.flatMap((phase) => phase.exercises);
+  const exercise = exercises.find((one) => one.card.card.id === card);
+  return exercise?.doses[weekOfPhase - 1]?.dose.target;
+}
+
+/** The most pain that any exercise of the program allows while it is done. */
+export const mostPain = ({ program }: MadeProgram): number =>
+  Math.max(...program.phases.flatMap(({ exercises }) => exercises.map(({ pain }) => pain.during)));
+
+/** Whole numbers from the first to the last. */
+export const span = (first: number, last: number): number[] =>
+  Array.from({ length: last - first + 1 }, (_, index) => first + index);
