@@ -75,6 +75,7 @@ export function makeBooklet(
     note: plan.note,
     made: day,
     edition,
+    look: workspace.look,
   });
 }
 

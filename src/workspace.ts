@@ -1,5 +1,6 @@
 /** Everything a command works with: the clinic, the library and the protocols that belong together. */
 import { type LibraryResult, readLibrary } from "./cards/read-library.ts";
+import { type ClinicLook, NO_LOOK, readLook } from "./clinic/look.ts";
 import { CLINIC_FILE, readClinic } from "./clinic/read-clinic.ts";
 import type { Clinic } from "./clinic/schema.ts";
 import type { Fault } from "./faults/fault.ts";
@@ -16,6 +17,8 @@ export interface Workspace {
   readonly clinic: Read<Clinic> | undefined;
   readonly cards: LibraryResult;
   readonly protocols: ProtocolsResult;
+  /** What the clinic has of its own for the booklet. */
+  readonly look: ClinicLook;
   /** Every fault of clinic, cards and protocols. */
   readonly faults: readonly Fault[];
 }
@@ -52,12 +55,17 @@ export function openWorkspace(place: WorkspacePlace): Workspace {
     folders(PROTOCOLS_FOLDER, `templates/${PROTOCOLS_FOLDER}`, place.protocolFolders),
     cards,
   );
+  const own =
+    clinicFolder === undefined
+      ? { look: NO_LOOK, faults: [] }
+      : readLook(tree, clinicFolder, clinic.clinic);
   return {
     tree,
     clinic: clinic.clinic,
     cards,
     protocols,
-    faults: [...clinic.faults, ...cards.faults, ...protocols.faults],
+    look: own.look,
+    faults: [...clinic.faults, ...own.faults, ...cards.faults, ...protocols.faults],
   };
 }
 

@@ -24,34 +24,37 @@ export function readImage(
   if (card.figure) {
     return wrong("This card has both a figure and an image.", "Keep one of the two.");
   }
-  const path = source.file.replace(/[^/]*$/, card.image.file);
+  const { url, fault } = readPicture(tree, source.file.replace(/[^/]*$/, card.image.file));
+  if (url !== undefined) return { image: { url, alt: card.image.alt }, faults: [] };
+  if (!fault) return { faults: [] };
+  const { code, message, hint } = fault;
+  return { faults: [new Fault(code, message, { place, frame: source.frame(place), hint })] };
+}
+
+/** A picture as a data: address, or what is wrong with it (without its place). */
+export function readPicture(
+  tree: Tree,
+  path: string,
+): { readonly url?: string; readonly fault?: Fault } {
+  const name = path.replace(/^.*\//, "");
   const reading = tree.readBytes(path);
   if (reading.fault) {
-    const { code, message } = reading.fault;
-    return {
-      faults: [
-        new Fault(code, `${card.image.file}: ${message}`, { place, frame: source.frame(place) }),
-      ],
-    };
+    return { fault: new Fault(reading.fault.code, `${name}: ${reading.fault.message}`) };
   }
-  const kind = kindOf(reading.bytes, card.image.file);
+  const kind = kindOf(reading.bytes, name);
   if (!kind) {
-    return wrong(
-      `${card.image.file} is not what its name says.`,
-      "Save it again as SVG, PNG or JPEG.",
-    );
+    const hint = "Save it again as SVG, PNG or JPEG.";
+    return { fault: new Fault("image-wrong", `${name} is not what its name says.`, { hint }) };
   }
   if (kind === "image/svg+xml") {
     const active = activeIn(Buffer.from(reading.bytes).toString("utf8"));
     if (active) {
-      return wrong(
-        `${card.image.file} holds ${active}.`,
-        "Export it again as a plain SVG without scripts, links and fonts from elsewhere.",
-      );
+      const hint =
+        "Export it again as a plain SVG without scripts, links and fonts from elsewhere.";
+      return { fault: new Fault("image-wrong", `${name} holds ${active}.`, { hint }) };
     }
   }
-  const url = `data:${kind};base64,${Buffer.from(reading.bytes).toString("base64")}`;
-  return { image: { url, alt: card.image.alt }, faults: [] };
+  return { url: `data:${kind};base64,${Buffer.from(reading.bytes).toString("base64")}` };
 }
 
 type Kind = "image/svg+xml" | "image/png" | "image/jpeg";

@@ -13,6 +13,14 @@ const limits = z.strictObject({
       "More exercises in one session give a warning (Bachmann 2018, Phys Rehab Kur Med 28:20).",
     ),
   session: time.prefault("45 min").describe("A longer session gives a warning."),
+  reading_grade: z
+    .number()
+    .min(1)
+    .max(20)
+    .default(6)
+    .describe(
+      "The highest reading grade of client texts (Kincaid 1975); harder ones give a warning.",
+    ),
   short_session: time
     .prefault("10 min")
     .describe("What a client can do on a bad day, where the plan does not say."),
@@ -55,6 +63,25 @@ const dosing = z.strictObject({
   changeover: time
     .prefault("1 min")
     .describe("Time from one exercise to the next where nothing else is said."),
+});
+
+const look = z.strictObject({
+  logo: z
+    .strictObject({
+      file: line
+        .regex(/^[A-Za-z0-9][\w.-]*\.(svg|png|jpe?g)$/, {
+          error: "name an SVG, PNG or JPEG file beside clinic.yaml",
+        })
+        .describe("An SVG, PNG or JPEG file beside clinic.yaml."),
+      alt: line.describe("What it shows, for people who cannot see it."),
+    })
+    .optional()
+    .describe("The clinic's logo, for the cover."),
+  colour: z
+    .string()
+    .regex(/^#[0-9a-f]{6}$/i, { error: 'write a colour as "#15455a", in quotation marks' })
+    .optional()
+    .describe("The colour of headings and marks, dark enough to be read on white."),
 });
 
 const week = z.strictObject({
@@ -105,6 +132,7 @@ export const clinicSchema = z.strictObject({
     ),
   limits: limits.prefault({}).describe("Limits beyond which the program warns."),
   dosing: dosing.prefault({}).describe("How doses are computed."),
+  look: look.prefault({}).describe("The clinic's own look."),
   week: week.prefault({}).describe("How sessions are laid out in a week."),
   pain: pain.prefault({}).describe("What monitored pain means here, 0 to 10."),
 });

@@ -2,6 +2,7 @@
 import { mkdirSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { makeBooklet } from "../booklet.ts";
+import { NO_LOOK } from "../clinic/look.ts";
 import type { Booklet, Edition } from "../compose/model.ts";
 import { EXIT } from "../faults/catalogue.ts";
 import { Fault, isError } from "../faults/fault.ts";
@@ -10,8 +11,9 @@ import { shippedFolder } from "../files/shipped.ts";
 import { type Output, writeAll } from "../files/write.ts";
 import type { PrintBooklet } from "../render/booklet-pdf.ts";
 import { renderHtml } from "../render/html.ts";
-import { loadAssets } from "../render/html-assets.ts";
+import { type BookletAssets, loadAssets } from "../render/html-assets.ts";
 import { loadWords } from "../words/load-words.ts";
+import type { Words } from "../words/words.ts";
 import { Workspaces } from "./one-plan.ts";
 import { dayOf, type Terminal, tellFaults } from "./terminal.ts";
 
@@ -40,58 +42,111 @@ export async function booklet(
   options: BookletOptions,
   terminal: Terminal,
 ): Promise<number> {
-  const formats = formatsOf(options.formats);
-  const edition = editionOf(options.edition);
-  const day = dayOf(options.date, terminal);
-  const out = resolve(terminal.cwd, options.out ?? "out");
-  const assets = await loadAssets(join(shippedFolder(), "templates"), loadWords("en", "en-GB"));
-  const tally = new Tally(plans.length, terminal);
-  const jobs = () => readJobs(plans, { day, edition }, options, terminal, tally);
-  const write = async (job: Job, pdf: Uint8Array | undefined) => {
-    makeFolder(out);
-    const files: Output[] = [];
-    const add = (format: Format, content: Output["content"]) =>
-      files.push({ path: join(out, `${job.id}.${format}`), content });
-    if (formats.includes("html")) add("html", renderHtml(job.booklet, assets));
-    if (pdf) add("pdf", pdf);
-    if (formats.includes("ics"))
-      add("ics", (await import("../render/calendar-file.ts")).calendarFile(job.booklet));
-    await writeAll(files);
-    tally.done(files.map(({ path }) => path));
+  const run: Run = {
+    formats: formatsOf(options.formats),
+    edition: editionOf(options.edition),
+    day: dayOf(options.date, terminal),
+    out: resolve(terminal.cwd, options.out ?? "out"),
+    strict: options.strict ?? false,
+    terminal,
+    tally: new Tally(plans.length, terminal),
+    used: new Map(),
   };
-  const printer = formats.includes("pdf") ? await findPrinter(options, terminal, tally) : undefined;
-  if (!printer) {
-    if (formats.some((format) => format !== "pdf")) {
-      for (const job of jobs()) await tally.guard(job.plan, () => write(job, undefined));
-    }
-    return tally.finish();
+  const printer = run.formats.includes("pdf")
+    ? await findPrinter(options, terminal, run.tally)
+    : undefined;
+  const workspaces = new Workspaces(terminal, run.day);
+  for (const [clinic, group] of byClinic(plans, workspaces)) {
+    await writeGroup(clinic, group, workspaces, printer, run);
   }
-  await printer(
-    jobs(),
-    (job) => job.booklet,
-    { assets, day },
-    async (job, result) => {
+  return run.tally.finish();
+}
+
+/** What all plans of a call share. */
+interface Run {
+  readonly formats: readonly Format[];
+  readonly edition: Edition;
+  readonly day: string;
+  readonly out: string;
+  readonly strict: boolean;
+  readonly terminal: Terminal;
+  readonly tally: Tally;
+  /** Ids of the plans so far, and the plan that has each. */
+  readonly used: Map<string, string>;
+}
+
+/** Plans by clinic: each clinic has words and templates of its own. */
+function byClinic(
+  plans: readonly string[],
+  workspaces: Workspaces,
+): Map<string | undefined, string[]> {
+  const groups = new Map<string | undefined, string[]>();
+  for (const plan of plans) {
+    const clinic = workspaces.clinicOf(plan);
+    groups.set(clinic, [...(groups.get(clinic) ?? []), plan]);
+  }
+  return groups;
+}
+
+async function writeGroup(
+  clinicFolder: string | undefined,
+  plans: readonly string[],
+  workspaces: Workspaces,
+  printer: PrintBooklet | undefined,
+  run: Run,
+): Promise<void> {
+  const { formats, day, tally } = run;
+  const workspace = clinicFolder === undefined ? undefined : workspaces.open(clinicFolder);
+  const look = workspace?.look ?? NO_LOOK;
+  const { language, locale } = workspace?.clinic?.value ?? { language: "en", locale: "en-GB" };
+  const words = loadWords(language, locale, look.words);
+  const assets = await loadAssets(join(shippedFolder(), "templates"), words, look.templates);
+  const jobs = () => readJobs(plans, workspaces, words, run);
+  if (printer) {
+    const bookletOf = (job: Job) => job.booklet;
+    await printer(jobs(), bookletOf, { assets, day }, async (job, result) => {
       if ("faults" in result) tally.failed(job.plan, result.faults);
-      else await tally.guard(job.plan, () => write(job, result.pdf));
-    },
-  );
-  return tally.finish();
+      else await tally.guard(job.plan, () => writeJob(job, result.pdf, assets, run));
+    });
+  } else if (formats.some((format) => format !== "pdf")) {
+    for (const job of jobs()) {
+      await tally.guard(job.plan, () => writeJob(job, undefined, assets, run));
+    }
+  }
+}
+
+/** All files of one booklet, written together. */
+async function writeJob(
+  job: Job,
+  pdf: Uint8Array | undefined,
+  assets: BookletAssets,
+  { formats, out, tally }: Run,
+): Promise<void> {
+  const files: Output[] = [];
+  const add = (format: Format, content: Output["content"]) =>
+    files.push({ path: join(out, `${job.id}.${format}`), content });
+  if (formats.includes("html")) add("html", renderHtml(job.booklet, assets));
+  if (pdf) add("pdf", pdf);
+  if (formats.includes("ics")) {
+    const { calendarFile } = await import("../render/calendar-file.ts");
+    add("ics", calendarFile(job.booklet));
+  }
+  makeFolder(out);
+  await writeAll(files);
+  tally.done(files.map(({ path }) => path));
 }
 
 /** Reads plans one after the other, so that thousands of booklets need no more memory than a few. */
 function* readJobs(
   plans: readonly string[],
-  { day, edition }: { readonly day: string; readonly edition: Edition },
-  options: BookletOptions,
-  terminal: Terminal,
-  tally: Tally,
+  workspaces: Workspaces,
+  words: Words,
+  { day, edition, strict, terminal, tally, used }: Run,
 ): Generator<Job> {
-  const workspaces = new Workspaces(terminal, day);
-  const used = new Map<string, string>();
   for (const plan of plans) {
     const { value, faults } = workspaces.make(plan);
     tellFaults(terminal, faults);
-    const stops = !value || faults.some(isError) || (options.strict && faults.length > 0);
+    const stops = !value || faults.some(isError) || (strict && faults.length > 0);
     if (stops) {
       tally.failed(plan, []);
       continue;
@@ -111,8 +166,6 @@ function* readJobs(
       continue;
     }
     used.set(id, plan);
-    const { language, locale } = made.program.clinic;
-    const words = loadWords(language, locale);
     const name = edition === "standard" ? id : `${id}-${edition}`;
     yield { plan, id: name, booklet: makeBooklet(made, workspace, words, day, edition) };
   }

@@ -1,14 +1,29 @@
 /** `paulatim check`: every problem of cards, protocols and plans, in one run. */
-import { isAbsolute, relative, resolve, sep } from "node:path";
+import { isAbsolute, join, relative, resolve, sep } from "node:path";
 import { makeProgram } from "../booklet.ts";
 import { figureFaults } from "../cards/figures.ts";
 import { CLINIC_FILE } from "../clinic/read-clinic.ts";
 import { EXIT } from "../faults/catalogue.ts";
 import { Fault, isError, sortFaults } from "../faults/fault.ts";
-import { countText, faultJson, faultText } from "../faults/print.ts";
+import { countText, faultJson, faultsFrom, faultText } from "../faults/print.ts";
 import { shippedFolder } from "../files/shipped.ts";
 import { diskTree, type Tree } from "../files/tree.ts";
-import { CARDS_FOLDER, clinicFolderOf, openWorkspace, PROTOCOLS_FOLDER } from "../workspace.ts";
+import type { Source } from "../read/source.ts";
+import {
+  cardTextFaults,
+  clinicTextFaults,
+  planTextFaults,
+  protocolTextFaults,
+  USUAL_GRADE,
+} from "../readability/text-faults.ts";
+import { loadWords } from "../words/load-words.ts";
+import {
+  CARDS_FOLDER,
+  clinicFolderOf,
+  openWorkspace,
+  PROTOCOLS_FOLDER,
+  type Workspace,
+} from "../workspace.ts";
 import { dayOf, type Terminal } from "./terminal.ts";
 
 export interface CheckOptions {
@@ -18,11 +33,15 @@ export interface CheckOptions {
 }
 
 /** Checks the paths (by default the folder one stands in) and prints what is wrong. Returns the exit status. */
-export function check(paths: readonly string[], options: CheckOptions, terminal: Terminal): number {
+export async function check(
+  paths: readonly string[],
+  options: CheckOptions,
+  terminal: Terminal,
+): Promise<number> {
   const tree = diskTree(terminal.cwd);
   const today = dayOf(options.date, terminal);
   const shown = (paths.length > 0 ? paths : ["."]).map((path) => shownPath(path, terminal.cwd));
-  const faults = sortFaults(unique(checkPaths(tree, shown, terminal.cwd, today)));
+  const faults = sortFaults(unique(await checkPaths(tree, shown, terminal.cwd, today)));
   if (options.json) {
     terminal.out(JSON.stringify(faults.map(faultJson), null, 2));
   } else {
@@ -39,7 +58,12 @@ export function shownPath(path: string, cwd: string): string {
   return relative(cwd, full).split(sep).join("/") || ".";
 }
 
-function checkPaths(tree: Tree, paths: readonly string[], cwd: string, today: string): Fault[] {
+async function checkPaths(
+  tree: Tree,
+  paths: readonly string[],
+  cwd: string,
+  today: string,
+): Promise<Fault[]> {
   const shipped = shownPath(shippedFolder(), cwd);
   const faults: Fault[] = [];
   const groups = new Map<string | undefined, Set<string>>();
@@ -59,16 +83,16 @@ function checkPaths(tree: Tree, paths: readonly string[], cwd: string, today: st
     }
   }
   for (const [clinicFolder, files] of groups) {
-    faults.push(...checkGroup({ tree, clinicFolder, shipped, today }, files));
+    faults.push(...(await checkGroup({ tree, clinicFolder, shipped, today }, files)));
   }
   return faults;
 }
 
 /** The files of one clinic, or of a library that belongs to none. */
-function checkGroup(
+async function checkGroup(
   place: Omit<Parameters<typeof openWorkspace>[0], "cardFolders" | "protocolFolders">,
   files: ReadonlySet<string>,
-): Fault[] {
+): Promise<Fault[]> {
   const folders = (name: string) =>
     place.clinicFolder === undefined
       ? [...new Set([...files].flatMap((file) => folderNamed(file, name) ?? []))]
@@ -82,18 +106,25 @@ function checkGroup(
   const faults = [
     ...workspace.faults.filter((fault) => !fault.place || files.has(fault.place.file)),
     ...cards.filter(({ source }) => files.has(source.file)).flatMap(figureFaults),
+    ...hardTexts(workspace, files),
   ];
   const plans = [...files].filter(
     (file) =>
       file.endsWith(".md") &&
       folderNamed(file, CARDS_FOLDER) === undefined &&
-      folderNamed(file, PROTOCOLS_FOLDER) === undefined,
+      folderNamed(file, PROTOCOLS_FOLDER) === undefined &&
+      folderNamed(file, "pages") === undefined,
   );
   if (place.clinicFolder === undefined) return faults;
+  const { grade, language } = reading(workspace);
+  faults.push(...(await lookFaults(workspace)));
   const ids = new Map<string, string>();
   for (const plan of plans) {
     const made = makeProgram(workspace, plan);
     faults.push(...made.faults);
+    if (made.value) {
+      faults.push(...planTextFaults(made.value.plan, grade, language));
+    }
     const id = made.value?.plan.value.id;
     const first = id === undefined ? undefined : ids.get(id);
     if (id !== undefined && first !== undefined && made.value) {
@@ -109,6 +140,42 @@ function checkGroup(
     if (id !== undefined) ids.set(id, plan);
   }
   return faults;
+}
+
+/** Texts for clients that are harder to read than the clinic's limit. */
+function hardTexts(workspace: Workspace, files: ReadonlySet<string>): Fault[] {
+  const { grade, language } = reading(workspace);
+  const asked = ({ source }: { readonly source: Source }) => files.has(source.file);
+  const cards = [...workspace.cards.library.cards.values()].filter(asked);
+  const protocols = [...workspace.protocols.protocols.values()].filter(asked);
+  const clinic = workspace.clinic && asked(workspace.clinic) ? [workspace.clinic] : [];
+  return [
+    ...cards.flatMap((card) => cardTextFaults(card, grade, language)),
+    ...protocols.flatMap((protocol) => protocolTextFaults(protocol, grade, language)),
+    ...clinic.flatMap((one) => clinicTextFaults(one, grade, language)),
+  ];
+}
+
+/** The limit and language by which texts are read; a library without a clinic is read by the usual ones. */
+function reading({ clinic }: Workspace): { readonly grade: number; readonly language: string } {
+  return {
+    grade: clinic?.value.limits.reading_grade ?? USUAL_GRADE,
+    language: clinic?.value.language ?? "en",
+  };
+}
+
+/** What is wrong with a clinic's own words and templates. */
+async function lookFaults({ look, clinic }: Workspace): Promise<readonly Fault[]> {
+  if (look.words === undefined && look.templates.size === 0) return [];
+  const { language, locale } = clinic?.value ?? { language: "en", locale: "en-GB" };
+  try {
+    const { loadAssets } = await import("../render/html-assets.ts");
+    const words = loadWords(language, locale, look.words);
+    await loadAssets(join(shippedFolder(), "templates"), words, look.templates);
+    return [];
+  } catch (thrown) {
+    return faultsFrom(thrown);
+  }
 }
 
 /** Every card, protocol, plan and settings file at a path. */

@@ -41,7 +41,7 @@ export class Workspaces {
       );
       return { value: undefined, faults: [fault] };
     }
-    const workspace = this.#workspace(tree, clinicFolder);
+    const workspace = this.open(clinicFolder);
     const made = makeProgram(workspace, file);
     // faults of cards and protocols matter here only where this plan meets them
     const clinicFaults = workspace.clinic ? [] : workspace.faults;
@@ -49,9 +49,17 @@ export class Workspaces {
     return { value: made.value && { made: made.value, workspace }, faults };
   }
 
-  #workspace(tree: ReturnType<typeof diskTree>, clinicFolder: string): Workspace {
+  /** The clinic's folder above a plan; undefined where there is none. */
+  clinicOf(path: string): string | undefined {
+    const tree = diskTree(this.#terminal.cwd);
+    return clinicFolderOf(tree, shownPath(path, this.#terminal.cwd));
+  }
+
+  /** The workspace of a clinic's folder, opened once. */
+  open(clinicFolder: string): Workspace {
     const known = this.#open.get(clinicFolder);
     if (known) return known;
+    const tree = diskTree(this.#terminal.cwd);
     const shipped = shownPath(shippedFolder(), this.#terminal.cwd);
     const opened = openWorkspace({ tree, clinicFolder, shipped, today: this.#today });
     this.#open.set(clinicFolder, opened);

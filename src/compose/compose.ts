@@ -1,5 +1,6 @@
 /** Makes the booklet's content from a dosed program on real dates: every text a client reads. */
 import type { Library } from "../cards/library.ts";
+import type { ClinicLook } from "../clinic/look.ts";
 import type { Clinic } from "../clinic/schema.ts";
 import type { DosedProgram } from "../dose/types.ts";
 import type { Program } from "../plan/program.ts";
@@ -8,7 +9,7 @@ import type { Words } from "../words/words.ts";
 import { calendar, weekdayNames } from "./calendar.ts";
 import { diary } from "./diary.ts";
 import { exercisePages } from "./exercise-pages.ts";
-import type { Booklet, ClinicLines, Cover, Edition } from "./model.ts";
+import type { Booklet, ClinicLines, Cover, Edition, OwnPage } from "./model.ts";
 import { type Writer, writer } from "./numbers.ts";
 import { painPage } from "./pain-page.ts";
 import { phasePages } from "./phase-pages.ts";
@@ -26,6 +27,7 @@ export interface BookletParts {
   /** The day it is made, YYYY-MM-DD. */
   readonly made: string;
   readonly edition: Edition;
+  readonly look: ClinicLook;
 }
 
 /** The parts of a booklet together with the writer of its locale: what every page is made from. */
@@ -52,6 +54,10 @@ export function composeBooklet(parts: BookletParts): Booklet {
     signed:
       plan.signed &&
       words.say("signed", { by: plan.signed.by, on: write.longDate(plan.signed.on) }),
+    colour: parts.look.colour,
+    logo: parts.look.logo,
+    before: ownPages("before", parts.look.before),
+    after: ownPages("after", parts.look.after),
     cover: cover(composing),
     stop: {
       emergency: words.list("stop.emergency"),
@@ -76,6 +82,10 @@ export function composeBooklet(parts: BookletParts): Booklet {
     sessions: bookletSessions(composing),
     made: { date: parts.made, words: write.longDate(parts.made) },
   };
+}
+
+function ownPages(where: string, pages: ClinicLook["before"]): OwnPage[] {
+  return pages.map((page, index) => ({ anchor: `part-${where}-${index + 1}`, ...page }));
 }
 
 function clinicLines(clinic: Clinic): ClinicLines {

@@ -16,6 +16,12 @@ export interface Booklet {
   readonly clinician: string;
   /** Sign-off in words, or undefined while it is a draft. */
   readonly signed: string | undefined;
+  /** The clinic's own colour, #rrggbb. */
+  readonly colour: string | undefined;
+  readonly logo: { readonly url: string; readonly alt: string } | undefined;
+  /** The clinic's own pages, after the cover and at the end. */
+  readonly before: readonly OwnPage[];
+  readonly after: readonly OwnPage[];
   readonly cover: Cover;
   readonly stop: StopPage;
   readonly pain: PainPage;
@@ -37,6 +43,13 @@ export interface Booklet {
 
 /** standard; large: large print with a layout of its own; summary: one page to hang up. */
 export type Edition = "standard" | "large" | "summary";
+
+export interface OwnPage {
+  readonly anchor: string;
+  readonly title: string;
+  /** Markdown. */
+  readonly text: string;
+}
 
 export interface ClinicLines {
   readonly name: string;

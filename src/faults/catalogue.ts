@@ -55,6 +55,10 @@ export const CATALOGUE = {
     means: "A card's figure cannot be drawn as it is stated.",
     exit: EXIT.input,
   },
+  "low-contrast": {
+    means: "A clinic's colour cannot be read well enough.",
+    exit: EXIT.input,
+  },
   "image-wrong": {
     means: "A card's own picture cannot be used.",
     exit: EXIT.input,

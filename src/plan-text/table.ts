@@ -1,6 +1,7 @@
 /** The computed program as a table for the terminal. */
 import type { MadeProgram } from "../booklet.ts";
 import type { Library } from "../cards/library.ts";
+import { NO_LOOK } from "../clinic/look.ts";
 import { calendar } from "../compose/calendar.ts";
 import { type Writer, writer } from "../compose/numbers.ts";
 import { dosesIn } from "../compose/phase-pages.ts";
@@ -23,6 +24,7 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
     note: "",
     made: "",
     edition: "standard" as const,
+    look: NO_LOOK,
     write,
   };
   const lines = [

@@ -30,6 +30,7 @@ export function pageCss(booklet: Booklet, parts: readonly Part[], words: Words):
     `@page{size:${booklet.paper};${boxes.join("")}}`,
     ...(booklet.edition === "large" ? [LARGE_HEADS] : []),
     ...parts.map(({ page, head }) => `@page ${page}{${box("top-right", cssString(head))}}`),
+    ...(booklet.colour === undefined ? [] : [colourCss(booklet.colour)]),
     `@page :first{${box("top-left", "none")}}`,
   ].join("\n");
 }
@@ -38,6 +39,11 @@ export function pageCss(booklet: Booklet, parts: readonly Part[], words: Words):
 const LARGE_HEADS = ["top-left", "top-right", "bottom-left", "bottom-right"]
   .map((place) => `@page{@${place}{font:16pt/1.2 Booklet,sans-serif}}`)
   .join("");
+
+/** The clinic's colour on paper and in light; in the dark our own is kept, which is known to be read. */
+function colourCss(colour: string): string {
+  return `@media print,(prefers-color-scheme:light){:root{--main:${colour}}}`;
+}
 
 function box(place: string, content: string): string {
   return `@${place}{content:${content}}`;

@@ -38,6 +38,15 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     stop: renderMarkdown(exercise.stop),
     part: part(`exercise-${index + 1}`, say("exercise.label", { n: exercise.number })),
   }));
+  const own = (["before", "after"] as const).flatMap((where) =>
+    booklet[where].map((page) => ({
+      where,
+      anchor: page.anchor,
+      title: page.title,
+      text: renderMarkdown(page.text),
+      part: part(page.anchor, page.title),
+    })),
+  );
   const frame = {
     cover: part("cover", ""),
     summary: part("summary", say("summary.heading")),
@@ -52,13 +61,18 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
   return {
     ...booklet,
     frame,
-    parts: [...Object.values(frame), ...[...phases, ...exercises].map(({ part: own }) => own)],
+    parts: [
+      ...Object.values(frame),
+      ...[...own, ...phases, ...exercises].map(({ part: own }) => own),
+    ],
     contents: contents(booklet, words, pages),
     cover: coverView(booklet, words),
     pain: painView(booklet, words),
     calendar: calendarView(booklet),
     phases,
     exercises,
+    before: own.filter(({ where }) => where === "before"),
+    after: own.filter(({ where }) => where === "after"),
     progress: booklet.progress.map((chart) => ({ ...chart, drawing: drawProgress(chart, words) })),
     myPlan: {
       ...booklet.myPlan,
@@ -91,6 +105,7 @@ function contents(
   });
   return [
     line("part-stop", say("stop.heading")),
+    ...booklet.before.map(({ anchor, title }) => line(anchor, title)),
     line("part-pain", say("pain.heading")),
     line("part-weeks", say("weeks.heading")),
     line("part-my-plan", say("my-plan.heading")),
@@ -102,6 +117,7 @@ function contents(
     line("part-diary", say("diary.heading")),
     line("part-contact", say("contact.heading")),
     line("part-questions", say("questions.heading")),
+    ...booklet.after.map(({ anchor, title }) => line(anchor, title)),
   ];
 }
 

@@ -2,6 +2,8 @@
 import { IntlMessageFormat } from "intl-messageformat";
 import { Fault } from "../faults/fault.ts";
 import { parseYaml } from "../read/front-matter.ts";
+import type { Source } from "../read/source.ts";
+import { nearest } from "../read/validate.ts";
 
 export type Values = Readonly<Record<string, string | number>>;
 
@@ -14,7 +16,10 @@ export interface Words {
   readonly keys: readonly string[];
 }
 
-/** The words in one or several YAML texts, later ones winning. Faults: yaml-syntax, template-broken. */
+/**
+ * The words in one or several YAML texts. Later ones stand in for words of the first and cannot add
+ * any. Throws yaml-syntax, unknown-field.
+ */
 export function readWords(
   files: readonly { readonly file: string; readonly text: string }[],
   locale: string,
@@ -23,7 +28,11 @@ export function readWords(
   for (const { file, text } of files) {
     const parsed = parseYaml(file, text, text);
     if (parsed.faults[0]) throw parsed.faults[0];
-    collect(parsed.data, "", messages);
+    const own = new Map<string, string>();
+    collect(parsed.data, "", own);
+    const stray = [...own.keys()].find((key) => messages.size > 0 && !messages.has(key));
+    if (stray !== undefined) throw unknownWord(stray, parsed.source, [...messages.keys()]);
+    for (const [key, message] of own) messages.set(key, message);
   }
   const formats = new Map<string, IntlMessageFormat>();
   const formatOf = (key: string): IntlMessageFormat => {
@@ -53,6 +62,16 @@ export function readWords(
   };
 }
 
+function unknownWord(key: string, source: Source, known: readonly string[]): Fault {
+  const place = source.atKey(key.split("."));
+  const near = nearest(key, known);
+  return new Fault("unknown-field", `The booklet has no words called ${key}.`, {
+    place,
+    frame: source.frame(place),
+    hint: near ? `Did you mean ${near}?` : "See templates/words of the program for all of them.",
+  });
+}
+
 /** The words under one group, by their keys within it. */
 export function wordsUnder(words: Words, group: string): Words {
   const inside = (key: string) => `${group}.${key}`;
@@ -71,6 +90,7 @@ function collect(data: unknown, prefix: string, into: Map<string, string>): void
     into.set(prefix, String(data));
     return;
   }
+  if (data === null) into.set(prefix, "");
   if (typeof data !== "object" || data === null) return;
   for (const [key, value] of Object.entries(data)) {
     collect(value, prefix === "" ? key : `${prefix}.${key}`, into);

@@ -68,6 +68,13 @@ describe("reading", () => {
     expect(() => read("a: b").say("c")).toThrow(/no words for c/);
   });
 
+  test("a clinic's own words cannot add to them", () => {
+    const file = (text: string) => ({ file: "own.yaml", text });
+    expect(() => readWords([file("a: { bc: x }"), file("a: { bd: z }")], "en")).toThrow(
+      /no words called a\.bd/,
+    );
+  });
+
   test("later files win", () => {
     const two = readWords(
       [
