@@ -59,7 +59,7 @@ function commands(end: (status: number) => void): Command {
     .option("--date <YYYY-MM-DD>", "the day to work with, instead of today")
     .action(async (paths: string[], options: object) => {
       const { check } = await import("./commands/check.ts");
-      end(check(paths, options, terminal));
+      end(await check(paths, options, terminal));
     });
 
   program
