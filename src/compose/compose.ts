@@ -80,6 +80,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
     },
     diary: diary(composing),
     sessions: bookletSessions(composing),
+    known: program.protocol.value.known,
     made: { date: parts.made, words: write.longDate(parts.made) },
   };
 }
@@ -116,6 +117,7 @@ function cover({ program, schedule, note, write }: Composing): Cover {
   const limb = limbs.size === 1 ? [...limbs][0] : undefined;
   return {
     course: program.protocol.value.title,
+    message: program.phases[0]?.aim ?? "",
     dates: words.say("weeks.dates", { from: write.longDate(first), to: write.longDate(last) }),
     length: words.say("weeks.length", { n: program.weeks }),
     side: limb === undefined ? undefined : words.say(`side.${limb}.${plan.side}`),

@@ -37,6 +37,8 @@ export interface Booklet {
   readonly diary: readonly DiaryWeek[];
   /** Every session, first to last, as a calendar or a phone needs it. */
   readonly sessions: readonly BookletSession[];
+  /** What is known of the course and what is not. */
+  readonly known: string | undefined;
   /** The last printed day: for the foot of pages and the document's data. */
   readonly made: { readonly date: string; readonly words: string };
 }
@@ -67,6 +69,8 @@ export interface ClinicLines {
 export interface Cover {
   /** The course in the client's words. */
   readonly course: string;
+  /** What it is for, in a sentence. */
+  readonly message: string;
   /** "Monday 30 November 2026 to Sunday 21 February 2027". */
   readonly dates: string;
   /** "12 weeks". */

@@ -91,6 +91,9 @@ export const protocolSchema = z.strictObject({
   standing: line.describe(
     "How well it is tested, in a sentence: trials, people, what is not known.",
   ),
+  known: line
+    .optional()
+    .describe("What is known about the course and what is not, in the client's words."),
   pain: painRule,
   rest_between_exercises: dosePart.shape.rest.describe("Rest from one exercise to the next."),
   phases: z.array(phase).min(1).describe("The phases in their order."),

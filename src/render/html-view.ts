@@ -85,7 +85,7 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
       badDay ? [{ ...badDay, phase: booklet.phases.length > 1 ? title : "" }] : [],
     ),
     diary: booklet.diary.map((week) => diaryView(week, booklet.edition === "large")),
-    lines: Array.from({ length: booklet.edition === "large" ? 6 : 10 }, () => ""),
+    lines: Array.from({ length: booklet.edition === "large" ? 5 : 8 }, () => ""),
   };
 }
 

@@ -251,6 +251,7 @@ const achillesWeeks: Schedule = {
 /** A signed plan: left Achilles, three evenings a week, one phase. */
 export const achilles: Booklet = {
   sessions: [],
+  known: undefined,
   progress: [],
   myPlan: { when: undefined, where: undefined, ifThen: [] },
   language: "en-GB",
@@ -269,6 +270,7 @@ export const achilles: Booklet = {
   signed: "Priya Nair, 28 November 2026",
   cover: {
     course: "Slow, heavy work for your calf and tendon",
+    message: "It makes you strong.",
     dates: "Monday 30 November 2026 to Sunday 21 February 2027",
     length: "12 weeks",
     side: "Left leg",
@@ -451,6 +453,7 @@ export const shoulder: Booklet = {
   signed: undefined,
   cover: {
     course: "Strong muscles around a sore shoulder",
+    message: "It makes you strong.",
     dates: "Tuesday 1 December 2026 to Monday 22 February 2027",
     length: "12 weeks",
     side: "Right arm",
