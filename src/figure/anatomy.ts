@@ -56,7 +56,7 @@ const MIDDLE: Readonly<Record<MiddlePart | "forehead", BodyPoint>> = {
   forehead: { segment: SEGMENT.head, offset: [0.03, 0.12, 0], radius: 0.036 },
 };
 
-export function localPoint([segment, x, y, radius]: Local, side: BodySide): BodyPoint {
+function localPoint([segment, x, y, radius]: Local, side: BodySide): BodyPoint {
   return { segment: limbSegment(segment, side), offset: [x, y, 0], radius };
 }
 

@@ -158,7 +158,7 @@ function straightArrow(
         middle,
         { x: middle.x + dx, y: middle.y + dy },
       ];
-      if (!space.closed && shaft.some((p) => p.y > GROUND)) continue;
+      if (shaft.some((p) => p.y > GROUND)) continue;
       const price = ring + 1.2 * outside(shaft, space.box);
       if (price >= least || !inside(shaft, space)) continue;
       const clear = clearOf(shaft, space.discs);
@@ -210,7 +210,7 @@ function onSide(place: Point | undefined, of: Point | undefined, side: ArrowHint
 }
 
 function inside(shaft: readonly Point[], { box, closed }: ArrowSpace): boolean {
-  const most = closed ? 5 : 12;
+  const most = closed ? 3 : 12;
   return shaft.every(
     (p) =>
       p.x > box.left - most &&

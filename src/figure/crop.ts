@@ -36,8 +36,8 @@ const REGIONS: Readonly<Record<Crop, Region>> = {
       "elbow left",
       "belly",
     ],
-    room: [0.09, 0.09, 0.07, 0.1],
-    scale: 58,
+    room: [0.1, 0.1, 0.07, 0.07],
+    scale: 78,
   },
   neck: {
     round: ["head", "shoulder right", "shoulder left"],

@@ -51,6 +51,17 @@ export function drawGhost(
   }
 }
 
+/** Draws the working legs only, the far one first. */
+export function drawWorkingLegs(picture: Picture, frames: Frames, style: BodyStyle): void {
+  for (const side of workingLegs(style)) leg(picture, frames, style, side);
+}
+
+/** The sides whose leg works, the far one first. */
+export function workingLegs(style: BodyStyle): BodySide[] {
+  const order: BodySide[] = style.near === "left" ? ["right", "left"] : ["left", "right"];
+  return order.filter((side) => works(style, "leg", side));
+}
+
 const sideOf = (part: string): BodySide => (part.endsWith("right") ? "right" : "left");
 
 /** What is drawn before what: fixed from the side, by nearness from the front or back. */

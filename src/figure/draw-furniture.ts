@@ -1,32 +1,22 @@
 /** Draws the furniture of a figure: always behind the body. Sizes in body heights, by eye. */
 
 import { project } from "./camera.ts";
-import { LINE, TONE } from "./palette.ts";
+import { plate, sled, sofa } from "./draw-machine.ts";
+import { cushion, mat, pillow, towel } from "./draw-small.ts";
+import { TONE } from "./palette.ts";
 import type { Picture } from "./picture.ts";
 import { landmarkAt, stepSpan, touched, touches } from "./place-props.ts";
-import type { PlaneAxis } from "./problem.ts";
-import type { PropName, Props } from "./props-schema.ts";
-import { drawBlock, drawRoll } from "./solids.ts";
-import type { SolvedPose } from "./solve-figure.ts";
-import { groundOf, planeOf, sizeOf, USUAL } from "./surfaces.ts";
-
-export interface Scene {
-  readonly props: Props | undefined;
-  readonly poses: readonly SolvedPose[];
-  /** The pose of this frame. */
-  readonly pose?: SolvedPose;
-  readonly axis: PlaneAxis;
-  /** The highest point of the figure, up to which a wall is drawn. */
-  readonly top: number;
-  /** From where to where the figures reach, for mats and beds. */
-  readonly reach: readonly [number, number];
-}
+import type { PropName } from "./props-schema.ts";
+import type { Scene } from "./scene.ts";
+import { drawBlock } from "./solids.ts";
+import { planeOf, sizeOf, USUAL } from "./surfaces.ts";
 
 type Draw = (picture: Picture, scene: Scene) => void;
 
-/** Draws all furniture of a scene, the farthest first. */
-export function drawFurniture(picture: Picture, scene: Scene): void {
+/** Draws the furniture of a scene, or only that of the names given; the farthest first. */
+export function drawFurniture(picture: Picture, scene: Scene, only?: ReadonlySet<string>): void {
   for (const [name, draw] of FURNITURE) {
+    if (only !== undefined && !only.has(name)) continue;
     if (scene.props?.[name] !== undefined || isTouched(scene, name)) draw(picture, scene);
   }
 }
@@ -48,6 +38,7 @@ const FURNITURE: readonly [PropName, Draw][] = [
   ["handrail", handrail],
   ["cushion", cushion],
   ["plate", plate],
+  ["sled", sled],
   ["towel", towel],
   ["pillow", pillow],
 ];
@@ -72,17 +63,6 @@ function bed(picture: Picture, { props, axis, reach }: Scene) {
     drawBlock(picture, axis, { along, up: [0, height - 0.1], across: [0.1, 0.16] });
   }
   drawBlock(picture, axis, { along: [from, to], up: [height - 0.1, height], across: [-0.2, 0.18] });
-}
-
-function mat(picture: Picture, { props, axis, reach }: Scene) {
-  const from = sizeOf(props, "mat", "at") ?? reach[0] - 0.03;
-  const to = from + (sizeOf(props, "mat", "depth") ?? reach[1] + 0.03 - from);
-  const block = {
-    along: [from, to] as const,
-    up: [0, USUAL.mat] as const,
-    across: [-0.2, 0.18] as const,
-  };
-  drawBlock(picture, axis, block, TONE.soft);
 }
 
 function table(picture: Picture, { props, axis, poses }: Scene) {
@@ -172,111 +152,4 @@ function handrail(picture: Picture, { props, axis, poses }: Scene) {
   const rail = [place(at - 0.2, height), place(at + 0.2, height)];
   picture.line(rail, TONE.thingInk, 1.5);
   picture.line(rail, TONE.thingSide, 1.1);
-}
-
-function cushion(picture: Picture, { props, axis, poses }: Scene) {
-  const height = sizeOf(props, "cushion", "height") ?? USUAL.cushion;
-  const [from, to] = stepSpan(poses, props, "cushion", axis, 0.32);
-  const place = (along: number, up: number, radius: number) =>
-    axis === 0
-      ? project(picture.camera, along, up, 0, radius)
-      : project(picture.camera, 0, up, along, radius);
-  const board = height - 0.012;
-  picture.hull(
-    [[place((from + to) / 2, board / 2, board / 2)]],
-    TONE.thingSide,
-    TONE.thingInk,
-    LINE.thing * 2,
-  );
-  picture.hull(
-    [[place(from, board + 0.006, 0.008), place(to, board + 0.006, 0.008)]],
-    TONE.soft,
-    TONE.thingInk,
-    LINE.thing * 2,
-  );
-}
-
-/** A heavy sofa whose lower edge holds the ankles down. */
-function sofa(picture: Picture, { axis, poses }: Scene) {
-  const first = poses[0];
-  if (first === undefined) return;
-  const ankle = landmarkAt(first, "ankle right")[axis] + 0.03;
-  const across: [number, number] = [-0.22, -0.02];
-  drawBlock(picture, axis, { along: [ankle - 0.34, ankle - 0.24], up: [0.08, 0.46], across });
-  drawBlock(picture, axis, { along: [ankle - 0.34, ankle], up: [0.085, 0.25], across });
-}
-
-/** The plate and backrest of a machine that is pushed with the feet. */
-function plate(picture: Picture, { props, axis, poses, pose }: Scene) {
-  const at = sizeOf(props, "plate", "at") ?? USUAL.plate;
-  drawBlock(picture, axis, { along: [at, at + 0.03], up: [0.05, 0.55], across: [-0.16, 0.12] });
-  const seated = pose ?? poses[0];
-  if (seated === undefined) return;
-  const pelvis = landmarkAt(seated, "pelvis");
-  const chest = landmarkAt(seated, "chest");
-  const lean = Math.atan2(chest[0] - pelvis[0], chest[1] - pelvis[1]);
-  const rest = (up: number, behind: number, across: number) =>
-    project(
-      picture.camera,
-      pelvis[0] + Math.sin(lean) * up - Math.cos(lean) * behind,
-      pelvis[1] + Math.cos(lean) * up + Math.sin(lean) * behind,
-      across,
-      0.02,
-    );
-  picture.line(
-    [project(picture.camera, pelvis[0] - 0.5, 0.05, 0), project(picture.camera, at, 0.05, 0)],
-    TONE.thingInk,
-    1.2,
-  );
-  drawBlock(picture, axis, {
-    along: [pelvis[0] - 0.1, pelvis[0] - 0.02],
-    up: [0.05, USUAL.seat - 0.03],
-    across: [-0.05, 0.05],
-  });
-  const back = [-0.1, 0.1].flatMap((z) => [rest(-0.03, 0.085, z), rest(0.38, 0.085, z)]);
-  picture.hull([back], TONE.thingSide, TONE.thingInk, LINE.thing * 2);
-  const front = (along: number, across: number) =>
-    project(picture.camera, pelvis[0] + along, USUAL.seat - 0.02, across, 0.016);
-  const seat = [-0.1, 0.1].flatMap((z) => [front(-0.1, z), front(0.1, z)]);
-  picture.hull([seat], TONE.thing, TONE.thingInk, LINE.thing * 2);
-}
-
-function towel(picture: Picture, { props, axis, poses }: Scene) {
-  const radius = (sizeOf(props, "towel", "height") ?? USUAL.towel) / 2;
-  const at = sizeOf(props, "towel", "at");
-  const towelProp = props?.towel;
-  const under = towelProp !== undefined && towelProp !== true ? towelProp.under : undefined;
-  const first = poses[0];
-  const span = touched(poses, "towel", axis);
-  if (first === undefined || (at === undefined && under === undefined && span === undefined))
-    return;
-  const onStep = span !== undefined && props?.step !== undefined;
-  const ground = onStep
-    ? (sizeOf(props, "step", "height") ?? USUAL.step)
-    : planeOf(groundOf(props), props);
-  const height = typeof ground === "number" ? ground : ground.kind === "level" ? ground.height : 0;
-  const place =
-    at ?? (span !== undefined ? span[0] + 0.036 : landmarkAt(first, under ?? "pelvis")[axis]);
-  drawRoll(picture, axis, place, height + radius, radius, 0.1, TONE.towel);
-}
-
-function pillow(picture: Picture, { props, axis, poses }: Scene) {
-  const first = poses[0];
-  if (first === undefined) return;
-  const pillowProp = props?.pillow;
-  const under = pillowProp !== undefined && pillowProp !== true ? pillowProp.under : undefined;
-  const ground = planeOf(groundOf(props), props);
-  const low = ground.kind === "level" ? ground.height : 0;
-  const thick = sizeOf(props, "pillow", "height") ?? USUAL.pillow;
-  const at = sizeOf(props, "pillow", "at") ?? landmarkAt(first, under ?? "head")[axis];
-  const place = (along: number, up: number, across: number, radius: number) =>
-    axis === 0
-      ? project(picture.camera, along, up, across, radius)
-      : project(picture.camera, across, up, along, radius);
-  const circles = [-0.085, 0.085].flatMap((d) => [
-    place(at + d, low + thick * 0.4, -0.08, thick * 0.36),
-    place(at + d, low + thick * 0.4, 0.08, thick * 0.36),
-    place(at + d * 0.4, low + thick * 0.5, 0, thick * 0.5),
-  ]);
-  picture.hull([circles], TONE.soft, TONE.thingInk, LINE.thing * 2);
 }

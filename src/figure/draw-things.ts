@@ -37,6 +37,7 @@ export function drawOver(picture: Picture, frames: Frames, props: Props | undefi
     const { from, to } = prop === true ? { from: undefined, to: undefined } : prop;
     band(picture, frames, from, to ?? ["hand right", "hand left"], name === "strap");
   }
+  if (props?.lever !== undefined) lever(picture, frames);
   if (props?.stick !== undefined) {
     const ends = (["right", "left"] as const).map((side) => at(picture, frames, `hand ${side}`));
     const [a, b] = ends;
@@ -106,10 +107,9 @@ function backpack(picture: Picture, frames: Frames) {
 function barbell(picture: Picture, frames: Frames, props: Props) {
   const prop = props.barbell;
   const on = prop === undefined || prop === true ? undefined : prop.on;
-  const point: BodyPoint =
-    on !== undefined && on.startsWith("thigh")
-      ? { segment: limbSegment("thigh", "right"), offset: [0.055, -0.15, 0], radius: 0.012 }
-      : { segment: SEGMENT.thorax, offset: [-0.062, 0.135, 0], radius: 0.012 };
+  const point: BodyPoint = on?.startsWith("thigh")
+    ? { segment: limbSegment("thigh", "right"), offset: [0.055, -0.15, 0], radius: 0.012 }
+    : { segment: SEGMENT.thorax, offset: [-0.062, 0.135, 0], radius: 0.012 };
   const seen = (z: number, radius: number) =>
     projectPoint(picture.camera, frames, {
       ...point,
@@ -165,6 +165,17 @@ function weight(picture: Picture, frames: Frames, props: Props) {
     TONE.ink,
     LINE.body,
   );
+}
+
+/** Hinged beside the knee, with a pad in front of the ankle. */
+function lever(picture: Picture, frames: Frames) {
+  const segment = limbSegment("shank", "right");
+  const seen = (x: number, y: number, radius: number) =>
+    projectPoint(picture.camera, frames, { segment, offset: [x, y, 0.06], radius });
+  const pad = seen(0.052, -LENGTH.shank * 0.86, 0.026);
+  const arm = [seen(0, 0, 0.012), seen(0.04, -LENGTH.shank * 0.8, 0.01)];
+  picture.hull([arm], TONE.thingSide, TONE.thingInk, LINE.thing * 2);
+  picture.disc(pad, TONE.weight, TONE.ink, LINE.thing);
 }
 
 function band(

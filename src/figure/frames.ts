@@ -1,21 +1,23 @@
 /** Draws the frames of a figure at one scale, each with its furniture, body and arrows. */
-import { ARROW, type Arrow, layArrow, travel } from "./arrow.ts";
+import { travel } from "./arrow.ts";
 import { type Camera, cameraOf } from "./camera.ts";
 import { cropBox, cropScale } from "./crop.ts";
-import { drawArrow } from "./draw-arrow.ts";
 import { type BodyStyle, drawBody, drawGhost } from "./draw-body.ts";
-import { drawFurniture, type Scene } from "./draw-furniture.ts";
+import { drawFurniture } from "./draw-furniture.ts";
 import { drawOver, drawThings, fistsOf } from "./draw-things.ts";
+import { addArrows, type LaidArrow } from "./frame-arrows.ts";
+import { addInset, inInset } from "./inset.ts";
 import { bodyDiscs } from "./outline-discs.ts";
 import { type Box, Picture } from "./picture.ts";
 import { splitSide } from "./read-pose.ts";
-import type { ArrowHint, Figure } from "./schema.ts";
+import type { Scene } from "./scene.ts";
+import type { Figure } from "./schema.ts";
 import { planeAxis, type SolvedPose } from "./solve-figure.ts";
-import { type BodySide, type Landmark, SIDES } from "./words.ts";
+import { type Landmark, SIDES } from "./words.ts";
 
 export interface DrawnFrames {
   readonly pictures: readonly Picture[];
-  readonly arrows: readonly { readonly hint: number; readonly arrow: Arrow | undefined }[];
+  readonly arrows: readonly LaidArrow[];
   /** Cropped frames show this part only. */
   readonly crop: Box | undefined;
   readonly scale: number;
@@ -56,7 +58,7 @@ function drawAt(
   const camera = cameraOf(figure, scale);
   const scene = sceneOf(figure, poses, camera);
   const crop = figure.crop === undefined ? undefined : cropBox(figure.crop, camera, poses);
-  const arrows: { hint: number; arrow: Arrow | undefined }[] = [];
+  const arrows: LaidArrow[] = [];
   const shown = layout === "ghost" ? poses.slice(-1) : poses;
   const pictures = shown.map((pose) => {
     const picture = new Picture(camera);
@@ -68,7 +70,11 @@ function drawAt(
     }
     drawBody(picture, pose.frames, style);
     drawOver(picture, pose.frames, figure.props);
-    addArrows(picture, figure, poses, pose, crop, arrows);
+    const elsewhere = figure.inset !== undefined;
+    arrows.push(
+      ...addArrows(picture, figure, poses, pose, crop, (of) => !(elsewhere && inInset(of))),
+    );
+    if (elsewhere) arrows.push(...addInset(picture, figure, scene, pose, style));
     return picture;
   });
   return { pictures, arrows, crop, scale };
@@ -127,82 +133,4 @@ function ghostLimbs(figure: Figure, poses: readonly SolvedPose[]): string[] {
       travel(landmark, first.frames, last.frames, camera) > 2.5
     );
   }
-}
-
-function addArrows(
-  picture: Picture,
-  figure: Figure,
-  poses: readonly SolvedPose[],
-  pose: SolvedPose,
-  crop: Box | undefined,
-  arrows: { hint: number; arrow: Arrow | undefined }[],
-) {
-  const index = poses.indexOf(pose);
-  const before = poses[index - 1];
-  const hints: readonly ArrowHint[] = figure.arrows ?? [{}];
-  const discs = bodyDiscs(picture.camera, pose.frames);
-  hints.forEach((hint, number) => {
-    const frame = hint.frame ?? poses.length;
-    const everywhere = figure.arrows === undefined && before !== undefined;
-    if (!everywhere && frame !== index + 1) return;
-    const landmark = hint.of ?? mover(figure, before, pose, picture.camera);
-    if (landmark === undefined) return;
-    const space = {
-      camera: picture.camera,
-      discs,
-      box: crop ?? { ...picture.box },
-      closed: crop !== undefined,
-    };
-    const arrow = layArrow(landmark, hint, before?.angles, pose, space);
-    arrows.push({ hint: number, arrow });
-    if (arrow === undefined) return;
-    drawArrow(picture, arrow);
-    if (crop !== undefined) makeRoom(crop, arrow);
-  });
-}
-
-/** Widens a cropped frame until an arrow is inside. */
-function makeRoom(box: Box, { shaft }: Arrow) {
-  const room = ARROW.headWide / 2 + 0.5;
-  for (const { x, y } of shaft) {
-    box.left = Math.min(box.left, x - room);
-    box.right = Math.max(box.right, x + room);
-    box.top = Math.min(box.top, y - room);
-    box.bottom = Math.max(box.bottom, y + room);
-  }
-}
-
-const MOVERS: Readonly<Record<string, readonly string[]>> = {
-  leg: ["heel", "knee", "hip"],
-  arm: ["hand", "elbow"],
-};
-
-/** The landmark of the working limbs that goes farthest. */
-function mover(
-  figure: Figure,
-  before: SolvedPose | undefined,
-  pose: SolvedPose,
-  camera: Camera,
-): Landmark | undefined {
-  if (before === undefined) return undefined;
-  const landmarks = figure.working.flatMap((limb): Landmark[] => {
-    if (limb === "trunk") return ["chest", "head", "pelvis"];
-    const [name, sides] = limbOf(limb);
-    return (MOVERS[name] ?? []).flatMap((part) =>
-      sides.map((side) => `${part} ${side}` as Landmark),
-    );
-  });
-  let found: Landmark | undefined;
-  let most = 1;
-  for (const landmark of landmarks) {
-    const way = travel(landmark, before.frames, pose.frames, camera);
-    if (way > most + 0.01) [found, most] = [landmark, way];
-  }
-  return found;
-}
-
-function limbOf(limb: string): [string, readonly BodySide[]] {
-  if (limb === "legs" || limb === "arms") return [limb.slice(0, -1), SIDES];
-  const side: BodySide = limb.startsWith("left") ? "left" : "right";
-  return [limb.endsWith("leg") ? "leg" : "arm", [side]];
 }

@@ -2,7 +2,7 @@
 import { type Camera, projectPoint } from "./camera.ts";
 import type { Frames } from "./kinematics.ts";
 import * as shapes from "./shapes.ts";
-import { SIDES } from "./words.ts";
+import { type BodySide, SIDES } from "./words.ts";
 
 export interface Disc {
   readonly x: number;
@@ -26,8 +26,18 @@ const SHAPES: readonly shapes.Shape[] = [
 
 /** Discs that fill the body's silhouette closely enough for clearances of a millimetre. */
 export function bodyDiscs(camera: Camera, frames: Frames): Disc[] {
+  return discsOf(camera, frames, SHAPES);
+}
+
+/** The same for single legs only. */
+export function legDiscs(camera: Camera, frames: Frames, sides: readonly BodySide[]): Disc[] {
+  const legs = sides.flatMap((side) => [shapes.legShape(side), shapes.shoeShape(side)]);
+  return discsOf(camera, frames, legs);
+}
+
+function discsOf(camera: Camera, frames: Frames, parts: readonly shapes.Shape[]): Disc[] {
   const discs: Disc[] = [];
-  for (const shape of SHAPES) {
+  for (const shape of parts) {
     for (const outline of shape) {
       const circles = outline.map((point) => projectPoint(camera, frames, point));
       for (let i = 1; i < circles.length; i += 1) between(discs, circles[i - 1], circles[i]);

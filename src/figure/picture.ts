@@ -22,6 +22,14 @@ export interface Path {
   readonly under: boolean;
 }
 
+/** A box in the picture that shows another part of it enlarged. */
+export interface Inset {
+  readonly place: Box;
+  /** What is seen of the enlarged paths. */
+  readonly view: Box;
+  readonly paths: readonly Path[];
+}
+
 interface Point {
   readonly x: number;
   readonly y: number;
@@ -30,6 +38,7 @@ interface Point {
 export class Picture {
   readonly camera: Camera;
   readonly paths: Path[] = [];
+  readonly insets: Inset[] = [];
   readonly box: Box = { left: Infinity, right: -Infinity, top: Infinity, bottom: -Infinity };
 
   constructor(camera: Camera) {

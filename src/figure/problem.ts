@@ -47,10 +47,16 @@ export function poseProblem(
   rests: readonly Rest[],
   setting: Setting,
 ): Problem {
-  const rows = rests.flatMap((rest, index) => rowsOf(rest, index === 0, setting));
+  const first = rests.find((rest) => rest.at === undefined && restsOnSurface(rest) && !rest.slides);
+  const rows = rests.flatMap((rest) => rowsOf(rest, rest === first, setting));
   const fixed = new Set(stated.map((angle) => angle.index));
   const free = freeAngles(rests, setting.axis).filter((index) => !fixed.has(index));
-  return { unknowns: free, rows, soles: solesOf(rests), axis: setting.axis };
+  return {
+    unknowns: free,
+    rows,
+    soles: setting.props?.sled === undefined ? solesOf(rests) : [],
+    axis: setting.axis,
+  };
 }
 
 function rowsOf(rest: Rest, first: boolean, setting: Setting): Row[] {

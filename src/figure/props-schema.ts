@@ -77,6 +77,8 @@ export const propsSchema = z
     barbell: prop("A long bar with weights.", { on: hold }),
     ball: prop("A ball.", { size: size("Its radius."), in: hold }),
     stick: prop("A stick held in both hands.", {}),
+    lever: prop("The padded lever of a knee machine, in front of the right shin.", {}),
+    sled: prop("The sloping backrest of a squat machine; it carries the balance.", {}),
     plate: prop("The foot plate of a machine, with its backrest.", { at: length(AT) }),
   })
   .describe("The things in the picture.");

@@ -67,25 +67,25 @@ export function statedAngles(words: Words): Stated[] {
   const one: Stated[] = [];
   for (const [key, value] of Object.entries(words)) {
     if (typeof value !== "number" && (typeof value !== "object" || value === null)) continue;
-    const [joint, side] = splitSide(key);
-    const sides = side === undefined ? SIDES : [side];
-    const into = side === undefined ? both : one;
-    const middle = MIDDLE_NAMES[joint];
-    if (middle !== undefined) {
-      for (const part of motions(joint, value as JointValue)) {
-        into.push({ ...part, index: middle[part.index] as number, key });
-      }
-      continue;
-    }
-    const names = LIMB_NAMES[joint];
-    if (names === undefined) continue;
-    for (const each of sides) {
-      for (const part of motions(`${each} ${joint}`, value as JointValue, joint)) {
-        into.push({ ...part, index: limbAngle(names[part.index] as LimbAngle, each), key });
-      }
-    }
+    const [, side] = splitSide(key);
+    (side === undefined ? both : one).push(...statedBy(key, value as JointValue));
   }
   return [...both, ...one];
+}
+
+function statedBy(key: string, value: JointValue): Stated[] {
+  const [joint, side] = splitSide(key);
+  const middle = MIDDLE_NAMES[joint];
+  if (middle !== undefined) {
+    return motions(joint, value).map((part) => ({ ...part, index: middle[part.index] ?? 0, key }));
+  }
+  const names = LIMB_NAMES[joint] ?? [];
+  return (side === undefined ? SIDES : [side]).flatMap((each) =>
+    motions(`${each} ${joint}`, value, joint).flatMap((part) => {
+      const name = names[part.index];
+      return name === undefined ? [] : [{ ...part, index: limbAngle(name, each), key }];
+    }),
+  );
 }
 
 function motions(name: string, value: JointValue, joint = name) {

@@ -50,7 +50,7 @@ const restPlace = z
           .max(2)
           .optional()
           .describe(
-            "Where on it, in body heights: how far ahead (a height, on a wall); 0 is the first contact.",
+            "Where on it, in body heights: how far ahead (a height, on a wall) of the first part that says nothing, counted from foot to head.",
           ),
         slides: z
           .boolean()
@@ -150,6 +150,10 @@ export const figureSchema = z
         "Frames beside each other, one below the other, or one frame with a pale start limb.",
       ),
     crop: z.enum(CROPS).optional().describe("Shows only this region, enlarged."),
+    inset: z
+      .enum(["foot"])
+      .optional()
+      .describe("Also shows the right foot enlarged, in a box in each frame."),
     text: line
       .max(400)
       .optional()
@@ -159,7 +163,6 @@ export const figureSchema = z
 
 export type Figure = z.infer<typeof figureSchema>;
 export type Pose = z.infer<typeof pose>;
-export type RestPlace = z.infer<typeof restPlace>;
 export type ArrowHint = z.infer<typeof arrow>;
 
 type Both<N extends string> = N | `${N} right` | `${N} left`;

@@ -2,7 +2,7 @@
 import type { DrawnFrames, FrameLayout } from "./frames.ts";
 import { round } from "./hull.ts";
 import { LINE, TONE } from "./palette.ts";
-import type { Box, Path } from "./picture.ts";
+import type { Box, Inset, Path } from "./picture.ts";
 
 export interface Sheet {
   readonly svg: string;
@@ -27,12 +27,19 @@ export function figureSvg(
   const numbered = boxes.length > 1;
   const room = numbered ? NUMBER_ROOM : 0;
   const places = layout === "beside" ? beside(boxes, room) : below(boxes, room);
-  const reused = new Reuse(drawn.pictures.flatMap((picture) => picture.paths));
+  const reused = new Reuse(
+    drawn.pictures.flatMap((picture) => [
+      ...picture.paths,
+      ...picture.insets.flatMap((inset) => inset.paths),
+    ]),
+  );
   let content = "";
   drawn.pictures.forEach((picture, index) => {
     const box = boxes[index] as Box;
     const { x, y } = places.origins[index] as { x: number; y: number };
-    const paths = picture.paths.map((path) => reused.write(path)).join("");
+    const paths =
+      picture.paths.map((path) => reused.write(path)).join("") +
+      picture.insets.map((inset) => insetSvg(inset, reused)).join("");
     const ground = drawn.crop === undefined || box.bottom > -0.5 ? groundLine(box) : "";
     const left = mirrored ? x + box.left + box.right : x;
     const turn = mirrored ? ` scale(-1 1)` : "";
@@ -108,6 +115,19 @@ function clipped(group: string, box: Box, x: number, y: number): string {
   const corner = `${round(x + box.left)} ${round(y + box.top)}`;
   const [left, top] = corner.split(" ");
   return `<svg x="${left}" y="${top}" ${size} viewBox="${corner} ${round(box.right - box.left)} ${round(box.bottom - box.top)}" overflow="hidden">${group}</svg>`;
+}
+
+/** A box with its own enlarged ground, clipped to its edge. */
+function insetSvg({ place, view, paths }: Inset, reused: Reuse): string {
+  const size = `width="${round(place.right - place.left)}" height="${round(place.bottom - place.top)}"`;
+  const corner = `x="${round(place.left)}" y="${round(place.top)}" ${size}`;
+  const seen = `${round(view.left)} ${round(view.top)} ${round(view.right - view.left)} ${round(view.bottom - view.top)}`;
+  const content = groundLine(view) + paths.map((path) => reused.write(path)).join("");
+  const edge = `<rect ${corner} rx="1.2" stroke="${TONE.ground}" stroke-width=".35"`;
+  return (
+    `${edge} fill="${TONE.paper}"/>` +
+    `<svg ${corner} viewBox="${seen}" overflow="hidden">${content}</svg>${edge}/>`
+  );
 }
 
 /** Digits as lines, so that the picture needs no font. */

@@ -10,6 +10,7 @@ import type { BodySide } from "./words.ts";
 
 /** Degrees that count as a difference. */
 const DIFFERENT = 6;
+const MUCH = 20;
 
 /** The picture in plain sentences, for the client's side. */
 export function figureText(figure: Figure, poses: readonly SolvedPose[], side: FigureSide): string {
@@ -27,8 +28,9 @@ function computed(figure: Figure, poses: readonly SolvedPose[]): string {
   for (let i = 1; i < poses.length; i += 1) {
     const [before, after] = [poses[i - 1], poses[i]];
     if (before === undefined || after === undefined) continue;
-    const words = [...leftAndReached(before, after), ...changes(before, after)];
-    if ((figure.poses[i]?.air ?? 0) > 0) words.unshift("both feet leave the floor");
+    const jump = (figure.poses[i]?.air ?? 0) > 0;
+    const contacts = jump ? ["the body leaves the floor"] : leftAndReached(before, after);
+    const words = [...contacts, ...changes(figure, before, after)];
     const name = i === poses.length - 1 ? "End" : "Then";
     if (words.length > 0) sentences.push(`${name}: ${listed(words)}.`);
   }
@@ -41,6 +43,7 @@ const THING_WORDS: Readonly<Partial<Record<keyof Props, string>>> = {
   step: "at a step",
   bench: "with a box",
   table: "at a table",
+  chair: "with a chair",
   bed: "on a bed",
   mat: "on a mat",
   handrail: "with a rail to hold",
@@ -56,13 +59,14 @@ const THING_WORDS: Readonly<Partial<Record<keyof Props, string>>> = {
   ball: "with a ball",
   stick: "with a stick",
   sofa: "with the ankles held down by a heavy sofa",
+  lever: "in a knee machine, the pad in front of the shin",
+  sled: "in a sloping squat machine",
   plate: "in a machine with a foot plate",
 };
 
 function things(props: Props | undefined): string[] {
   if (props === undefined) return [];
-  const words = Object.keys(props).flatMap((name) => THING_WORDS[name as keyof Props] ?? []);
-  return props.chair === undefined ? words : ["on or by a chair", ...words];
+  return Object.keys(props).flatMap((name) => THING_WORDS[name as keyof Props] ?? []);
 }
 
 /** Joints that the first pose states, unless they are straight. */
@@ -79,22 +83,37 @@ function statedWords(pose: SolvedPose): string[] {
   );
 }
 
-function changes(before: SolvedPose, after: SolvedPose): string[] {
+/** Joints that differ at the end: those that are stated or belong to a working limb, others only where they differ much. */
+function changes(figure: Figure, before: SolvedPose, after: SolvedPose): string[] {
+  const stated = new Set(after.stated.map((one) => one.index));
   return merged(
     ANGLE_NAMES.flatMap((name, index) => {
       const from = before.angles[index] as number;
       const to = after.angles[index] as number;
       if (name === undefined || name.joint === "toes" || name.joint === "wrist") return [];
-      if (Math.abs(to - from) < DIFFERENT) return [];
+      const least = stated.has(index) || works(figure, name) ? DIFFERENT : MUCH;
+      if (Math.abs(to - from) < least) return [];
       return [{ name, words: changeWords(name, rounded(to)) }];
     }),
   );
 }
 
+function works({ working }: Figure, { joint, side }: AngleName): boolean {
+  if (side === undefined) return true;
+  const limb = ["hip", "knee", "ankle"].includes(joint) ? "leg" : "arm";
+  return working.includes(`${side} ${limb}`) || working.includes(`${limb}s`);
+}
+
+const AT_REST: Readonly<Record<string, string>> = {
+  lean: "upright",
+  roll: "upright",
+  shoulder: "hanging down",
+  ankle: "square",
+  "shoulder blade": "at rest",
+};
+
 function changeWords(name: AngleName, to: number): string {
-  if (Math.abs(to) < DIFFERENT) {
-    return name.joint === "lean" || name.joint === "roll" ? "upright" : "straight";
-  }
+  if (Math.abs(to) < DIFFERENT) return AT_REST[name.joint] ?? "straight";
   return `${to > 0 ? name.more : name.less} ${Math.abs(to)}°`;
 }
 
@@ -105,9 +124,19 @@ interface Piece {
   readonly words: string;
 }
 
-/** Left and right that say the same become both. */
-function merged(pieces: readonly Piece[]): string[] {
-  return pieces.flatMap(({ name, words }) => {
+/** Left and right that say the same become both; nothing is said twice, nor "straight" of a joint that is bent another way. */
+function merged(all: readonly Piece[]): string[] {
+  const pieces = all.filter(
+    ({ name, words }) =>
+      /\d/.test(words) ||
+      !all.some(
+        (other) =>
+          other.name.joint === name.joint &&
+          other.name.side === name.side &&
+          /\d/.test(other.words),
+      ),
+  );
+  const said = pieces.flatMap(({ name, words }) => {
     if (name.joint === "lean" || name.joint === "roll") return [`body ${words}`];
     if (name.side === undefined) return [`${name.joint} ${words}`];
     const twin = pieces.some(
@@ -117,6 +146,7 @@ function merged(pieces: readonly Piece[]): string[] {
     if (!twin) return [`${name.side} ${name.joint} ${words}`];
     return name.side === "right" ? [`both ${name.joint}s ${words}`] : [];
   });
+  return [...new Set(said)];
 }
 
 const PART_WORDS: Readonly<Record<string, readonly [one: string, many: string]>> = {

@@ -19,9 +19,6 @@ export const MIDDLE_JOINTS = {
   neck: ["forward", "side", "turn"],
 } as const;
 
-export type PairedJoint = keyof typeof PAIRED_JOINTS;
-export type MiddleJoint = keyof typeof MIDDLE_JOINTS;
-
 /** Parts of the body that can rest on a surface: those that come in two, and those that do not. */
 export const PAIRED_PARTS = [
   "foot",
@@ -107,7 +104,6 @@ export const BASES = [
 export type BaseName = (typeof BASES)[number];
 
 export const VIEWS = ["side", "left side", "front", "back", "above"] as const;
-export type View = (typeof VIEWS)[number];
 
 export const LIMBS = [
   "right leg",

@@ -1,0 +1,16 @@
+/** What the things of a picture are drawn from: the solved poses, and how far they reach. Lengths in body heights. */
+import type { PlaneAxis } from "./problem.ts";
+import type { Props } from "./props-schema.ts";
+import type { SolvedPose } from "./solve-figure.ts";
+
+export interface Scene {
+  readonly props: Props | undefined;
+  readonly poses: readonly SolvedPose[];
+  /** The pose of this frame. */
+  readonly pose?: SolvedPose;
+  readonly axis: PlaneAxis;
+  /** The highest point of the figure, up to which a wall is drawn. */
+  readonly top: number;
+  /** From where to where the figures reach, for mats and beds. */
+  readonly reach: readonly [number, number];
+}
