@@ -1,11 +1,12 @@
 /** What is wrong with a figure's poses: each fault at the value in the card that leads to it. */
 
-import { SKIN } from "./anatomy.ts";
+import { PART_POINTS, SKIN } from "./anatomy.ts";
 import { ANGLE_NAMES } from "./angle-names.ts";
 import { type Angles, REAL_HEIGHT } from "./body.ts";
 import type { FigureFault } from "./draw-figure.ts";
 import { coordinate, type Frames } from "./kinematics.ts";
 import { massCentre } from "./masses.ts";
+import { spanOf } from "./place-props.ts";
 import { RANGES } from "./ranges.ts";
 import { splitSide } from "./read-pose.ts";
 import type { Figure } from "./schema.ts";
@@ -14,6 +15,7 @@ import { groundOf, planeOf } from "./surfaces.ts";
 
 /** Millimetres of the real body. */
 const CONTACT = 5;
+const BESIDE = 20;
 const UNDER_FLOOR = 8;
 const OFF_BALANCE = 25;
 
@@ -22,6 +24,7 @@ export function poseFaults(figure: Figure, poses: readonly SolvedPose[]): Figure
   return poses.flatMap((pose, index) => [
     ...rangeFaults(pose, index),
     ...contactFaults(figure, pose, index),
+    ...besideFaults(figure, poses, pose, index),
     ...floorFaults(figure, pose, index),
     ...balanceFaults(figure, pose, index),
   ]);
@@ -60,13 +63,44 @@ function contactFaults(figure: Figure, pose: SolvedPose, index: number): FigureF
   const where = restsPath(figure, index);
   return [...missed].map(([key, by]) => {
     const [name = "", part = "", on = ""] = key.split("|");
-    const [bare, side] = splitSide(part);
     return {
       path: where.length > 3 ? [...where, name] : where,
-      message: `The ${side === undefined ? bare : `${side} ${bare}`} is ${Math.round(by / 10)} cm off the ${on}.`,
+      message: `The ${sidedName(part)} is ${Math.round(by / 10)} cm off the ${on}.`,
       hint: "Change an angle that is stated, or where it rests, so that it can reach.",
     };
   });
+}
+
+/** A part that rests on a chair, a step or the like has to be over it, not beside it. */
+function besideFaults(
+  figure: Figure,
+  poses: readonly SolvedPose[],
+  pose: SolvedPose,
+  index: number,
+): FigureFault[] {
+  const { axis } = pose.problem;
+  const where = restsPath(figure, index);
+  return pose.rests.flatMap((rest) => {
+    const span = spanOf(rest.on, poses, figure.props, axis);
+    const point = PART_POINTS.get(rest.part)?.[0];
+    if (span === undefined || point === undefined) return [];
+    const at = coordinate(pose.frames, point.segment, point.offset, axis);
+    const by = Math.max(span[0] - at, at - span[1]) * REAL_HEIGHT;
+    if (by <= BESIDE) return [];
+    return [
+      {
+        path: where.length > 3 ? [...where, rest.key] : where,
+        message: `The ${sidedName(rest.part)} is ${Math.round(by / 10)} cm beside the ${rest.on}.`,
+        hint: `Move the ${rest.on} with at, or say where on it the ${splitSide(rest.part)[0]} rests.`,
+      },
+    ];
+  });
+}
+
+/** "foot right" as people say it. */
+function sidedName(part: string): string {
+  const [bare, side] = splitSide(part);
+  return side === undefined ? bare : `${side} ${bare}`;
 }
 
 function floorFaults(figure: Figure, pose: SolvedPose, index: number): FigureFault[] {

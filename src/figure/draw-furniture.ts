@@ -1,11 +1,12 @@
 /** Draws the furniture of a figure: always behind the body. Sizes in body heights, by eye. */
 
 import { project } from "./camera.ts";
+import { helper } from "./draw-helper.ts";
 import { plate, sled, sofa } from "./draw-machine.ts";
 import { cushion, mat, pillow, towel } from "./draw-small.ts";
 import { TONE } from "./palette.ts";
 import type { Picture } from "./picture.ts";
-import { landmarkAt, stepSpan, touched, touches } from "./place-props.ts";
+import { spanOf, touched } from "./place-props.ts";
 import type { PropName } from "./props-schema.ts";
 import type { Scene } from "./scene.ts";
 import { drawBlock } from "./solids.ts";
@@ -37,6 +38,7 @@ const FURNITURE: readonly [PropName, Draw][] = [
   ["step", step],
   ["handrail", handrail],
   ["cushion", cushion],
+  ["helper", helper],
   ["plate", plate],
   ["sled", sled],
   ["towel", towel],
@@ -67,7 +69,7 @@ function bed(picture: Picture, { props, axis, reach }: Scene) {
 
 function table(picture: Picture, { props, axis, poses }: Scene) {
   const height = sizeOf(props, "table", "height") ?? USUAL.table;
-  const [from, to] = stepSpan(poses, props, "table", axis, 0.5);
+  const [from, to] = spanOf("table", poses, props, axis) ?? [0, 0];
   const across: [number, number] = axis === 0 ? [-0.25, 0.12] : [-0.1, 0.3];
   for (const along of [
     [from + 0.02, from + 0.045],
@@ -84,13 +86,13 @@ function table(picture: Picture, { props, axis, poses }: Scene) {
 
 function bench(picture: Picture, { props, axis, poses }: Scene) {
   const height = sizeOf(props, "bench", "height") ?? USUAL.bench;
-  const along = stepSpan(poses, props, "bench", axis, 0.28);
+  const along = spanOf("bench", poses, props, axis) ?? [0, 0];
   drawBlock(picture, axis, { along, up: [0, height], across: [-0.16, 0.14] });
 }
 
 function step(picture: Picture, { props, axis, poses }: Scene) {
   const height = sizeOf(props, "step", "height") ?? USUAL.step;
-  const along = stepSpan(poses, props, "step", axis, axis === 0 ? 0.24 : 0.4);
+  const along = spanOf("step", poses, props, axis) ?? [0, 0];
   const across: [number, number] = axis === 0 ? [-0.15, 0.13] : [-0.1, 0.12];
   drawBlock(picture, axis, { along, up: [0, height], across });
 }
@@ -98,19 +100,9 @@ function step(picture: Picture, { props, axis, poses }: Scene) {
 function chair(picture: Picture, scene: Scene) {
   const { props, axis, poses } = scene;
   const seat = sizeOf(props, "chair", "height") ?? USUAL.chair;
-  const first = poses.find((pose) => pose.rests.some((rest) => rest.part === "pelvis"));
-  const sat = touches(poses, "chair", "pelvis") && first !== undefined;
-  const pelvis = first === undefined ? 0 : landmarkAt(first, "pelvis")[axis];
-  const span = touched(poses, "chair", axis);
-  const given = sizeOf(props, "chair", "at");
-  const half = 0.125;
-  const middle =
-    given ??
-    (sat ? pelvis + (axis === 0 ? 0.04 : 0) : ((span?.[0] ?? 0.3) + (span?.[1] ?? 0.3)) / 2);
+  const [from, to] = spanOf("chair", poses, props, axis) ?? [0, 0];
   const chairProp = props?.chair;
   const faces = chairProp !== undefined && chairProp !== true ? chairProp.faces : undefined;
-  const from = middle - half;
-  const to = middle + half;
   const wide: [number, number] = axis === 0 ? [-0.13, 0.11] : [-0.1, 0.16];
   for (const across of [wide[0], wide[1] - 0.03]) {
     for (const along of [from, to - 0.025]) {

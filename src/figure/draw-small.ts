@@ -2,7 +2,7 @@
 import { project } from "./camera.ts";
 import { LINE, TONE } from "./palette.ts";
 import type { Picture } from "./picture.ts";
-import { landmarkAt, stepSpan, touched } from "./place-props.ts";
+import { landmarkAt, spanOf, touched } from "./place-props.ts";
 import type { Scene } from "./scene.ts";
 import { drawBlock, drawRoll } from "./solids.ts";
 import { groundOf, planeOf, sizeOf, USUAL } from "./surfaces.ts";
@@ -20,7 +20,7 @@ export function mat(picture: Picture, { props, axis, reach }: Scene) {
 
 export function cushion(picture: Picture, { props, axis, poses }: Scene) {
   const height = sizeOf(props, "cushion", "height") ?? USUAL.cushion;
-  const [from, to] = stepSpan(poses, props, "cushion", axis, 0.32);
+  const [from, to] = spanOf("cushion", poses, props, axis) ?? [0, 0];
   const place = (along: number, up: number, radius: number) =>
     axis === 0
       ? project(picture.camera, along, up, 0, radius)

@@ -1,11 +1,12 @@
 /** Chooses and lays the arrows of one frame. */
-import { ARROW, type Arrow, layArrow, travel } from "./arrow.ts";
+import { ARROW, type Arrow, layArrow } from "./arrow.ts";
 import type { Camera } from "./camera.ts";
 import { drawArrow } from "./draw-arrow.ts";
 import { bodyDiscs, type Disc } from "./outline-discs.ts";
 import type { Box, Picture } from "./picture.ts";
 import type { ArrowHint, Figure } from "./schema.ts";
 import type { SolvedPose } from "./solve-figure.ts";
+import { travel } from "./way.ts";
 import { type BodySide, type Landmark, SIDES } from "./words.ts";
 
 /** An arrow with the position of its hint in the card; undefined where there is no room for it. */

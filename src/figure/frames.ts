@@ -1,5 +1,4 @@
 /** Draws the frames of a figure at one scale, each with its furniture, body and arrows. */
-import { travel } from "./arrow.ts";
 import { type Camera, cameraOf } from "./camera.ts";
 import { cropBox, cropScale } from "./crop.ts";
 import { type BodyStyle, drawBody, drawGhost } from "./draw-body.ts";
@@ -13,6 +12,7 @@ import { splitSide } from "./read-pose.ts";
 import type { Scene } from "./scene.ts";
 import type { Figure } from "./schema.ts";
 import { planeAxis, type SolvedPose } from "./solve-figure.ts";
+import { travel } from "./way.ts";
 import { type Landmark, SIDES } from "./words.ts";
 
 export interface DrawnFrames {
@@ -24,7 +24,7 @@ export interface DrawnFrames {
 }
 
 const USUAL_SCALE = 43;
-const MOST_WIDE = { beside: 49, below: 52, ghost: 54 } as const;
+const MOST_WIDE = { beside: 48.9, below: 52, ghost: 54 } as const;
 const MOST_HIGH = { beside: 47.5, below: 36, ghost: 47.5 } as const;
 
 export type FrameLayout = keyof typeof MOST_WIDE;
@@ -45,7 +45,8 @@ function fitting({ pictures, crop }: DrawnFrames, layout: FrameLayout, count: nu
   const boxes = crop === undefined ? pictures.map((picture) => picture.box) : [crop];
   const wide = layout === "beside" && count > 2 ? 32 : MOST_WIDE[layout];
   const across = Math.max(...boxes.map((box) => box.right - box.left));
-  const high = Math.max(...boxes.map((box) => Math.max(box.bottom, 0) - box.top));
+  const ground = crop === undefined ? 0 : -Infinity;
+  const high = Math.max(...boxes.map((box) => Math.max(box.bottom, ground) - box.top));
   return Math.min(1, wide / across, MOST_HIGH[layout] / high);
 }
 

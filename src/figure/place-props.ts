@@ -28,7 +28,7 @@ export function touched(
 }
 
 /** Whether one of the named parts rests on a surface. */
-export function touches(poses: readonly SolvedPose[], surface: Surface, part: string): boolean {
+function touches(poses: readonly SolvedPose[], surface: Surface, part: string): boolean {
   return poses.some((pose) =>
     pose.rests.some((rest) => rest.on === surface && splitSide(rest.part)[0] === part),
   );
@@ -42,8 +42,38 @@ export function landmarkAt(pose: SolvedPose, landmark: Landmark): [number, numbe
   return [at(0), at(1), at(2)];
 }
 
+/** Usual depths of the things that parts can be beside. */
+const DEPTHS = { table: 0.5, bench: 0.28, cushion: 0.32 } as const;
+
+/** From where to where a thing reaches; undefined for what reaches everywhere. */
+export function spanOf(
+  name: string,
+  poses: readonly SolvedPose[],
+  props: Props | undefined,
+  axis: PlaneAxis,
+): Span | undefined {
+  if (name === "chair") return chairSpan(poses, props, axis);
+  if (name === "step") return stepSpan(poses, props, name, axis, axis === 0 ? 0.24 : 0.4);
+  if (name === "table" || name === "bench" || name === "cushion") {
+    return stepSpan(poses, props, name, axis, DEPTHS[name]);
+  }
+  return undefined;
+}
+
+const CHAIR_DEPTH = 0.25;
+
+/** A chair is where it is said to be, under who sits on it, or where it is touched. */
+function chairSpan(poses: readonly SolvedPose[], props: Props | undefined, axis: PlaneAxis): Span {
+  const first = poses.find((pose) => pose.rests.some((rest) => rest.part === "pelvis"));
+  const sat = touches(poses, "chair", "pelvis") && first !== undefined;
+  const span = touched(poses, "chair", axis) ?? [0.3, 0.3];
+  const under = sat ? landmarkAt(first, "pelvis")[axis] + (axis === 0 ? 0.04 : 0) : undefined;
+  const middle = sizeOf(props, "chair", "at") ?? under ?? (span[0] + span[1]) / 2;
+  return [middle - CHAIR_DEPTH / 2, middle + CHAIR_DEPTH / 2];
+}
+
 /** A step or box under the feet: from just behind the ball of the foot, or from behind the heel. */
-export function stepSpan(
+function stepSpan(
   poses: readonly SolvedPose[],
   props: Props | undefined,
   name: "step" | "bench" | "table" | "cushion",

@@ -79,6 +79,9 @@ export const propsSchema = z
     stick: prop("A stick held in both hands.", {}),
     lever: prop("The padded lever of a knee machine, in front of the right shin.", {}),
     sled: prop("The sloping backrest of a squat machine; it carries the balance.", {}),
+    helper: prop("A helper who kneels at the feet and holds the right leg.", {
+      height: size("How high the leg is held."),
+    }),
     plate: prop("The foot plate of a machine, with its backrest.", { at: length(AT) }),
   })
   .describe("The things in the picture.");

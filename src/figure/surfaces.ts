@@ -17,6 +17,7 @@ export const USUAL = {
   wall: 0.33,
   plate: 0.5,
   seat: 0.2,
+  helper: 0.27,
 } as const;
 
 /** A level surface at a height, or an upright one at a place of the picture's plane. */

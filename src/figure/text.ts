@@ -61,6 +61,7 @@ const THING_WORDS: Readonly<Partial<Record<keyof Props, string>>> = {
   sofa: "with the ankles held down by a heavy sofa",
   lever: "in a knee machine, the pad in front of the shin",
   sled: "in a sloping squat machine",
+  helper: "with a helper who holds the leg",
   plate: "in a machine with a foot plate",
 };
 

@@ -57,6 +57,7 @@ export const SURFACES = [
   "doorway",
   "plate",
   "seat",
+  "helper",
 ] as const;
 export type Surface = (typeof SURFACES)[number];
 

@@ -24,9 +24,17 @@ export function authorSchema(schema: z.ZodType): JsonSchema {
   return z.toJSONSchema(schema, { io: "input", unrepresentable: "any" }) as JsonSchema;
 }
 
-/** A Markdown table of all fields, inner fields under their outer one. */
-export function fieldTable(schema: JsonSchema): string {
-  const rows = rowsOf(schema, "");
+/** The same as a file for editors: what is used several times is stated once. */
+export function schemaFile(schema: z.ZodType): string {
+  const json = z.toJSONSchema(schema, { io: "input", unrepresentable: "any", reused: "ref" });
+  return `${JSON.stringify(json, null, 1)}\n`;
+}
+
+/** A Markdown table of all fields, inner fields under their outer one but for those named in `closed`. */
+export function fieldTable(schema: JsonSchema, closed: readonly string[] = []): string {
+  const rows = rowsOf(schema, "").filter(
+    ({ name }) => !closed.some((outer) => name.startsWith(`\`${outer} › `)),
+  );
   return [
     "| Field | What stands in it | What it means |",
     "| --- | --- | --- |",

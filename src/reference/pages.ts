@@ -1,33 +1,42 @@
 /** The author's reference pages and the JSON Schemas beside them, made from the schemas alone. */
+
+import type { Library } from "../cards/library.ts";
 import { cardSchema } from "../cards/schema.ts";
 import { PLACEHOLDERS, SECTIONS } from "../cards/sections.ts";
 import { type Vocabulary, vocabularySchema } from "../cards/vocabulary.ts";
 import { clinicSchema } from "../clinic/schema.ts";
 import { planSchema } from "../plan/schema.ts";
 import { protocolSchema } from "../protocols/schema.ts";
-import { authorSchema, fieldTable } from "./fields.ts";
+import { authorSchema, fieldTable, schemaFile } from "./fields.ts";
+import { figurePage } from "./figure-page.ts";
 
 const NOTE = "<!-- Made from the schemas by `npm run reference`; changes here are lost. -->";
 
 /** File (from the package's folder) to content. */
-export function referenceFiles(words: Vocabulary): ReadonlyMap<string, string> {
+export function referenceFiles(library: Library): ReadonlyMap<string, string> {
+  const { words } = library;
+  const figures = figurePage(library);
   const card = authorSchema(cardSchema(words));
   const protocol = authorSchema(protocolSchema);
   const plan = authorSchema(planSchema(words));
   const clinic = authorSchema(clinicSchema);
-  const json = (schema: object) => `${JSON.stringify(schema, null, 1)}\n`;
   return new Map([
-    ["exercises/README.md", cardPage(card, words)],
-    ["exercises/card.schema.json", json(card)],
+    ["exercises/README.md", cardPage(card, words, figures.text)],
+    ...[...figures.pictures].map(([file, svg]) => [`exercises/${file}`, svg] as const),
+    ["exercises/card.schema.json", schemaFile(cardSchema(words))],
     ["templates/protocols/README.md", protocolPage(protocol)],
-    ["templates/protocols/protocol.schema.json", json(protocol)],
+    ["templates/protocols/protocol.schema.json", schemaFile(protocolSchema)],
     ["templates/demo/README.md", planPage(plan, clinic)],
-    ["templates/demo/plan.schema.json", json(plan)],
-    ["templates/demo/clinic.schema.json", json(clinic)],
+    ["templates/demo/plan.schema.json", schemaFile(planSchema(words))],
+    ["templates/demo/clinic.schema.json", schemaFile(clinicSchema)],
   ]);
 }
 
-function cardPage(card: ReturnType<typeof authorSchema>, words: Vocabulary): string {
+function cardPage(
+  card: ReturnType<typeof authorSchema>,
+  words: Vocabulary,
+  figures: string,
+): string {
   return page(`# Exercise cards
 
 A card is a Markdown file: YAML front matter between two lines of \`---\`, then the text of the
@@ -37,7 +46,7 @@ problem. Editors that check YAML can use \`card.schema.json\` in this folder.
 
 ## Front matter
 
-${fieldTable(card)}
+${fieldTable(card, ["figure"])}
 
 Times are written with their unit (\`30 s\`, \`2 min\`, \`48 h\`, \`6 weeks\`), as are masses (\`12.5 kg\`),
 distances (\`20 m\`), speeds (\`9 km/h\`) and shares (\`30 %\`). Dates are YYYY-MM-DD. A tempo names the
@@ -67,6 +76,7 @@ ${Object.entries(PLACEHOLDERS)
   .map(([name, says]) => `| \`{${name}}\` | ${says} |`)
   .join("\n")}
 
+${figures}
 ## Vocabulary
 
 The words for regions, tissues, equipment and flags are in \`vocabulary.yaml\` of this folder. A

@@ -1,5 +1,5 @@
 /** Writes the reference pages and JSON Schemas into the package; run by `npm run reference`. */
-import { writeFileSync } from "node:fs";
+import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { readLibrary } from "../cards/read-library.ts";
 import { shippedFolder } from "../files/shipped.ts";
@@ -8,5 +8,8 @@ import { referenceFiles } from "./pages.ts";
 
 const folder = shippedFolder();
 const { library } = readLibrary(diskTree(folder), ["exercises"], "2000-01-01");
-for (const [file, content] of referenceFiles(library.words))
+rmSync(join(folder, "exercises/figures"), { recursive: true, force: true });
+mkdirSync(join(folder, "exercises/figures"));
+for (const [file, content] of referenceFiles(library)) {
   writeFileSync(join(folder, file), content);
+}

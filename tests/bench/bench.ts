@@ -18,6 +18,7 @@ import { renderHtml } from "../../src/render/html.ts";
 import { loadAssets } from "../../src/render/html-assets.ts";
 import { printMany, printPdf } from "../../src/render/print.ts";
 import { solveWeek } from "../../src/week/solve.ts";
+import { figureCost } from "../figure/bench.ts";
 import { COMMAND, DAY, DEMO, demoClinic, english, ROOT, shippedText } from "../support/world.ts";
 import { oracle } from "../week/oracle.ts";
 import { seededWeek } from "../week/seeded.ts";
@@ -98,6 +99,13 @@ function programs() {
   };
   const compute = each(300, () => void doseProgram(resolve(), workspace.cards.library));
   row("12-week programs computed", `${Math.round(60_000 / compute)} a minute`, undefined, "");
+  const figures = figureCost(() => performance.now());
+  row(
+    "figures drawn",
+    `${ms(figures.milliseconds)} each`,
+    figures.milliseconds / 8,
+    `8 ms a figure (${figures.figures} figures, ${Math.round(figures.bytes / 1024)} KB of SVG each)`,
+  );
   const lay = each(20, () => void layOut(program, made.dosed));
   row("12-week layout on real dates", `${ms(lay)}`, undefined, "");
   return { workspace, made };

@@ -50,7 +50,7 @@ const arrow = fc.record(
 );
 const PROPS = ["wall", "step", "bench", "chair", "table", "bed", "mat", "handrail", "cushion"];
 const MORE = ["towel", "pillow", "band", "strap", "dumbbell", "weight", "backpack", "barbell"];
-const LAST = ["ball", "stick", "plate", "sled", "sofa", "lever", "doorway"];
+const LAST = ["ball", "stick", "plate", "sled", "sofa", "lever", "doorway", "helper"];
 const figure = fc.record(
   {
     base: some(words.BASES),

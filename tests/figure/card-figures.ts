@@ -1,12 +1,14 @@
 /** The figures of the library's cards, read for the tests. */
-import { readFileSync } from "node:fs";
-import { parse } from "yaml";
-import { type Figure, figureSchema } from "../../src/figure/schema.ts";
+import { readLibrary } from "../../src/cards/read-library.ts";
+import type { Figure } from "../../src/figure/schema.ts";
+import { DAY, worldWith } from "../support/world.ts";
 
-const FILE = new URL("card-figures.yaml", import.meta.url);
-
-/** Every figure by the id of its card. Throws where one does not fit the schema. */
+/** Every figure by the id of its card. */
 export function cardFigures(): ReadonlyMap<string, Figure> {
-  const source = parse(readFileSync(FILE, "utf8")) as Record<string, unknown>;
-  return new Map(Object.entries(source).map(([id, figure]) => [id, figureSchema.parse(figure)]));
+  const { library } = readLibrary(worldWith(), ["exercises"], DAY);
+  return new Map(
+    [...library.cards.values()].flatMap(({ card }) =>
+      card.figure ? [[card.id, card.figure] as const] : [],
+    ),
+  );
 }

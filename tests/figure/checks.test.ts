@@ -40,6 +40,24 @@ const BAD: readonly [name: string, source: unknown, path: (string | number)[], m
       /right hand is \d+ cm off the wall/,
     ],
     [
+      "a heel beside its chair",
+      {
+        base: "lying on the back",
+        working: ["right leg"],
+        props: { chair: { at: 0.6 } },
+        poses: [
+          {
+            lean: -90,
+            "knee right": 80,
+            "ankle right": 0,
+            rests: { pelvis: "floor", "heel right": "chair" },
+          },
+        ],
+      },
+      ["figure", "poses", 0, "rests", "heel right"],
+      /right heel is \d+ cm beside the chair/,
+    ],
+    [
       "a foot off the floor",
       {
         working: ["legs"],

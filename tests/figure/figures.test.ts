@@ -1,6 +1,7 @@
 /** All figures of the trial exercises and of the library's cards: solved, drawn, well formed, mirrored, repeatable. */
 import { describe, expect, test } from "vitest";
 import { drawFigure } from "../../src/figure/draw-figure.ts";
+import { figureCost } from "./bench.ts";
 import { cardFigures } from "./card-figures.ts";
 import { POSES } from "./poses.ts";
 import { xmlFault } from "./xml.ts";
@@ -84,5 +85,18 @@ describe("sides", () => {
     const each = drawFigure(figure, "each");
     expect(each.alt).toMatch(/Shown for the right side\.$/);
     expect(bare(each.svg ?? "")).toBe(bare(drawFigure(figure, "right").svg ?? ""));
+  });
+});
+
+describe("the measure of cost", () => {
+  test("draws every card's figure and counts its bytes", () => {
+    let clock = 0;
+    const cost = figureCost(() => {
+      clock += 73;
+      return clock;
+    }, 1);
+    expect(cost.figures).toBe(cardFigures().size);
+    expect(cost.milliseconds).toBeCloseTo(73 / cost.figures, 10);
+    expect(cost.bytes).toBeLessThan(cost.most);
   });
 });

@@ -59,7 +59,7 @@ const SOURCE: Record<string, unknown> = {
   "bridge, one heel on a chair": {
     base: "lying on the back",
     working: ["right leg"],
-    props: { chair: { at: 0.56, faces: "back" } },
+    props: { chair: { at: 0.04, faces: "back" } },
     poses: [
       {
         lean: -90,

@@ -16,7 +16,7 @@ test("the shipped library has no problems", () => {
   expect(library.cards.size).toBeGreaterThanOrEqual(16);
 });
 
-test.each([...referenceFiles(library.words)])(
+test.each([...referenceFiles(library)])(
   "%s is as `npm run reference` writes it",
   (file, content) => {
     expect(shippedText(file)).toBe(content);
@@ -42,6 +42,14 @@ describe.each([
     visit(authorSchema(schema), "");
     expect(bare).toEqual([]);
   });
+});
+
+test("every word of figures has its picture", () => {
+  const page = shippedText("exercises/README.md");
+  const words = page.slice(page.indexOf("### Base postures"), page.indexOf("## Vocabulary"));
+  const rows = words.split("\n").filter((line) => line.startsWith("| `"));
+  expect(rows.length).toBeGreaterThan(50);
+  for (const row of rows) expect(row).toMatch(/!\[[^\]]+\]\(figures\/[\w-]+\.svg\)/);
 });
 
 test("the ladder of the calf goes from holds to hops without a gap", () => {
