@@ -9,6 +9,7 @@ import { readLibrary } from "../../src/cards/read-library.ts";
 import { doseProgram } from "../../src/dose/program.ts";
 import { isError } from "../../src/faults/fault.ts";
 import { diskTree } from "../../src/files/tree.ts";
+import { contactSheet } from "../../src/library/contact-sheet.ts";
 import { layOut } from "../../src/plan/lay-out.ts";
 import { resolveProgram } from "../../src/plan/resolve.ts";
 import { printerFor } from "../../src/render/booklet-pdf.ts";
@@ -149,6 +150,21 @@ async function pdfs({ workspace, made }: ReturnType<typeof programs>): Promise<v
   say(`  size of the HTML: ${Math.round(html.length / 1024)} KB`);
 
   const found = await findBrowser({ env: process.env, platform: process.platform });
+  const sheet = contactSheet(workspace.cards.library, "Figures");
+  const printed = (html: string) =>
+    withBrowser(found, (browser) =>
+      browser.usePage((page) => printPdf(page, html, { paper: "A4" })),
+    );
+  const blank = sheet.replace(/<img [^>]*>/g, '<div style="width:100mm;height:45mm"></div>');
+  const figures = sheet.match(/<img /g)?.length ?? 1;
+  const each12 = ((await printed(sheet)).length - (await printed(blank)).length) / figures / 1024;
+  row(
+    "a figure in a PDF",
+    `${each12.toFixed(1)} KB`,
+    each12 / 12,
+    `12 KB (${figures} figures on a sheet)`,
+  );
+
   const jobs = Array.from({ length: BOOKLETS }, (_, n) => n);
   const bare = await clock(() =>
     withBrowser(found, async (browser) => {

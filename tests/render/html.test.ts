@@ -129,7 +129,9 @@ describe.each(both)("the booklet %s", (_, booklet, page) => {
   });
 
   it("says language, direction and title", () => {
-    expect(page).toContain(`<html lang="${booklet.language}" dir="${booklet.direction}" class="edition-${booklet.edition}">`);
+    expect(page).toContain(
+      `<html lang="${booklet.language}" dir="${booklet.direction}" class="edition-${booklet.edition}">`,
+    );
     expect(page).toContain(`<title>${booklet.title}</title>`);
   });
 
