@@ -12,6 +12,7 @@ import type { Schedule } from "./plan/schedule.ts";
 import type { Protocol } from "./protocols/schema.ts";
 import type { Read } from "./read/source.ts";
 import { nearest } from "./read/validate.ts";
+import { usedFaults } from "./translations/used.ts";
 import type { Words } from "./words/words.ts";
 import type { Workspace } from "./workspace.ts";
 
@@ -35,8 +36,8 @@ export function makeProgram(
     return result.value;
   };
 
-  const { library } = workspace.cards;
-  const read = readPlan(workspace.tree, file, library.words);
+  const { library } = workspace.texts;
+  const read = readPlan(workspace.tree, file, workspace.cards.library.words);
   const plan = take({ value: read.plan, faults: read.faults });
   if (!plan || !workspace.clinic) return stop();
 
@@ -53,6 +54,8 @@ export function makeProgram(
   const schedule = take(layOut(program, dosed));
   if (!schedule || faults.some(isError)) return stop();
 
+  faults.push(...usedFaults(program, dosed, library, workspace.translations));
+
   return { value: { plan, program, dosed, schedule }, faults };
 }
 
@@ -65,7 +68,7 @@ export function makeBooklet(
   edition: Edition = "standard",
 ): Booklet {
   const { plan, program, dosed, schedule } = made;
-  const { library } = workspace.cards;
+  const { library } = workspace.texts;
   return composeBooklet({
     program,
     dosed,
@@ -83,7 +86,7 @@ function findProtocol(
   plan: ReadPlan,
   workspace: Workspace,
 ): WithFaults<Read<Protocol> | undefined> {
-  const { protocols } = workspace.protocols;
+  const { protocols } = workspace.texts;
   const found = protocols.get(plan.value.protocol);
   if (found) return { value: found, faults: [] };
   const place = plan.source.at(["protocol"]);

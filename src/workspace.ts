@@ -7,6 +7,9 @@ import type { Fault } from "./faults/fault.ts";
 import type { Tree } from "./files/tree.ts";
 import { type ProtocolsResult, readProtocols } from "./protocols/read-protocols.ts";
 import type { Read } from "./read/source.ts";
+import { inLanguage, type Texts } from "./translations/in-language.ts";
+import { type AllTranslations, readTranslations } from "./translations/read-translations.ts";
+import { ORIGINAL } from "./words/languages.ts";
 
 export const CARDS_FOLDER = "exercises";
 export const PROTOCOLS_FOLDER = "protocols";
@@ -19,7 +22,10 @@ export interface Workspace {
   readonly protocols: ProtocolsResult;
   /** What the clinic has of its own for the booklet. */
   readonly look: ClinicLook;
-  /** Every fault of clinic, cards and protocols. */
+  readonly translations: AllTranslations;
+  /** Library and protocols in the clinic's language: what booklets are made from. */
+  readonly texts: Texts;
+  /** Every fault of clinic, cards, protocols and translations. */
   readonly faults: readonly Fault[];
 }
 
@@ -49,12 +55,14 @@ export function openWorkspace(place: WorkspacePlace): Workspace {
       ...more,
     ]),
   ];
-  const cards = readLibrary(tree, folders(CARDS_FOLDER, CARDS_FOLDER, place.cardFolders), today);
-  const protocols = readProtocols(
-    tree,
-    folders(PROTOCOLS_FOLDER, `templates/${PROTOCOLS_FOLDER}`, place.protocolFolders),
-    cards,
-  );
+  const where = {
+    cards: folders(CARDS_FOLDER, CARDS_FOLDER, place.cardFolders),
+    protocols: folders(PROTOCOLS_FOLDER, `templates/${PROTOCOLS_FOLDER}`, place.protocolFolders),
+  };
+  const cards = readLibrary(tree, where.cards, today);
+  const protocols = readProtocols(tree, where.protocols, cards);
+  const { translations, faults } = readTranslations(tree, where, cards, protocols);
+  const originals = { library: cards.library, protocols: protocols.protocols };
   const own =
     clinicFolder === undefined
       ? { look: NO_LOOK, faults: [] }
@@ -64,8 +72,10 @@ export function openWorkspace(place: WorkspacePlace): Workspace {
     clinic: clinic.clinic,
     cards,
     protocols,
+    translations,
+    texts: inLanguage(originals, translations, clinic.clinic?.value.language ?? ORIGINAL),
     look: own.look,
-    faults: [...clinic.faults, ...own.faults, ...cards.faults, ...protocols.faults],
+    faults: [...clinic.faults, ...own.faults, ...cards.faults, ...protocols.faults, ...faults],
   };
 }
 

@@ -12,6 +12,8 @@ export interface LibraryCard {
   readonly source: Source;
   /** The clinic's own picture, where the card has one. */
   readonly image?: CardImage | undefined;
+  /** The picture in words, with placeholders, where they are not its own: in a translation. */
+  readonly picture?: string;
 }
 
 export interface Library {

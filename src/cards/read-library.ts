@@ -3,6 +3,8 @@ import { Fault } from "../faults/fault.ts";
 import type { Tree } from "../files/tree.ts";
 import { parseYaml, splitMarkdown } from "../read/front-matter.ts";
 import { validate } from "../read/validate.ts";
+import { languageInName } from "../translations/head.ts";
+import { placeholderFaults } from "../translations/placeholders.ts";
 import { readImage } from "./images.ts";
 import { ladderFaults } from "./ladder.ts";
 import type { Library, LibraryCard } from "./library.ts";
@@ -40,6 +42,7 @@ export function readLibrary(tree: Tree, folders: readonly string[], today: strin
     const listing = tree.list(folder, ".md");
     faults.push(...listing.faults);
     for (const file of listing.files) {
+      if (languageInName(file) !== undefined) continue;
       const read = readCard(tree, file, schema);
       faults.push(...read.faults);
       if (!read.card) {
@@ -81,7 +84,10 @@ function readCard(
   const checked = validate(schema, split.data, split.source);
   const body = readSections(split.body, split.bodyLine, split.source);
   const picture = checked.value ? readImage(tree, checked.value, split.source) : { faults: [] };
-  const all = [...checked.faults, ...body.faults, ...picture.faults];
+  const endings = checked.value
+    ? placeholderFaults(split.body, split.bodyLine, split.source, checked.value.language)
+    : [];
+  const all = [...checked.faults, ...body.faults, ...picture.faults, ...endings];
   const id = idOf(split.data);
   if (checked.value && all.length === 0) {
     const card: LibraryCard = {
@@ -95,7 +101,8 @@ function readCard(
   return id === undefined ? { faults: all } : { id, faults: all };
 }
 
-function idOf(data: unknown): string | undefined {
+/** The id in front matter, whatever else is wrong with it. */
+export function idOf(data: unknown): string | undefined {
   const id = typeof data === "object" && data !== null && "id" in data ? data.id : undefined;
   return typeof id === "string" || typeof id === "number" ? String(id) : undefined;
 }

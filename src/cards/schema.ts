@@ -3,6 +3,7 @@ import * as z from "zod";
 import { figureSchema } from "../figure/schema.ts";
 import { dosePart } from "../units/dose-fields.ts";
 import { date, id, line, time } from "../units/quantities.ts";
+import { LANGUAGES, ORIGINAL } from "../words/languages.ts";
 import { type Vocabulary, word } from "./vocabulary.ts";
 
 const QUALITIES = [
@@ -58,6 +59,11 @@ export const reviewed = z
   })
   .describe("Who checked the content, and when it is due again.");
 
+export const writtenIn = z
+  .enum(LANGUAGES)
+  .default(ORIGINAL)
+  .describe("The language it is written in; translations lie beside it.");
+
 const step = (says: string) =>
   z
     .array(
@@ -82,6 +88,7 @@ const step = (says: string) =>
 export function cardSchema(words: Vocabulary) {
   return z.strictObject({
     id: id.describe("Unique in the library; other files name the card by it."),
+    language: writtenIn,
     title: line.describe("The exercise in the client's words."),
     clinical: line.describe("The exercise in the clinician's words."),
     why: line.describe("One sentence for the client: why this exercise is there."),

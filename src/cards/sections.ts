@@ -26,6 +26,15 @@ export type SectionKey = (typeof SECTIONS)[number]["key"];
 /** Markdown of each section. */
 export type Sections = Readonly<Record<SectionKey, string>>;
 
+/** The sections that a client reads. */
+export type ClientSections = Omit<Sections, "clinician">;
+
+/** What a body belongs to, and the sections it has to have. */
+interface Wanted {
+  readonly what: string;
+  readonly sections: readonly (typeof SECTIONS)[number][];
+}
+
 /** Placeholders that card text may hold; each becomes a word that fits the client's side. */
 export const PLACEHOLDERS = {
   side: "left or right; “working” where both sides take turns",
@@ -33,13 +42,14 @@ export const PLACEHOLDERS = {
 } as const;
 
 /**
- * The sections of a card's body. `firstLine` is the line of the file on which the body begins.
+ * The sections of a card's body, or of its translation's. `firstLine` is the line of the file on which the body begins.
  * Faults: missing-section, unknown-section, unknown-placeholder, unsafe-text.
  */
 export function readSections(
   body: string,
   firstLine: number,
   source: Source,
+  { what, sections: wanted }: Wanted = { what: "card", sections: SECTIONS },
 ): { readonly sections: Sections; readonly faults: readonly Fault[] } {
   const found = new Map<SectionKey, { line: number; lines: string[] }>();
   const faults: Fault[] = [];
@@ -73,21 +83,21 @@ export function readSections(
       checkText(text, line, add);
       return;
     }
-    const section = SECTIONS.find((one) => one.heading.toLowerCase() === heading.toLowerCase());
+    const section = wanted.find((one) => one.heading.toLowerCase() === heading.toLowerCase());
     current = [];
     if (!section) {
       const near = nearest(
         heading,
-        SECTIONS.map((one) => one.heading),
+        wanted.map((one) => one.heading),
       );
       add(
         "unknown-section",
-        `A card has no section “${heading}”.`,
+        `A ${what} has no section “${heading}”.`,
         line,
         1,
         near
           ? `Did you mean “${near}”?`
-          : `Sections: ${SECTIONS.map((one) => one.heading).join(", ")}.`,
+          : `Sections: ${wanted.map((one) => one.heading).join(", ")}.`,
       );
     } else if (found.has(section.key)) {
       add(
@@ -103,7 +113,7 @@ export function readSections(
   });
 
   const lastLine = firstLine + Math.max(0, body.trimEnd().split(/\r?\n/).length - 1);
-  for (const section of SECTIONS) {
+  for (const section of wanted) {
     const got = found.get(section.key);
     if (!got) {
       add(

@@ -1,6 +1,7 @@
 /** A clinic's settings: who it is, how it is reached, and the limits it works within. */
 import * as z from "zod";
 import { line, percent, time } from "../units/quantities.ts";
+import { LANGUAGES, usualLocale } from "../words/languages.ts";
 
 const limits = z.strictObject({
   exercises_per_session: z
@@ -109,7 +110,8 @@ const pain = z
     path: ["comfortable"],
   });
 
-export const clinicSchema = z.strictObject({
+/** What stands in clinic.yaml. */
+export const clinicSettings = z.strictObject({
   name: line.describe("The clinic's name."),
   phone: line.describe("The number a client calls."),
   hours: line.describe("When somebody answers, such as Mon–Fri 8:00–18:00."),
@@ -117,12 +119,17 @@ export const clinicSchema = z.strictObject({
   emergency: line.describe("The emergency number."),
   address: line.optional().describe("Street and place."),
   email: line.optional().describe("For questions that can wait."),
-  language: z.literal("en").default("en").describe("Language of the booklet's frame words."),
+  language: z
+    .enum(LANGUAGES)
+    .default("en")
+    .describe(
+      "Language of the booklet: its own words, and the translations of cards and protocols.",
+    ),
   locale: z
     .string()
     .regex(/^[a-z]{2,3}(-[A-Z]{2})?$/, { error: "write a locale as en-GB" })
-    .default("en-GB")
-    .describe("How dates and numbers are written."),
+    .optional()
+    .describe("How dates and numbers are written; if left out, en-GB or de-DE by the language."),
   paper: z.enum(["A4", "Letter"]).default("A4").describe("Paper size of the PDF."),
   shipped_cards: z
     .boolean()
@@ -136,5 +143,13 @@ export const clinicSchema = z.strictObject({
   week: week.prefault({}).describe("How sessions are laid out in a week."),
   pain: pain.prefault({}).describe("What monitored pain means here, 0 to 10."),
 });
+
+/** The settings with the locale of their language where they name none. */
+export const clinicSchema = clinicSettings
+  .refine(({ language, locale }) => locale === undefined || locale.startsWith(language), {
+    error: "write a locale of the clinic's language, such as en-GB or de-AT",
+    path: ["locale"],
+  })
+  .transform((clinic) => ({ ...clinic, locale: clinic.locale ?? usualLocale(clinic.language) }));
 
 export type Clinic = z.infer<typeof clinicSchema>;

@@ -16,6 +16,8 @@ import {
   protocolTextFaults,
   USUAL_GRADE,
 } from "../readability/text-faults.ts";
+import { translatedCards, translatedProtocols } from "../translations/in-language.ts";
+import { TRANSLATED } from "../words/languages.ts";
 import { loadWords } from "../words/load-words.ts";
 import {
   CARDS_FOLDER,
@@ -146,12 +148,20 @@ async function checkGroup(
 function hardTexts(workspace: Workspace, files: ReadonlySet<string>): Fault[] {
   const { grade, language } = reading(workspace);
   const asked = ({ source }: { readonly source: Source }) => files.has(source.file);
-  const cards = [...workspace.cards.library.cards.values()].filter(asked);
-  const protocols = [...workspace.protocols.protocols.values()].filter(asked);
+  const cards = [
+    ...workspace.cards.library.cards.values(),
+    ...translatedCards(workspace.cards.library, workspace.translations),
+  ].filter(asked);
+  const protocols = [
+    ...workspace.protocols.protocols.values(),
+    ...translatedProtocols(workspace.protocols.protocols, workspace.translations),
+  ].filter(asked);
   const clinic = workspace.clinic && asked(workspace.clinic) ? [workspace.clinic] : [];
   return [
-    ...cards.flatMap((card) => cardTextFaults(card, grade, language)),
-    ...protocols.flatMap((protocol) => protocolTextFaults(protocol, grade, language)),
+    ...cards.flatMap((card) => cardTextFaults(card, grade, card.card.language)),
+    ...protocols.flatMap((protocol) =>
+      protocolTextFaults(protocol, grade, protocol.value.language),
+    ),
     ...clinic.flatMap((one) => clinicTextFaults(one, grade, language)),
   ];
 }
@@ -186,7 +196,8 @@ function filesAt(
   known: Map<string, string | undefined>,
 ): string[] {
   if (/\.(md|yaml)$/.test(path)) return [path];
-  return [".md", CLINIC_FILE, "vocabulary.yaml"].flatMap((ending) => {
+  const translated = TRANSLATED.map((language) => `vocabulary.${language}.yaml`);
+  return [".md", CLINIC_FILE, "vocabulary.yaml", ...translated].flatMap((ending) => {
     const listing = tree.list(path, ending);
     faults.push(...listing.faults);
     return listing.files.filter((file) => belongs(tree, file, known));

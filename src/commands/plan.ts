@@ -41,7 +41,7 @@ export function plan(path: string, options: PlanOptions, terminal: Terminal): nu
     terminal.out(text);
   } else {
     const words = loadWords(made.program.clinic.language, made.program.clinic.locale);
-    terminal.out(planTable(made, workspace.cards.library, words));
+    terminal.out(planTable(made, workspace.texts.library, words));
     tellFaults(terminal, faults);
   }
   return options.strict && faults.length > 0

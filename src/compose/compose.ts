@@ -5,6 +5,7 @@ import type { Clinic } from "../clinic/schema.ts";
 import type { DosedProgram } from "../dose/types.ts";
 import type { Program } from "../plan/program.ts";
 import type { Schedule } from "../plan/schedule.ts";
+import { directionOf } from "../words/languages.ts";
 import type { Words } from "../words/words.ts";
 import { calendar, weekdayNames } from "./calendar.ts";
 import { diary } from "./diary.ts";
@@ -43,7 +44,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
   const { write } = composing;
   return {
     language: program.clinic.language,
-    direction: "ltr",
+    direction: directionOf(program.clinic.language),
     paper: program.clinic.paper,
     edition: parts.edition,
     draft: plan.signed === undefined,

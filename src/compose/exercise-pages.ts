@@ -5,7 +5,7 @@ import type { Composing } from "./compose.ts";
 import type { DoseLine, ExercisePage } from "./model.ts";
 import type { Writer } from "./numbers.ts";
 import { dosesIn, exerciseAnchor } from "./phase-pages.ts";
-import { sectionText, sideName, sideSentence } from "./side-words.ts";
+import { sectionText, sidedText, sideName, sideSentence } from "./side-words.ts";
 
 /** Pages in the order in which the exercises first come; an exercise of several phases has one page. */
 export function exercisePages(composing: Composing): ExercisePage[] {
@@ -31,7 +31,7 @@ export function exercisePages(composing: Composing): ExercisePage[] {
       why: exercise.why,
       side: sideName(exercise, write),
       sideSentence: sideSentence(exercise, write),
-      figure: figureFor(exercise),
+      figure: figureFor(exercise, write),
       needs: needs(exercise, composing),
       phases,
       always: constant(phases.flatMap((phase) => phase.doses)),
@@ -54,11 +54,14 @@ export function exercisePages(composing: Composing): ExercisePage[] {
 const IMAGE_WIDTH = 70;
 
 /** The picture in the client's own side; none where it cannot be drawn right. */
-function figureFor({ card, side }: ProgramExercise): ExercisePage["figure"] {
-  if (card.image) return { ...card.image, width: IMAGE_WIDTH };
+function figureFor(exercise: ProgramExercise, write: Writer): ExercisePage["figure"] {
+  const { card, side } = exercise;
+  const alt = (own: string) =>
+    card.picture === undefined ? own : sidedText(card.picture, exercise, write);
+  if (card.image) return { url: card.image.url, alt: alt(card.image.alt), width: IMAGE_WIDTH };
   const drawing = figureOf(card, side === "both" ? "none" : side);
   if (drawing?.svg === undefined) return undefined;
-  return { url: svgUrl(drawing.svg), alt: drawing.alt, width: drawing.width };
+  return { url: svgUrl(drawing.svg), alt: alt(drawing.alt), width: drawing.width };
 }
 
 /** What the client needs: the card's equipment, and what makes the load in this program. */
@@ -92,8 +95,8 @@ function constant(doses: readonly DoseLine[]): string[] {
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-function painSentence(limits: PainLimits, { words }: Writer): string {
-  return words.say(`pain.exercise.${limits.kind}`, { during: limits.during });
+function painSentence(limits: PainLimits, { words, number }: Writer): string {
+  return words.say(`pain.exercise.${limits.kind}`, { during: number(limits.during) });
 }
 
 function easierWords(exercise: ProgramExercise, { library, write }: Composing): string | undefined {

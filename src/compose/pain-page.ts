@@ -26,7 +26,7 @@ export function painPage(program: Program, write: Writer): PainPage {
       },
     ];
   });
-  const values = { during: limits.during, after: limits.after };
+  const values = { during: write.number(limits.during), after: write.number(limits.after) };
   const rules = ["during", "after", "week", "more", "over"]
     .map((rule) => `pain.rules.${limits.kind}.${rule}`)
     .filter(words.has)

@@ -14,7 +14,7 @@ export function bookletSessions({ program, schedule, write }: Composing): Bookle
   );
   const limits = program.phases[0]?.exercises[0]?.pain;
   const kind = limits?.kind ?? "pain-free";
-  const pain = words.say(`session.pain.${kind}`, { during: limits?.during ?? 0 });
+  const pain = words.say(`session.pain.${kind}`, { during: write.number(limits?.during ?? 0) });
   return schedule.weeks.flatMap(({ number, days }) =>
     days
       .flatMap((day) => day.sessions)

@@ -17,12 +17,15 @@ export function sideSentence(
 }
 
 /** A section of the card with the client's side put in. */
-export function sectionText(
-  { card, side }: ProgramExercise,
+export const sectionText = (
+  exercise: ProgramExercise,
   section: SectionKey,
-  { words }: Writer,
-): string {
-  return card.sections[section]
+  write: Writer,
+): string => sidedText(exercise.card.sections[section], exercise, write);
+
+/** A text of a card with the words for the client's side in place of its placeholders. */
+export function sidedText(text: string, { side }: ProgramExercise, { words }: Writer): string {
+  return text
     .replaceAll("{side}", words.say(`side.word.${side}`))
     .replaceAll("{other}", words.say(`side.other.${side}`));
 }

@@ -67,6 +67,14 @@ export const CATALOGUE = {
     means: "A text for clients is harder to read than the clinic's limit.",
     exit: EXIT.input,
   },
+  "translation-missing": {
+    means: "A text that a plan uses has no translation into the clinic's language.",
+    exit: EXIT.input,
+  },
+  "translation-stale": {
+    means: "A translation is older than the last review of its original.",
+    exit: EXIT.input,
+  },
   "review-due": { means: "A card's review date has passed.", exit: EXIT.input },
   // protocols and plans
   "week-gap": {

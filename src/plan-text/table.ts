@@ -42,7 +42,7 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
     for (const exercise of phase.exercises) {
       const { card } = exercise.card;
       const side = sideName(exercise, write);
-      lines.push(`  ${card.clinical} [${card.id}]${side ? `, ${side.toLowerCase()}` : ""}`);
+      lines.push(`  ${card.clinical} [${card.id}]${side ? `, ${small(side)}` : ""}`);
       const rows = dosesIn(phase, exercise, composing).map((dose) => [
         `    ${dose.weeks}`,
         dose.work,
@@ -75,6 +75,9 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
     .join("\n")
     .trimEnd();
 }
+
+/** With a small first letter; German nouns after it keep theirs. */
+const small = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** "load 510, +12 %, monotony 0.87, strain 444": effort × minutes, and how even the days are. */
 function loadText(loads: WeekLoads | undefined, write: Writer): string {

@@ -1,6 +1,6 @@
 /** Reads protocols and checks them against the library: cards that exist, weeks without gaps, sums that agree. */
 import { unknownCard } from "../cards/ladder.ts";
-import type { LibraryResult } from "../cards/read-library.ts";
+import { idOf, type LibraryResult } from "../cards/read-library.ts";
 import { frequencies } from "../cards/schema.ts";
 import { expandWeeks, type WeekProblem } from "../dose/progression.ts";
 import { Fault } from "../faults/fault.ts";
@@ -8,11 +8,14 @@ import type { Tree } from "../files/tree.ts";
 import { splitMarkdown } from "../read/front-matter.ts";
 import type { Path, Read } from "../read/source.ts";
 import { validate } from "../read/validate.ts";
+import { languageInName } from "../translations/head.ts";
 import { type Protocol, type ProtocolExercise, protocolSchema } from "./schema.ts";
 import { sumFaults } from "./sums.ts";
 
 export interface ProtocolsResult {
   readonly protocols: ReadonlyMap<string, Read<Protocol>>;
+  /** Ids of protocols that were found but have faults: naming them is not an error of its own. */
+  readonly broken: ReadonlySet<string>;
   readonly faults: readonly Fault[];
 }
 
@@ -23,37 +26,42 @@ export function readProtocols(
   cards: LibraryResult,
 ): ProtocolsResult {
   const protocols = new Map<string, Read<Protocol>>();
+  const broken = new Set<string>();
   const faults: Fault[] = [];
   for (const folder of folders) {
     const listing = tree.list(folder, ".md");
     faults.push(...listing.faults);
     for (const file of listing.files) {
+      if (languageInName(file) !== undefined) continue;
       const read = readProtocol(tree, file, cards);
       faults.push(...read.faults);
-      if (!read.protocol) continue;
+      if (!read.protocol) {
+        if (read.id) broken.add(read.id);
+        continue;
+      }
       const first = protocols.get(read.protocol.value.id);
       if (first) faults.push(duplicate(read.protocol, first));
       else protocols.set(read.protocol.value.id, read.protocol);
     }
   }
-  return { protocols, faults };
+  return { protocols, broken, faults };
 }
 
 function readProtocol(
   tree: Tree,
   file: string,
   cards: LibraryResult,
-): { protocol?: Read<Protocol>; faults: readonly Fault[] } {
+): { protocol?: Read<Protocol>; id?: string | undefined; faults: readonly Fault[] } {
   const reading = tree.read(file);
   if (reading.fault) return { faults: [reading.fault] };
   const { split, faults } = splitMarkdown(file, reading.text);
   if (!split) return { faults };
   const checked = validate(protocolSchema, split.data, split.source);
-  if (!checked.value) return { faults: checked.faults };
+  if (!checked.value) return { id: idOf(split.data), faults: checked.faults };
   const protocol = { value: checked.value, source: split.source };
   const found = protocolFaults(protocol, cards);
   return found.some((fault) => fault.level === "error")
-    ? { faults: found }
+    ? { id: checked.value.id, faults: found }
     : { protocol, faults: found };
 }
 

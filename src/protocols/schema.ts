@@ -1,6 +1,6 @@
 /** What a protocol says: a course for a condition, phase by phase and week by week. */
 import * as z from "zod";
-import { painRule, reviewed, sources } from "../cards/schema.ts";
+import { painRule, reviewed, sources, writtenIn } from "../cards/schema.ts";
 import { dosePart } from "../units/dose-fields.ts";
 import { id, line, percent, weekSpan } from "../units/quantities.ts";
 
@@ -85,6 +85,7 @@ const phase = z.strictObject({
 
 export const protocolSchema = z.strictObject({
   id: id.describe("Unique; plans name the protocol by it."),
+  language: writtenIn,
   title: line.describe("The course in the client's words."),
   clinical: line.describe("The course in the clinician's words."),
   condition: line.describe("What it is for."),

@@ -4,9 +4,13 @@ import type { Library } from "../cards/library.ts";
 import { cardSchema } from "../cards/schema.ts";
 import { PLACEHOLDERS, SECTIONS } from "../cards/sections.ts";
 import { type Vocabulary, vocabularySchema } from "../cards/vocabulary.ts";
-import { clinicSchema } from "../clinic/schema.ts";
+import { clinicSettings } from "../clinic/schema.ts";
 import { planSchema } from "../plan/schema.ts";
 import { protocolSchema } from "../protocols/schema.ts";
+import { cardTranslationSchema } from "../translations/card.ts";
+import { protocolTranslationSchema } from "../translations/protocol.ts";
+import { vocabularyTranslationSchema } from "../translations/vocabulary.ts";
+import { TRANSLATED } from "../words/languages.ts";
 import { authorSchema, fieldTable, schemaFile } from "./fields.ts";
 import { figurePage } from "./figure-page.ts";
 
@@ -19,7 +23,7 @@ export function referenceFiles(library: Library): ReadonlyMap<string, string> {
   const card = authorSchema(cardSchema(words));
   const protocol = authorSchema(protocolSchema);
   const plan = authorSchema(planSchema(words));
-  const clinic = authorSchema(clinicSchema);
+  const clinic = authorSchema(clinicSettings);
   return new Map([
     ["exercises/README.md", cardPage(card, words, figures.text)],
     ...[...figures.pictures].map(([file, svg]) => [`exercises/${file}`, svg] as const),
@@ -28,7 +32,7 @@ export function referenceFiles(library: Library): ReadonlyMap<string, string> {
     ["templates/protocols/protocol.schema.json", schemaFile(protocolSchema)],
     ["templates/demo/README.md", planPage(plan, clinic)],
     ["templates/demo/plan.schema.json", schemaFile(planSchema(words))],
-    ["templates/demo/clinic.schema.json", schemaFile(clinicSchema)],
+    ["templates/demo/clinic.schema.json", schemaFile(clinicSettings)],
   ]);
 }
 
@@ -76,6 +80,27 @@ ${Object.entries(PLACEHOLDERS)
   .map(([name, says]) => `| \`{${name}}\` | ${says} |`)
   .join("\n")}
 
+## Translations
+
+The translation of \`ID.md\` lies beside it, or in a clinic's own folder of cards, as
+\`ID.LANGUAGE.md\`; languages: ${TRANSLATED.join(", ")}. Field names and headings stay as they are in
+every language, so that original and translation can be laid side by side; \`## For the clinician\` is
+not translated. A clinic's \`language\` decides which is printed. What a plan uses that has no
+translation, or one that is older than its original's last review, is a warning, and the original or
+the older text is printed. All texts of a card are translated or none; \`check\` says what is missing.
+
+${fieldTable(authorSchema(cardTranslationSchema(words)))}
+
+In German a placeholder is a stem, and the ending follows the bracket: \`Ihr {side}er Fuß\`,
+\`die {side}e Ferse\`, \`mit dem {other}en Bein\`. \`vocabulary.LANGUAGE.yaml\` beside
+\`vocabulary.yaml\` holds the client's words for regions, tissues and equipment; flags stay with the
+clinician and are not translated.
+
+${fieldTable(authorSchema(vocabularyTranslationSchema(words)))}
+
+A card that is written in another language from the start says so under \`language\` and needs no
+translation into it.
+
 ${figures}
 ## Vocabulary
 
@@ -112,6 +137,14 @@ Weeks are counted from the first week of the phase. An exercise is dosed by what
 (\`dose\`) and, over it, by a table (\`weeks\`) or a \`rule\`; what neither says comes from the card.
 
 ${fieldTable(protocol)}
+
+## Translations
+
+The translation of \`ID.md\` lies beside it, or in a clinic's own folder of protocols, as
+\`ID.LANGUAGE.md\` (${TRANSLATED.join(", ")}), with the texts for clients alone: front matter without
+notes below it. Phases stand by their ids, reasons and signs by the ids of their cards.
+
+${fieldTable(authorSchema(protocolTranslationSchema))}
 `);
 }
 

@@ -30,7 +30,12 @@ export function drawProgress({ planned, unit, words }: ProgressChart, { say }: W
   const every = Math.ceil(weeks / 13);
   const labels = [
     ...rows.map((value) =>
-      text(LEFT - 2, y(value) + 1.5, value === 0 ? `0 ${unit}` : value, "label end"),
+      text(
+        LEFT - 2,
+        y(value) + 1.5,
+        value === 0 ? `0 ${unit}` : say("progress.amount", { n: value }),
+        "label end",
+      ),
     ),
     ...planned.flatMap((_, week) =>
       week % every === 0 ? [text(x(week) + wide / 2, TOP + HEIGHT + 6, week + 1, "axis")] : [],

@@ -16,34 +16,59 @@ const PAGES = "\uE001";
 /** The `@page` rules of a booklet. */
 export function pageCss(booklet: Booklet, parts: readonly Part[], words: Words): string {
   const { clinic, client } = booklet;
+  const rightToLeft = booklet.direction === "rtl";
+  // a page's boxes are named by hand, left and right: a booklet read from the right has them swapped
+  const [start, end] = rightToLeft ? ["right", "left"] : ["left", "right"];
   const foot = words.say("page.number", { page: PAGE, pages: PAGES });
   const boxes = [
     box(
-      "top-left",
+      `top-${start}`,
       cssString(words.say("page.head", { clinic: clinic.name, reference: client.reference })),
     ),
-    box("bottom-left", cssString(words.say("page.help", { phone: clinic.phone }))),
-    box("bottom-right", counters(foot)),
+    box(
+      `bottom-${start}`,
+      cssString(
+        words.say("page.help", { phone: rightToLeft ? isolated(clinic.phone) : clinic.phone }),
+      ),
+    ),
+    box(`bottom-${end}`, counters(foot)),
     ...(booklet.draft ? [box("top-center", cssString(words.say("draft.mark")))] : []),
   ];
   return [
     `@page{size:${booklet.paper};${boxes.join("")}}`,
+    ...(rightToLeft ? [SWAPPED_HEADS] : []),
     ...(booklet.edition === "large" ? [LARGE_HEADS] : []),
-    ...parts.map(({ page, head }) => `@page ${page}{${box("top-right", cssString(head))}}`),
+    ...parts.map(({ page, head }) => `@page ${page}{${box(`top-${end}`, cssString(head))}}`),
     ...(booklet.colour === undefined ? [] : [colourCss(booklet.colour)]),
-    `@page :first{${box("top-left", "none")}}`,
+    `@page :first{${box(`top-${start}`, "none")}}`,
   ].join("\n");
 }
 
+/** Running heads read from the right: the widths of left and right change places with the words. */
+const SWAPPED_HEADS = `@page{${[
+  ["top-left", "40%"],
+  ["top-right", "60%"],
+  ["bottom-left", "30%"],
+  ["bottom-right", "70%"],
+]
+  .map(([place, width]) => `@${place}{width:${width};direction:rtl}`)
+  .join("")}@top-center{direction:rtl}}`;
+
 /** Running heads of the large-print edition: no smaller than its text. */
-const LARGE_HEADS = ["top-left", "top-right", "bottom-left", "bottom-right"]
-  .map((place) => `@page{@${place}{font:16pt/1.2 Booklet,sans-serif}}`)
-  .join("");
+const LARGE_HEADS = [
+  "@page{margin-top:25mm}",
+  ...["top-left", "top-right", "bottom-left", "bottom-right"].map(
+    (place) => `@page{@${place}{font:16pt/1.15 Booklet,sans-serif}}`,
+  ),
+].join("");
 
 /** The clinic's colour on paper and in light; in the dark our own is kept, which is known to be read. */
 function colourCss(colour: string): string {
   return `@media print,(prefers-color-scheme:light){:root{--main:${colour}}}`;
 }
+
+/** A number with spaces keeps its order among words that are read from the right (Unicode UAX 9). */
+const isolated = (text: string): string => `\u2066${text}\u2069`;
 
 function box(place: string, content: string): string {
   return `@${place}{content:${content}}`;

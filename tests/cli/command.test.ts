@@ -184,6 +184,69 @@ describe("what a booklet leaves on disk", () => {
   });
 });
 
+describe("editions and formats", () => {
+  test.each([
+    ["large", "achilles-demo-large.html", 'class="edition-large"'],
+    ["summary", "achilles-demo-summary.html", 'class="edition-summary"'],
+  ])("the %s edition has a file of its own", (edition, file, sign) => {
+    run(["booklet", "achilles.md", "--formats", "html", "--edition", edition, "--out", "out"]);
+    expect(readdirSync(join(clinic, "out"))).toEqual([file]);
+    expect(readFileSync(join(clinic, "out", file), "utf8")).toContain(sign);
+  });
+
+  test("an edition that does not exist", () => {
+    expect(run(["booklet", "achilles.md", "--edition", "pocket"]).status).toBe(2);
+  });
+
+  test("a calendar file alone starts no browser", () => {
+    const done = run([
+      "booklet",
+      "achilles.md",
+      "--formats",
+      "ics",
+      "--browser",
+      "/nowhere",
+      "--out",
+      "out",
+    ]);
+    expect(done.status).toBe(0);
+    expect(readdirSync(join(clinic, "out"))).toEqual(["achilles-demo.ics"]);
+  });
+});
+
+describe("library figures", () => {
+  test("a sheet with every card's picture and words", () => {
+    expect(run(["library", "figures", "--formats", "html", "--out", "out"]).status).toBe(0);
+    const sheet = readFileSync(join(clinic, "out/figures.html"), "utf8");
+    expect(
+      sheet.match(/<img src="data:image\/svg\+xml,[^"]+" alt="[^"]{20,}"/g)?.length,
+    ).toBeGreaterThan(70);
+    expect(sheet).not.toContain("No figure.");
+    expect(sheet).not.toMatch(/<script|https?:\/\/(?!www\.w3\.org)/);
+  });
+});
+
+describe("a card whose figure cannot be drawn", () => {
+  test("is an error at its angle, and the booklet has no wrong picture", () => {
+    const folder = join(clinic, "exercises/calf-and-achilles");
+    mkdirSync(folder, { recursive: true });
+    const card = shippedText("exercises/calf-and-achilles/calf-stretch.md");
+    const own = change(
+      change(card, "id: calf-stretch", "id: own-stretch"),
+      /knee right: -?\d+/,
+      "knee right: 175",
+    );
+    writeFileSync(join(folder, "own-stretch.md"), own);
+    const done = run(["check", "--date", DAY]);
+    expect(done.status).toBe(1);
+    expect(done.stdout).toMatch(/own-stretch\.md:\d+:\d+ {2}error {2}figure-wrong/);
+    const lines = [...done.stdout.matchAll(/own-stretch\.md:(\d+)/g)].map(
+      ([, line]) => own.split("\n")[Number(line) - 1] ?? "",
+    );
+    expect(lines.some((line) => line.includes("175"))).toBe(true);
+  });
+});
+
 describe("files from elsewhere", () => {
   test("a card that is a link out of the folder is refused", () => {
     mkdirSync(join(clinic, "exercises"));

@@ -24,7 +24,9 @@ const HARD =
 
 function clinicWith(file: string, text: string): Workspace {
   const workspace = demoClinic({ [file]: text });
-  if (workspace.faults.length > 0) throw new Error(workspace.faults.map(String).join("\n"));
+  // a text that is changed here is no longer what its translation says
+  const faults = workspace.faults.filter(({ place }) => place?.file === file);
+  if (faults.length > 0) throw new Error(faults.map(String).join("\n"));
   return workspace;
 }
 

@@ -1,0 +1,29 @@
+/** The languages of booklets: each has its frame words in templates/words, and a way of its own to write. */
+
+/** The language that cards, protocols and vocabularies are written in first. */
+export const ORIGINAL = "en";
+
+/** Languages that they are translated into. */
+export const TRANSLATED = ["de"] as const;
+
+export const LANGUAGES = [ORIGINAL, ...TRANSLATED] as const;
+
+export type Language = (typeof LANGUAGES)[number];
+export type TranslatedLanguage = (typeof TRANSLATED)[number];
+
+interface Way {
+  /** The language's name in messages. */
+  readonly name: string;
+  /** How dates and numbers are written where a clinic says nothing else. */
+  readonly locale: string;
+  readonly direction: "ltr" | "rtl";
+}
+
+const WAYS: Readonly<Record<Language, Way>> = {
+  en: { name: "English", locale: "en-GB", direction: "ltr" },
+  de: { name: "German", locale: "de-DE", direction: "ltr" },
+};
+
+export const languageName = (language: Language): string => WAYS[language].name;
+export const usualLocale = (language: Language): string => WAYS[language].locale;
+export const directionOf = (language: Language): Way["direction"] => WAYS[language].direction;
