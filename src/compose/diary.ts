@@ -1,9 +1,10 @@
 /** Diary pages: for each week a table of its sessions, with a place for every planned exercise. */
 import type { ScheduledWeek, Session } from "../plan/schedule.ts";
+import { PARTS } from "../plan/schema.ts";
 import { weekDates } from "./calendar.ts";
 import type { Composing } from "./compose.ts";
 import { shortDose } from "./dose-words.ts";
-import type { DiaryTable, DiaryWeek } from "./model.ts";
+import type { DiaryDays, DiaryTable, DiaryWeek } from "./model.ts";
 
 /** Sessions side by side in one table; more make a second table. */
 const COLUMNS = { standard: 7, large: 3, summary: 7 } as const;
@@ -11,23 +12,24 @@ const COLUMNS = { standard: 7, large: 3, summary: 7 } as const;
 /** One entry a week that has sessions. */
 export function diary(composing: Composing): DiaryWeek[] {
   return composing.schedule.weeks.flatMap((week) => {
-    const groups = tablesOf(week, COLUMNS[composing.edition]);
-    if (groups.length === 0) return [];
+    const sessions = week.days.flatMap((day) => day.sessions);
+    if (sessions.length === 0) return [];
+    const many = composing.edition === "large" && sessions.length > 2 * COLUMNS.large;
+    const groups = many ? [] : tablesOf(sessions, COLUMNS[composing.edition]);
     return [
       {
         number: week.number,
         dates: weekDates(week, composing.write),
-        tables: groups.map((sessions) => diaryTable(sessions, composing)),
+        tables: groups.map((group) => diaryTable(group, composing)),
+        days: many ? diaryDays(week, composing) : undefined,
       },
     ];
   });
 }
 
 /** Few sessions: one table. Many: one for each part of the day, cut where the page is full. */
-function tablesOf(week: ScheduledWeek, columns: number): Session[][] {
-  const sessions = week.days.flatMap((day) => day.sessions);
-  if (sessions.length === 0) return [];
-  if (sessions.length <= columns) return [sessions];
+function tablesOf(sessions: readonly Session[], columns: number): Session[][] {
+  if (sessions.length <= columns) return [[...sessions]];
   const parts = [...new Set(sessions.map(({ part }) => part))];
   return parts.flatMap((part) => {
     const same = sessions.filter((session) => session.part === part);
@@ -35,6 +37,21 @@ function tablesOf(week: ScheduledWeek, columns: number): Session[][] {
       same.slice(n * columns, (n + 1) * columns),
     );
   });
+}
+
+/** A row a day: with sixteen points and two sessions a day, tables by exercise would fill a book. */
+function diaryDays(week: ScheduledWeek, { write }: Composing): DiaryDays {
+  const parts = PARTS.filter((part) =>
+    week.days.some(({ sessions }) => sessions.some((session) => session.part === part)),
+  );
+  return {
+    parts: parts.map((part) => write.words.say(`part.${part}`)),
+    rows: week.days.map(({ date, sessions }) => ({
+      day: write.weekday(date, "short"),
+      date: write.shortDate(date),
+      planned: parts.map((part) => sessions.some((session) => session.part === part)),
+    })),
+  };
 }
 
 function diaryTable(sessions: readonly Session[], { library, write }: Composing): DiaryTable {

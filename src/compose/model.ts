@@ -230,6 +230,19 @@ export interface DiaryWeek {
   readonly number: number;
   readonly dates: string;
   readonly tables: readonly DiaryTable[];
+  /** In large print with many sessions a week: a row a day in place of tables by exercise. */
+  readonly days: DiaryDays | undefined;
+}
+
+export interface DiaryDays {
+  /** Parts of the day that have sessions in this week. */
+  readonly parts: readonly string[];
+  readonly rows: readonly {
+    readonly day: string;
+    readonly date: string;
+    /** For each part whether a session is planned. */
+    readonly planned: readonly boolean[];
+  }[];
 }
 
 export interface DiaryTable {

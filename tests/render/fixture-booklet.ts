@@ -89,6 +89,7 @@ function diary(
     return {
       number,
       dates,
+      days: undefined,
       tables: parts
         .filter((part) => part.length > 0)
         .map((part) => ({
