@@ -186,8 +186,8 @@ describe("what a booklet leaves on disk", () => {
 
 describe("editions and formats", () => {
   test.each([
-    ["large", "achilles-demo-large.html", 'class="edition-large"'],
-    ["summary", "achilles-demo-summary.html", 'class="edition-summary"'],
+    ["large", "achilles-demo-large.html", 'class="edition-large '],
+    ["summary", "achilles-demo-summary.html", 'class="edition-summary '],
   ])("the %s edition has a file of its own", (edition, file, sign) => {
     run(["booklet", "achilles.md", "--formats", "html", "--edition", edition, "--out", "out"]);
     expect(readdirSync(join(clinic, "out"))).toEqual([file]);

@@ -130,7 +130,7 @@ describe.each(both)("the booklet %s", (_, booklet, page) => {
 
   it("says language, direction and title", () => {
     expect(page).toContain(
-      `<html lang="${booklet.language}" dir="${booklet.direction}" class="edition-${booklet.edition}">`,
+      `<html lang="${booklet.language}" dir="${booklet.direction}" class="edition-${booklet.edition} paper-${booklet.paper}">`,
     );
     expect(page).toContain(`<title>${booklet.title}</title>`);
   });
