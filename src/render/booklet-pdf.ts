@@ -1,15 +1,17 @@
 /** Prints booklets to PDF with page numbers in their contents, one after another or thousands. */
 import type { Booklet } from "../compose/model.ts";
 import type { Fault } from "../faults/fault.ts";
-import { stopBrowsers, stopBrowsersNow, withBrowser } from "./browser.ts";
+import { type Page, stopBrowsers, stopBrowsersNow, withBrowser } from "./browser.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
 import { renderHtml } from "./html.ts";
 import type { BookletAssets } from "./html-assets.ts";
 import { readDestinations } from "./pdf-destinations.ts";
-import { settlePdf } from "./pdf-settle.ts";
+import { draftHtml } from "./pdf-page-numbers.ts";
+import { type FinishedPdf, finishNumbered, finishPdf } from "./pdf-settle.ts";
 import { printMany, printPdf } from "./print.ts";
 
-export type PrintResult = { readonly pdf: Uint8Array } | { readonly faults: readonly Fault[] };
+/** A PDF, with what it lacks for PDF/UA-1 where that is so, or why there is none. */
+export type PrintResult = FinishedPdf | { readonly faults: readonly Fault[] };
 
 /** Prints the booklet of every job and hands over each result as it comes. */
 export type PrintBooklet = <Job>(
@@ -27,17 +29,36 @@ export async function printerFor(search: BrowserSearch): Promise<PrintBooklet> {
       const date = new Date(`${day}T00:00:00Z`);
       const printed = printMany(browser, jobs, async (job, page) => {
         const booklet = bookletOf(job);
-        const { paper } = booklet;
-        // printed once to learn on which pages things lie, then again with the numbers in
-        const draft = await printPdf(page, renderHtml(booklet, assets), { paper, tagged: false });
-        const pageNumbers = readDestinations(draft);
-        const pdf = await printPdf(page, renderHtml(booklet, assets, { pageNumbers }), { paper });
-        return settlePdf(pdf, date);
+        const render = (pageNumbers: ReadonlyMap<string, number>) =>
+          renderHtml(booklet, assets, { pageNumbers });
+        return printNumbered(page, render, { ...booklet, date });
       });
       for await (const one of printed) {
-        await take(one.job, "result" in one ? { pdf: one.result } : { faults: one.faults });
+        await take(one.job, "result" in one ? one.result : { faults: one.faults });
       }
     });
+}
+
+/**
+ * Prints once and writes the page numbers into what was printed; where that cannot be done, prints
+ * again with the numbers. Which of the two depends on the booklet alone, and so do the bytes.
+ */
+async function printNumbered(
+  page: Page,
+  render: (pages: ReadonlyMap<string, number>) => string,
+  { paper, direction, date }: Pick<Booklet, "paper" | "direction"> & { readonly date: Date },
+): Promise<FinishedPdf> {
+  const draft = draftHtml(render, direction === "rtl" ? "left" : "right");
+  let numbers: ReadonlyMap<string, number>;
+  if (draft === undefined) {
+    numbers = readDestinations(await printPdf(page, render(new Map()), { paper, tagged: false }));
+  } else {
+    const printed = await printPdf(page, draft.html, { paper });
+    const finished = finishNumbered(printed, { date, places: draft });
+    if ("pdf" in finished) return finished;
+    numbers = finished;
+  }
+  return finishPdf(await printPdf(page, render(numbers), { paper }), { date });
 }
 
 /** Leaves no browser behind, however the program ends. Exit status after a signal: 128 and its number. */

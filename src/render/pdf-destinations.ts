@@ -1,5 +1,7 @@
 /** Tells on which page of a printed PDF each link target lies, for page numbers in its contents. */
-import { broken, type PdfFile, readPdf, reference } from "./pdf-objects.ts";
+import { broken } from "./pdf-broken.ts";
+import { type PdfObjects, readPdf } from "./pdf-objects.ts";
+import { Ref } from "./pdf-values.ts";
 
 /**
  * Reads the named destinations: the ids of HTML elements that some link of the document points to.
@@ -7,15 +9,16 @@ import { broken, type PdfFile, readPdf, reference } from "./pdf-objects.ts";
  * Returns the page of each, counted from 1; empty when nothing is linked. Throws `pdf-broken`.
  */
 export function readDestinations(bytes: Uint8Array): Map<string, number> {
-  const pdf = readPdf(bytes);
+  return destinationsOf(readPdf(bytes));
+}
+
+/** The same of a PDF that has been read. */
+export function destinationsOf(pdf: PdfObjects): Map<string, number> {
   const destinations = new Map<string, number>();
-  const catalogue = pdf.text(pdf.root);
-  if (!/\/Dests\s/.test(catalogue)) return destinations;
   const numbers = new Map(pageObjects(pdf).map((object, index) => [object, index + 1]));
-  const entries = pdf.text(reference(catalogue, "Dests"));
-  for (const match of entries.matchAll(/\/([^\s[\]<>()/%]+)\s*\[(\d+) 0 R/g)) {
-    const [, name = "", object] = match;
-    const page = numbers.get(Number(object));
+  for (const [name, value] of pdf.dict(pdf.dict(pdf.root).get("Dests"))) {
+    const [target] = pdf.items(value);
+    const page = target instanceof Ref ? numbers.get(target.object) : undefined;
     if (page === undefined) throw broken(`Link target ${name} is on no page.`);
     destinations.set(decodeName(name), page);
   }
@@ -27,24 +30,30 @@ export function pageCount(bytes: Uint8Array): number {
   return pageObjects(readPdf(bytes)).length;
 }
 
+/** Throws `pdf-broken` unless the bytes are a whole PDF with at least one page. */
+export function checkPdf(bytes: Uint8Array): void {
+  if (pageCount(bytes) < 1) throw broken("It has no page.");
+}
+
 /** Object numbers of the pages, in order. */
-function pageObjects(pdf: PdfFile): number[] {
+export function pageObjects(pdf: PdfObjects): number[] {
   const pages: number[] = [];
   const seen = new Set<number>();
-  const open = [reference(pdf.text(pdf.root), "Pages")];
-  for (let object = open.pop(); object !== undefined; object = open.pop()) {
-    if (seen.has(object)) throw broken("Its pages lead in a circle.");
-    seen.add(object);
-    const text = pdf.text(object);
-    const [, kids] = /\/Kids\s*\[([^\]]*)\]/.exec(text) ?? [];
-    if (kids === undefined) pages.push(object);
-    else open.push(...[...kids.matchAll(/(\d+) 0 R/g)].map(([, kid]) => Number(kid)).reverse());
+  const open = [...pdf.items(pdf.dict(pdf.root).get("Pages"))];
+  if (open.length === 0) throw broken("It has no Pages.");
+  for (let one = open.pop(); one !== undefined; one = open.pop()) {
+    if (!(one instanceof Ref)) throw broken("A page is not an object of its own.");
+    if (seen.has(one.object)) throw broken("Its pages lead in a circle.");
+    seen.add(one.object);
+    const kids = pdf.dict(one).get("Kids");
+    if (kids === undefined) pages.push(one.object);
+    else open.push(...[...pdf.items(kids)].reverse());
   }
   return pages;
 }
 
 /** In a PDF name, `#25` stands for a byte; in the link that it came from, `%c3%a4` for others. */
-function decodeName(name: string): string {
+export function decodeName(name: string): string {
   const bytes = name.replace(/#([0-9A-Fa-f]{2})/g, (_, hex: string) =>
     String.fromCharCode(Number.parseInt(hex, 16)),
   );

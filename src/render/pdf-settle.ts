@@ -1,87 +1,152 @@
-/** Makes the same booklet of the same date the same bytes, whichever page printed it. */
-
-import { pageCount } from "./pdf-destinations.ts";
-import { broken, type PdfFile, readPdf } from "./pdf-objects.ts";
-
 /**
- * Replaces what differs from one print to the next: the two dates become `date`, and the ids that
- * the browser gives to table heads, which depend on what it did before, are counted from 1 in order
- * of appearance.
- *
- * Every replacement has the length of what it replaces, so that the cross-reference table stays
- * right, and the sorted table of ids is sorted anew. Returns a new array. Throws `pdf-broken`.
+ * Finishes what the browser printed: puts its tags in order, marks all else as artifacts, says what
+ * the document is, and writes it small; the same booklet of the same date is the same bytes,
+ * whichever page printed it.
  */
+import { wrapArtifacts } from "./pdf-artifacts.ts";
+import { broken } from "./pdf-broken.ts";
+import { gapsOf } from "./pdf-claim.ts";
+import { type Operations, scanContent } from "./pdf-content.ts";
+import { describeFigures, describeLinks, figureMarks, renumberIds } from "./pdf-describe.ts";
+import { destinationsOf, pageObjects } from "./pdf-destinations.ts";
+import { PdfFonts } from "./pdf-fonts.ts";
+import { type Mark, type PageMarks, readMarks, textOf } from "./pdf-marks.ts";
+import { readAbout, setAbout, setMetadata } from "./pdf-metadata.ts";
+import { type PdfObjects, readPdf } from "./pdf-objects.ts";
+import { fillNumbers, type NumberPlaces } from "./pdf-page-numbers.ts";
+import { orderTags, type Shows } from "./pdf-structure.ts";
+import { everyTag, isMark, type Kid, readTags, type Tag, writeTags } from "./pdf-tags.ts";
+import { Name, Ref, Stream } from "./pdf-values.ts";
+import { compressed, writePdf } from "./pdf-write.ts";
+
+export interface FinishedPdf {
+  readonly pdf: Uint8Array;
+  /** Why the file does not claim PDF/UA-1; none when it does. */
+  readonly gaps: readonly string[];
+}
+
+/** Finishes a tagged PDF of the browser, as of `date`. Throws `pdf-broken`. */
 export function settlePdf(bytes: Uint8Array, date: Date): Uint8Array {
-  const pdf = readPdf(bytes);
-  const settled = Buffer.from(bytes);
-  setDates(pdf, settled, date);
-  renumberIds(pdf, settled);
-  return new Uint8Array(settled.buffer, settled.byteOffset, settled.byteLength);
+  return finishPdf(bytes, { date }).pdf;
 }
 
-/** Throws `pdf-broken` unless the bytes are a whole PDF with at least one page. */
-export function checkPdf(bytes: Uint8Array): void {
-  if (pageCount(bytes) < 1) throw broken("It has no page.");
-}
-
-function setDates(pdf: PdfFile, settled: Buffer, date: Date): void {
-  const value = `D:${date
-    .toISOString()
-    .replace(/[^0-9]/g, "")
-    .slice(0, 14)}+00'00'`;
-  const start = pdf.spans.get(pdf.info)?.start ?? 0;
-  let found = 0;
-  for (const match of pdf.text(pdf.info).matchAll(/\/(?:CreationDate|ModDate) \(([^()\\]*)\)/g)) {
-    const old = match[1] ?? "";
-    if (old.length !== value.length) throw broken(`Its date ${old} has an unknown form.`);
-    settled.write(value, start + match.index + match[0].length - 1 - old.length, "latin1");
-    found++;
-  }
-  if (found !== 2) throw broken("Its dates are missing.");
+/** Finishes a tagged PDF of the browser and tells what is missing for PDF/UA-1. Throws `pdf-broken`. */
+export function finishPdf(bytes: Uint8Array, { date }: { readonly date: Date }): FinishedPdf {
+  return finish(readPrinted(bytes), date);
 }
 
 /**
- * An id as the value of /ID, or in a list (of /Headers). A text that looks like one is the value of
- * another key; brackets within a text are escaped.
+ * The same for a PDF whose contents have digits in place of page numbers: writes the numbers.
+ *
+ * Where that cannot be done it returns the numbers instead, to print again with them.
  */
-const ID = /(?<=\/ID |\[|\) )\(node(\d{8,})\)/g;
-
-/** The one table of all ids, sorted, each with the object that it names. */
-const TABLE = /\/Limits \[\(node\d+\) \(node\d+\)\]\s\/Names \[([^\]]*)\]/;
-
-function renumberIds(pdf: PdfFile, settled: Buffer): void {
-  const numbers = new Map<string, number>();
-  const renumbered = (digits: string) => {
-    const number = numbers.get(digits) ?? numbers.size + 1;
-    numbers.set(digits, number);
-    return `(node${String(number).padStart(digits.length, "0")})`;
-  };
-  const tables: [number, RegExpExecArray][] = [];
-  for (const [object, { start }] of pdf.spans) {
-    const text = pdf.text(object);
-    if (!text.includes("(node")) continue;
-    const table = TABLE.exec(text);
-    if (table !== null) {
-      tables.push([start + table.index, table]);
-      continue;
-    }
-    for (const { 0: old, 1: digits = "", index } of text.matchAll(ID)) {
-      const id = renumbered(digits);
-      if (id.length !== old.length) throw broken("Its ids have an unknown form.");
-      settled.write(id, start + index, "latin1");
-    }
-  }
-  if (tables.length > 1) throw broken("It has more than one table of ids.");
-  for (const [at, table] of tables) settled.write(sortedTable(table, renumbered), at, "latin1");
+export function finishNumbered(
+  bytes: Uint8Array,
+  { date, places }: { readonly date: Date; readonly places: NumberPlaces },
+): FinishedPdf | ReadonlyMap<string, number> {
+  const printed = readPrinted(bytes);
+  const numbers = destinationsOf(printed.pdf);
+  const filled = fillNumbers(printed.pdf, printed.tags, printed.pages, { ...places, numbers });
+  if (filled === undefined) return numbers;
+  const pages = printed.pages.map((page) => {
+    const content = filled.get(page.page);
+    return content === undefined ? page : page.again(content);
+  });
+  return finish({ ...printed, pages }, date);
 }
 
-function sortedTable([old, names = ""]: RegExpExecArray, renumber: (digits: string) => string) {
-  const pairs = [...names.matchAll(/\(node(\d+)\) (\d+ \d+ R)/g)]
-    .map(([, digits = "", object = ""]) => [renumber(digits), object] as const)
-    .sort(([a], [b]) => (a < b ? -1 : 1));
-  const gap = /\]\s\/Names/.exec(old)?.[0] ?? "";
-  const limits = `/Limits [${pairs[0]?.[0]} ${pairs.at(-1)?.[0]}`;
-  const table = `${limits}${gap} [${pairs.map((pair) => pair.join(" ")).join(" ")}]`;
-  if (table.length !== old.length) throw broken("Its table of ids has an unknown form.");
-  return table;
+interface Printed {
+  readonly pdf: PdfObjects;
+  readonly tags: Tag;
+  readonly fonts: PdfFonts;
+  readonly pages: readonly PrintedPage[];
+}
+
+interface PrintedPage {
+  readonly page: number;
+  /** Object of its content stream. */
+  readonly stream: number;
+  readonly content: Buffer;
+  readonly operations: Operations;
+  readonly marks: PageMarks;
+  /** The page with other contents. */
+  again(content: Buffer): PrintedPage;
+}
+
+function readPrinted(bytes: Uint8Array): Printed {
+  const pdf = readPdf(bytes);
+  const fonts = new PdfFonts(pdf);
+  const tags = readTags(pdf);
+  const figures = figureMarks(tags);
+  const pages = pageObjects(pdf).map((page) => {
+    const [contents, ...more] = pdf.items(pdf.dict(new Ref(page)).get("Contents"));
+    const stream = pdf.resolve(contents);
+    if (!(contents instanceof Ref) || !(stream instanceof Stream) || more.length > 0) {
+      throw broken("A page has not one content stream.");
+    }
+    const own = { fonts: fonts.ofPage(page), boxed: figures.get(page) ?? new Set<number>() };
+    const read = (content: Buffer): PrintedPage => {
+      const operations = scanContent(content);
+      const marks = readMarks(content, operations, own);
+      return { page, stream: contents.object, content, operations, marks, again: read };
+    };
+    return read(pdf.data(stream));
+  });
+  return { pdf, fonts, tags, pages };
+}
+
+function finish({ pdf, fonts, tags, pages }: Printed, date: Date): FinishedPdf {
+  const about = readAbout(pdf);
+  const marks = new Map(pages.map(({ page, marks }) => [page, marks.marks]));
+  const markOf = (kid: Kid) => (isMark(kid) ? marks.get(kid.page)?.get(kid.mark) : undefined);
+  renumberIds(tags);
+  orderTags(tags, (kid) => showsOf(markOf(kid)));
+  describeFigures(tags, markOf);
+  describeLinks(pdf, tags, markOf);
+  const marked = markPages(pdf, tags, pages);
+  setAbout(pdf, about, date);
+  writeTags(pdf, tags);
+  const gaps = gapsOf(pdf, {
+    about,
+    tags,
+    marked,
+    fonts: fonts.all(),
+    missing: pages.some(({ marks }) => marks.missing),
+    unnamed: pages.some(({ marks }) => marks.unnamed),
+  });
+  setMetadata(pdf, about, { date, accessible: gaps.length === 0 });
+  return { pdf: writePdf(pdf), gaps: [...new Set(gaps)] };
+}
+
+/** Makes artifacts of all that has no tag, and returns what is marked in each page. */
+function markPages(
+  pdf: PdfObjects,
+  tags: Tag,
+  pages: readonly PrintedPage[],
+): Map<number, ReadonlySet<number>> {
+  const owned = new Map<number, Set<number>>();
+  for (const { kids } of everyTag(tags)) {
+    for (const { page, mark } of kids.filter(isMark)) {
+      owned.set(page, (owned.get(page) ?? new Set()).add(mark));
+    }
+  }
+  const marked = new Map<number, ReadonlySet<number>>();
+  for (const { page, stream, content, operations, marks } of pages) {
+    const decoration = new Set<number>();
+    for (const [id, mark] of marks.marks) {
+      if (showsOf(mark) !== "text" && !owned.get(page)?.has(id)) decoration.add(id);
+    }
+    const wrapped = wrapArtifacts(content, operations, decoration);
+    marked.set(page, wrapped.marked);
+    pdf.set(stream, compressed(wrapped.content));
+    pdf.dict(new Ref(page)).set("Tabs", new Name("S"));
+  }
+  return marked;
+}
+
+/** Text that is nothing but spaces still parts two words: it stays. */
+function showsOf(mark: Mark | undefined): Shows {
+  if (mark === undefined) return "nothing";
+  if (textOf(mark) !== "") return "text";
+  return mark.picture ? "picture" : "nothing";
 }

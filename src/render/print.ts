@@ -1,7 +1,7 @@
 /** Prints booklets: HTML in, PDF out, one or thousands. */
 import { Fault, FaultList } from "../faults/fault.ts";
 import type { Page, PrintBrowser } from "./browser.ts";
-import { checkPdf } from "./pdf-settle.ts";
+import { checkPdf } from "./pdf-destinations.ts";
 
 export type Paper = "A4" | "Letter";
 

@@ -1,83 +1,25 @@
-/** Reading and settling printed PDFs: made-up ones of every form, and real ones. */
+/** Reading and settling printed PDFs: made-up ones of every form, broken ones, and real ones. */
 import fc from "fast-check";
 import { afterAll, describe, expect, it, test } from "vitest";
 import { PrintBrowser } from "../../src/render/browser.ts";
-import { pageCount, readDestinations } from "../../src/render/pdf-destinations.ts";
-import { checkPdf, settlePdf } from "../../src/render/pdf-settle.ts";
+import { checkPdf, pageCount, readDestinations } from "../../src/render/pdf-destinations.ts";
+import { finishPdf, settlePdf } from "../../src/render/pdf-settle.ts";
 import { printPdf } from "../../src/render/print.ts";
+import { latin1, makePdf } from "./pdf-support.ts";
 import { booklet, found, openPdf } from "./support.ts";
 
 const DATE = new Date("2026-01-02T03:04:05Z");
-
-interface Heads {
-  /** The browser's number for each table head, in order of the document. */
-  readonly ids: readonly number[];
-  /** Texts that may look like ids. */
-  readonly texts: readonly string[];
-  readonly date: string;
-}
-
-const escaped = (text: string) => text.replace(/[\\()]/g, "\\$&");
-const id = (number: number) => `(node${String(number).padStart(8, "0")})`;
-
-/** Writes a PDF of one page as the browser does, from objects 1 (information) to the last. */
-function makePdf({ ids, texts, date }: Heads): Uint8Array {
-  const heads = ids.map((number, index) => {
-    const text = texts[index % Math.max(1, texts.length)] ?? "";
-    return `<</Type /StructElem\n/S /TH\n/P 5 0 R\n/Alt (${escaped(text)})\n/ID ${id(number)}>>`;
-  });
-  const cell = `<</Type /StructElem\n/S /TD\n/P 5 0 R\n/A [<</O /Table\n/Headers [${ids.map(id).join(" ")}]>>]>>`;
-  const first = 8;
-  const sorted = ids.map((number, index) => [id(number), `${first + index} 0 R`] as const);
-  const pairs = sorted.sort(([a], [b]) => (a < b ? -1 : 1));
-  const kids = [...heads.map((_, index) => `${first + index} 0 R`), "7 0 R"].join(" ");
-  const stream = "BT (node00000042) /ID (node00000007) ET";
-  return assemble([
-    `<</Title (${escaped(texts[0] ?? "")})\n/CreationDate (D:${date}+00'00')\n/ModDate (D:${date}+00'00')>>`,
-    "<</Type /Catalog\n/Pages 3 0 R\n/MarkInfo <</Marked true>>\n/StructTreeRoot 5 0 R>>",
-    "<</Type /Pages\n/Count 1\n/Kids [4 0 R]>>",
-    "<</Type /Page\n/Parent 3 0 R\n/MediaBox [0 0 9 9]\n/Contents 6 0 R>>",
-    `<</Type /StructTreeRoot\n/K [${kids}]\n/IDTree <</Kids [${first + ids.length} 0 R]>>>>`,
-    `<</Length ${stream.length}>> stream\n${stream}\nendstream`,
-    cell,
-    ...heads,
-    ids.length === 0
-      ? "<<>>"
-      : `<</Limits [${pairs[0]?.[0]} ${pairs.at(-1)?.[0]}]\n/Names [${pairs.flat().join(" ")}]>>`,
-  ]);
-}
-
-function assemble(objects: readonly string[]): Uint8Array {
-  let text = "%PDF-1.4\n";
-  const offsets = objects.map((object, index) => {
-    const offset = text.length;
-    text += `${index + 1} 0 obj\n${object}\nendobj\n`;
-    return `${String(offset).padStart(10, "0")} 00000 n \n`;
-  });
-  const size = objects.length + 1;
-  const table = `xref\n0 ${size}\n0000000000 65535 f \n${offsets.join("")}`;
-  const trailer = `trailer\n<</Size ${size}\n/Root 2 0 R\n/Info 1 0 R>>\nstartxref\n${text.length}\n%%EOF\n`;
-  return Buffer.from(text + table + trailer, "latin1");
-}
-
-const read = (bytes: Uint8Array) => Buffer.from(bytes).toString("latin1");
 
 const someIds = (length: number) =>
   fc.uniqueArray(fc.integer({ min: 1, max: 99_999_999 }), { minLength: length, maxLength: length });
 const someText = fc.oneof(
   fc.string({ unit: "grapheme-ascii", maxLength: 30 }),
-  fc.constantFrom(
-    "node00000001",
-    "(node00000002)",
-    "/ID (node00000003)",
-    "[(node00000004)]",
-    ") (node00000005)",
-  ),
+  fc.constantFrom("node00000001", "(node00000002)", "/ID (node00000003)", "endobj", ">> stream\n"),
 );
 const someDate = fc
   .date({ min: new Date("2000-01-01"), max: new Date("2099-12-31"), noInvalidDate: true })
   .map((date) => date.toISOString().replace(/\D/g, "").slice(0, 14));
-const twice = fc.integer({ min: 0, max: 40 }).chain((length) =>
+const twice = fc.integer({ min: 0, max: 20 }).chain((length) =>
   fc.record({
     ids: fc.tuple(someIds(length), someIds(length)),
     texts: fc.array(someText, { maxLength: 6 }),
@@ -86,40 +28,32 @@ const twice = fc.integer({ min: 0, max: 40 }).chain((length) =>
 );
 
 describe("settlePdf", () => {
-  it("gives the same bytes whatever the ids and dates were, and touches nothing else", () => {
+  it("gives the same bytes whatever the ids and dates were, and leaves what it is given", () => {
     fc.assert(
       fc.property(twice, ({ ids, texts, dates }) => {
         const first = makePdf({ ids: ids[0], texts, date: dates[0] });
-        const before = read(first);
-        const settled = read(settlePdf(first, DATE));
-        const expected = makePdf({
-          ids: ids[0].map((_, index) => index + 1),
-          texts,
-          date: "20260102030405",
-        });
-        expect(settled).toBe(read(expected));
-        expect(read(settlePdf(makePdf({ ids: ids[1], texts, date: dates[1] }), DATE))).toBe(
-          settled,
-        );
-        expect(read(settlePdf(Buffer.from(settled, "latin1"), DATE))).toBe(settled);
-        expect(read(first)).toBe(before);
+        const before = latin1(first);
+        const settled = latin1(settlePdf(first, DATE));
+        const other = makePdf({ ids: ids[1], texts, date: dates[1] });
+        expect(latin1(settlePdf(other, DATE))).toBe(settled);
+        expect(latin1(settlePdf(first, DATE))).toBe(settled);
+        expect(latin1(first)).toBe(before);
       }),
-      { numRuns: 300 },
+      { numRuns: 100 },
     );
   });
 
-  it("leaves a PDF that another reader can open", async () => {
-    const bytes = settlePdf(
-      makePdf({ ids: [70, 3, 41], texts: ["a"], date: "20200101000000" }),
-      DATE,
-    );
-    const pdf = await openPdf(bytes);
-    expect((await pdf.getMetadata()).info).toMatchObject({ ModDate: "D:20260102030405+00'00'" });
+  it("leaves a PDF that another reader can open, texts and all", async () => {
+    const texts = ["(node00000003) \\) of", "endobj >> stream"];
+    const pdf = await openPdf(settlePdf(makePdf({ ids: [70, 3, 41], texts }), DATE));
+    const { info, metadata } = await pdf.getMetadata();
+    expect(info).toMatchObject({ ModDate: "D:20260102030405+00'00'", Title: texts[0] });
+    expect(metadata.get("dc:title")).toBe(texts[0]);
     expect(pdf.numPages).toBe(1);
   });
 });
 
-const good = read(makePdf({ ids: [1], texts: ["x"], date: "20200101000000" }));
+const good = latin1(makePdf({ ids: [1] }));
 const BROKEN: [string, string][] = [
   ["is empty", ""],
   ["is no PDF", "<html></html>"],
@@ -142,20 +76,83 @@ test.each(BROKEN)("checkPdf refuses a file that %s", (_, text) => {
   const fault = catchFault(() => checkPdf(Buffer.from(text, "latin1")));
   expect(fault).toMatchObject({ code: "pdf-broken", exit: 70 });
 });
+
 const UNSETTLED: [string, string][] = [
-  ["has dates of another form", good.replaceAll("+00'00'", "Z00'00")],
-  ["has no dates", good.replaceAll("Date (", "Dote (")],
+  ["has no tags", good.replace("/StructTreeRoot 5 0 R", "/StructTreeRoof 5 0 R")],
+  ["has tags in a circle", good.replace("/K [12 0 R", "/K [ 7 0 R")],
+  ["has a stream that is cut off", good.replace(/Length \d+>> stream/, "Length 3>> stream")],
+  [
+    "has a stream that is not packed as it says",
+    good.replace("<</Length", "<</Filter /FlateDecode/Length"),
+  ],
+  ["has a stream of unknown form", good.replace("<</Length", "<</Filter /LZWDecode/Length")],
+  ["opens a mark and does not close it", good.replace("EMC", "   ")],
+  ["has two content streams", good.replace("/Contents 6 0 R", "/Contents [6 0 R 6 0 R]")],
 ];
 test.each(UNSETTLED)("settlePdf refuses a file that %s", (_, text) => {
-  const fault = catchFault(() => settlePdf(Buffer.from(text, "latin1"), DATE));
+  expect(() => settlePdf(Buffer.from(good, "latin1"), DATE)).not.toThrow();
+  // The table of objects stands where it stood before.
+  const moved = text.replace(/startxref\n\d+/, `startxref\n${text.lastIndexOf("xref\n0")}`);
+  const fault = catchFault(() => settlePdf(assembleAnew(moved), DATE));
   expect(fault).toMatchObject({ code: "pdf-broken" });
 });
+
+/** The file with its table of objects made right again. */
+function assembleAnew(text: string): Uint8Array {
+  const at = text.lastIndexOf("xref\n0");
+  const table = text.slice(at).replace(/^\d{10} 00000 n $/gm, () => "?");
+  let object = 0;
+  const right = table.replace(/^\?$/gm, () => {
+    const offset = text.indexOf(`\n${++object} 0 obj\n`) + 1;
+    return `${String(offset).padStart(10, "0")} 00000 n `;
+  });
+  return Buffer.from(text.slice(0, at) + right, "latin1");
+}
+
+describe("damage of any kind", () => {
+  const settles = (bytes: Uint8Array) => {
+    const fault = catchFault(() => finishPdf(bytes, { date: DATE }));
+    if (fault !== undefined) expect(fault).toMatchObject({ code: "pdf-broken" });
+  };
+  const bytes = makePdf({ ids: [4, 2], texts: ["some (text)"] });
+
+  it("is refused or mended, never a crash: cut off", () => {
+    for (let length = 0; length < bytes.length; length += 3) settles(bytes.slice(0, length));
+  });
+
+  it("is refused or mended, never a crash: bytes changed", () => {
+    const change = fc.tuple(fc.nat(bytes.length - 1), fc.constantFrom(..."<>[]()/ 09R\n\\%x\xff"));
+    fc.assert(
+      fc.property(fc.array(change, { minLength: 1, maxLength: 4 }), (changes) => {
+        const damaged = Buffer.from(bytes);
+        for (const [at, byte] of changes) damaged[at] = byte.charCodeAt(0);
+        settles(damaged);
+      }),
+      { numRuns: 3000 },
+    );
+  });
+
+  it("is refused or mended, never a crash: a word for another", () => {
+    const words = latin1(bytes).split(/(\s+)/);
+    const pair = fc.tuple(fc.nat(words.length - 1), fc.nat(words.length - 1));
+    fc.assert(
+      fc.property(fc.array(pair, { minLength: 1, maxLength: 3 }), (pairs) => {
+        const damaged = [...words];
+        for (const [to, from] of pairs) damaged[to] = words[from] ?? "";
+        settles(assembleAnew(damaged.join("")));
+      }),
+      { numRuns: 2000 },
+    );
+  });
+});
+
 function catchFault(run: () => unknown): unknown {
   try {
-    return run();
+    run();
   } catch (fault) {
     return fault;
   }
+  return undefined;
 }
 
 describe("readDestinations", () => {

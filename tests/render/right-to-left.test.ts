@@ -2,9 +2,10 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { printerFor } from "../../src/render/booklet-pdf.ts";
 import { renderHtml } from "../../src/render/html.ts";
 import { loadAssets } from "../../src/render/html-assets.ts";
-import { english, ROOT } from "../support/world.ts";
+import { DAY, english, ROOT } from "../support/world.ts";
 import { achilles } from "./fixture-booklet.ts";
 import { HEBREW, hebrew } from "./hebrew-words.ts";
 
@@ -79,4 +80,20 @@ test("scales and telephone numbers still read from left to right", () => {
   const numbers = (html: string) =>
     [...html.matchAll(/class="num[^"]*"[^>]*>(\d+)</g)].map(([, n]) => n);
   expect(numbers(page)).toEqual(numbers(leftToRight));
+});
+
+test("printed, it lacks nothing that PDF/UA asks for", async () => {
+  const printer = await printerFor({ env: process.env, platform: process.platform });
+  const gaps: (readonly string[])[] = [];
+  const hebrewJob = { assets: hebrewAssets, day: DAY };
+  await printer(
+    [booklet],
+    (job) => job,
+    hebrewJob,
+    async (_job, result) => {
+      if ("faults" in result) throw result.faults[0];
+      gaps.push(result.gaps);
+    },
+  );
+  expect(gaps).toEqual([[]]);
 });
