@@ -79,9 +79,16 @@ function commands(end: (status: number) => void): Command {
     .command("booklet")
     .description("write booklets as HTML and PDF")
     .argument("<plan...>", "the plans' files")
-    .option("--formats <list>", "html, pdf, ics (a calendar file), or several", "html,pdf")
+    .option(
+      "--formats <list>",
+      'html, pdf, ics (a calendar file), or several (default: "html,pdf")',
+    )
     .option("--edition <name>", "standard, large (print) or summary (one page)", "standard")
     .option("--out <folder>", "where to write", "out")
+    .option(
+      "--password-file <file>",
+      "lock the PDF with the password on this file's first line, and write no other format",
+    )
     .option("--browser <file>", "the browser to print with")
     .option("--strict", "let warnings count as errors")
     .option("--date <YYYY-MM-DD>", "the day to work with, instead of today")

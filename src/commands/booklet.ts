@@ -15,12 +15,14 @@ import { type BookletAssets, loadAssets } from "../render/html-assets.ts";
 import { loadWords } from "../words/load-words.ts";
 import type { Words } from "../words/words.ts";
 import { Workspaces } from "./one-plan.ts";
+import { passwordFrom } from "./password.ts";
 import { dayOf, type Terminal, tellFaults } from "./terminal.ts";
 
 export interface BookletOptions {
   readonly formats?: string;
   readonly out?: string;
   readonly edition?: string;
+  readonly passwordFile?: string;
   readonly browser?: string;
   readonly date?: string;
   readonly strict?: boolean;
@@ -43,7 +45,11 @@ export async function booklet(
   terminal: Terminal,
 ): Promise<number> {
   const run: Run = {
-    formats: formatsOf(options.formats),
+    formats: formatsOf(options),
+    password:
+      options.passwordFile === undefined
+        ? undefined
+        : passwordFrom(options.passwordFile, terminal.cwd),
     edition: editionOf(options.edition),
     day: dayOf(options.date, terminal),
     out: resolve(terminal.cwd, options.out ?? "out"),
@@ -65,6 +71,8 @@ export async function booklet(
 /** What all plans of a call share. */
 interface Run {
   readonly formats: readonly Format[];
+  /** Locks the PDFs. */
+  readonly password: string | undefined;
   readonly edition: Edition;
   readonly day: string;
   readonly out: string;
@@ -120,13 +128,13 @@ async function writeJob(
   job: Job,
   pdf: Uint8Array | undefined,
   assets: BookletAssets,
-  { formats, out, tally }: Run,
+  { formats, password, out, tally }: Run,
 ): Promise<void> {
   const files: Output[] = [];
   const add = (format: Format, content: Output["content"]) =>
     files.push({ path: join(out, `${job.id}.${format}`), content });
   if (formats.includes("html")) add("html", renderHtml(job.booklet, assets));
-  if (pdf) add("pdf", pdf);
+  if (pdf) add("pdf", password === undefined ? pdf : await locked(pdf, password));
   if (formats.includes("ics")) {
     const { calendarFile } = await import("../render/calendar-file.ts");
     add("ics", calendarFile(job.booklet));
@@ -134,6 +142,11 @@ async function writeJob(
   makeFolder(out);
   await writeAll(files);
   tally.done(files.map(({ path }) => path));
+}
+
+async function locked(pdf: Uint8Array, password: string): Promise<Uint8Array> {
+  const { protectPdf } = await import("../render/pdf-protect.ts");
+  return protectPdf(pdf, { password });
 }
 
 /** Reads plans one after the other, so that thousands of booklets need no more memory than a few. */
@@ -191,12 +204,20 @@ async function findPrinter(
   }
 }
 
-function formatsOf(text: string | undefined): readonly Format[] {
-  const wanted = (text ?? "html,pdf").split(",").map((one) => one.trim().toLowerCase());
+/** Only a PDF can be locked: with a password nothing is written that anyone could read. */
+function formatsOf({ formats, passwordFile }: BookletOptions): readonly Format[] {
+  const usual = passwordFile === undefined ? "html,pdf" : "pdf";
+  const wanted = (formats ?? usual).split(",").map((one) => one.trim().toLowerCase());
   const odd = wanted.find((one) => !FORMATS.includes(one as Format));
   if (odd !== undefined) {
     throw new Fault("usage", `There is no format "${odd}".`, {
       hint: `Formats: ${FORMATS.join(", ")}.`,
+    });
+  }
+  const open = wanted.find((one) => one !== "pdf");
+  if (passwordFile !== undefined && open !== undefined) {
+    throw new Fault("usage", `A password cannot lock ${open}, only pdf.`, {
+      hint: "Leave --formats out, or write the other formats without a password.",
     });
   }
   return wanted as Format[];

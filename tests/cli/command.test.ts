@@ -13,6 +13,7 @@ import {
 } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { afterAll, beforeEach, describe, expect, test } from "vitest";
 import { COMMAND, change, DAY, ROOT, shippedText } from "../support/world.ts";
 
@@ -211,6 +212,39 @@ describe("editions and formats", () => {
     ]);
     expect(done.status).toBe(0);
     expect(readdirSync(join(clinic, "out"))).toEqual(["achilles-demo.ics"]);
+  });
+});
+
+describe("a password", () => {
+  const lock = (text: string | undefined, ...options: string[]) => {
+    if (text !== undefined) writeFileSync(join(clinic, "password.txt"), text);
+    const words = ["booklet", "achilles.md", "--password-file", "password.txt", "--out", "out"];
+    return run([...words, ...options]);
+  };
+
+  test("locks the PDF, the only file written", async () => {
+    expect(lock("the third bench\r\nnot this line\n").status).toBe(0);
+    expect(readdirSync(join(clinic, "out"))).toEqual(["achilles-demo.pdf"]);
+    const file = readFileSync(join(clinic, "out/achilles-demo.pdf"));
+    const open = (password: string) =>
+      getDocument({ data: new Uint8Array(file), password, verbosity: 0 }).promise;
+    await expect(open("")).rejects.toThrow(/password/i);
+    await expect(open("the third bench\r")).rejects.toThrow(/password/i);
+    expect((await open("the third bench")).numPages).toBeGreaterThan(10);
+    expect(file.includes("Edda")).toBe(false);
+  });
+
+  test.each([
+    ["an empty first line", "\nbench\n", [], 2],
+    ["one too long", "é".repeat(64), [], 2],
+    ["a file that is something else", "x".repeat(5000), [], 2],
+    ["no file", undefined, [], 1],
+    ["HTML beside it, which cannot be locked", "bench", ["--formats", "html,pdf"], 2],
+  ])("%s: nothing is written", (_name, text, options, status) => {
+    const done = lock(text, ...options);
+    expect(done.status).toBe(status);
+    expect(done.stderr).toMatch(/usage|file-unreadable/);
+    expect(existsSync(join(clinic, "out"))).toBe(false);
   });
 });
 
