@@ -14,7 +14,8 @@ const here = dirname(fileURLToPath(import.meta.url));
 const root = join(here, "../..");
 const VERSION = "1.28.2";
 const cache = join(root, "node_modules/.cache/verapdf", VERSION);
-const DEMO = "templates/demo";
+const DEMOS = ["templates/demo", "templates/demo-de"];
+const EDITIONS = ["standard", "large", "summary"];
 
 needs(
   "java",
@@ -58,28 +59,25 @@ function fetchValidator() {
   renameSync(part, cache);
 }
 
-/** Every plan among the demos as PDF. */
+/** Every plan among the demos, in every edition, as PDF. */
 function printDemos() {
   const out = join(root, "out/conformance");
   rmSync(out, { recursive: true, force: true });
-  const plans = readdirSync(join(root, DEMO))
-    .filter((name) => name.endsWith(".md") && name !== "README.md")
-    .map((name) => `${DEMO}/${name}`);
-  const command = join(root, "out/bin/paulatim.js");
-  const printed = run(process.execPath, [
-    command,
-    "booklet",
-    ...plans,
-    "--formats",
-    "pdf",
-    "--out",
-    out,
-  ]);
-  if (printed.status !== 0) fail(`The demo booklets were not printed.\n${printed.stderr}`);
-  return readdirSync(out)
-    .filter((name) => name.endsWith(".pdf"))
-    .sort()
-    .map((name) => join(out, name));
+  const pdfs = [];
+  for (const demo of DEMOS) {
+    const plans = readdirSync(join(root, demo))
+      .filter((name) => name.endsWith(".md") && name !== "README.md")
+      .map((name) => `${demo}/${name}`);
+    for (const edition of EDITIONS) {
+      const folder = join(out, demo, edition);
+      const command = [join(root, "out/bin/paulatim.js"), "booklet", ...plans];
+      const options = ["--formats", "pdf", "--edition", edition, "--out", folder];
+      const printed = run(process.execPath, [...command, ...options]);
+      if (printed.status !== 0) fail(`The demo booklets were not printed.\n${printed.stderr}`);
+      pdfs.push(...readdirSync(folder).map((name) => join(folder, name)));
+    }
+  }
+  return pdfs;
 }
 
 function needs(program, args, what) {
