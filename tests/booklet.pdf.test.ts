@@ -260,3 +260,11 @@ describe.each(["achilles", "shoulder", "letter"] as const)("%s, seen by other pr
     },
   );
 });
+
+test("a character that no typeface has is an error that names it", async () => {
+  const odd = booklet("achilles", (text) => change(text, "Dear Edda,", "Dear Edda \u{13000},"));
+  await expect(print([odd])).rejects.toMatchObject({
+    code: "glyph-missing",
+    message: expect.stringContaining("(U+13000)"),
+  });
+});

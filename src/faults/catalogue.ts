@@ -154,6 +154,10 @@ export const CATALOGUE = {
     means: "The browser could not be started or stopped while printing.",
     exit: EXIT.machine,
   },
+  "glyph-missing": {
+    means: "A text holds a character that no typeface at hand can print.",
+    exit: EXIT.input,
+  },
   "pdf-broken": { means: "The printed PDF is not what was asked for.", exit: EXIT.program },
   usage: { means: "The command was called with words it does not know.", exit: EXIT.usage },
   internal: { means: "A fault of the program itself.", exit: EXIT.program },

@@ -1,10 +1,12 @@
 /** Prints booklets to PDF with page numbers in their contents, one after another or thousands. */
 import type { Booklet } from "../compose/model.ts";
-import type { Fault } from "../faults/fault.ts";
+import { Fault } from "../faults/fault.ts";
 import { type Page, stopBrowsers, stopBrowsersNow, withBrowser } from "./browser.ts";
 import { type BrowserSearch, findBrowser } from "./find-browser.ts";
+import { outsideTypeface } from "./fonts.ts";
 import { renderHtml } from "./html.ts";
 import type { BookletAssets } from "./html-assets.ts";
+import { MISSING_GLYPH } from "./pdf-claim.ts";
 import { readDestinations } from "./pdf-destinations.ts";
 import { draftHtml } from "./pdf-page-numbers.ts";
 import { type FinishedPdf, finishNumbered, finishPdf } from "./pdf-settle.ts";
@@ -31,7 +33,9 @@ export async function printerFor(search: BrowserSearch): Promise<PrintBooklet> {
         const booklet = bookletOf(job);
         const render = (pageNumbers: ReadonlyMap<string, number>) =>
           renderHtml(booklet, assets, { pageNumbers });
-        return printNumbered(page, render, { ...booklet, date });
+        const finished = await printNumbered(page, render, { ...booklet, date });
+        if (finished.gaps.includes(MISSING_GLYPH)) throw missingGlyph(render(new Map()));
+        return finished;
       });
       for await (const one of printed) {
         await take(one.job, "result" in one ? one.result : { faults: one.faults });
@@ -59,6 +63,23 @@ async function printNumbered(
     numbers = finished;
   }
   return finishPdf(await printPdf(page, render(numbers), { paper }), { date });
+}
+
+/** A booklet with a box in place of a character is not handed out: it may stand in a number or a warning. */
+function missingGlyph(html: string): Fault {
+  const text = html.replace(/<style>[\s\S]*?<\/style>/g, "").replace(/<[^>]*>/g, "");
+  const odd = outsideTypeface(text).map(
+    (character) =>
+      `${character} (U+${(character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0")})`,
+  );
+  const named = odd.length === 0 ? "" : `: ${odd.slice(0, 10).join(", ")}`;
+  return new Fault(
+    "glyph-missing",
+    `The booklet holds a character that cannot be printed${named}.`,
+    {
+      hint: "Write it with other characters in the plan, the cards or clinic.yaml.",
+    },
+  );
 }
 
 /** Leaves no browser behind, however the program ends. Exit status after a signal: 128 and its number. */

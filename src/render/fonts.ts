@@ -84,6 +84,22 @@ export function fontCss(fonts: readonly FontFace[], text: string): string {
     .join("\n");
 }
 
+/** Characters that the typeface has no alphabet for, each once, in the order of the text. */
+export function outsideTypeface(text: string): string[] {
+  return [...new Set(text)].filter((character) => {
+    const point = character.codePointAt(0) ?? 0;
+    return !SPANS.some(([from, to]) => from <= point && point <= to);
+  });
+}
+
+/** First and last code points of all alphabets. */
+const SPANS = ALPHABETS.flatMap(({ range }) =>
+  range.split(",").map((span) => {
+    const [from = "", to = from] = span.slice(2).split("-");
+    return [Number.parseInt(from, 16), Number.parseInt(to, 16)] as const;
+  }),
+);
+
 function alphabet(name: string, spans: readonly (readonly [number, number])[]): Alphabet {
   const hex = (point: number) => point.toString(16).toUpperCase().padStart(4, "0");
   return {

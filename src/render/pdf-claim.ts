@@ -17,6 +17,9 @@ export interface Finished {
   readonly unnamed: boolean;
 }
 
+/** The one gap that no reader can make up for: a box stands where a character should. */
+export const MISSING_GLYPH = "A character has no glyph.";
+
 /** All reasons against claiming PDF/UA-1; none when the file may claim it. */
 export function gapsOf(pdf: PdfObjects, finished: Finished): string[] {
   return [
@@ -35,7 +38,7 @@ function gapsOfDocument({ about, fonts, missing, unnamed }: Finished): string[] 
     ...fonts
       .filter((font) => !font.embedded)
       .map((font) => `The font ${font.name} is not embedded.`),
-    ...(missing ? ["A character has no glyph."] : []),
+    ...(missing ? [MISSING_GLYPH] : []),
     ...(unnamed ? ["A glyph has no character."] : []),
   ];
 }
