@@ -8,7 +8,7 @@ import { type DoseContext, sayCard, statedStep, type Work } from "./context.ts";
 import { frequencyOf, sessionsInWeek } from "./frequency.ts";
 import { show } from "./rounding.ts";
 import { boutSums } from "./sums.ts";
-import { repetitionSeconds } from "./time.ts";
+import { metresPerSecond, repetitionSeconds } from "./time.ts";
 import type { Bout, Trail, TrailStep } from "./types.ts";
 
 /** The bout of an exercise in a week of the course; `phase` is the phase it stands in. */
@@ -21,7 +21,7 @@ export function boutOf(context: DoseContext, phase: ProgramPhase, work: Work): B
   const { frequency, trail: frequencyTrail } = frequencyOf(context, work);
   const sides = exercise.side === "each" ? 2 : 1;
   checkTempo(context, work);
-  const work_ = {
+  const numbers = {
     sets: amounts.sets,
     reps: amounts.reps,
     holdS: amounts.holdS,
@@ -30,11 +30,9 @@ export function boutOf(context: DoseContext, phase: ProgramPhase, work: Work): B
     tempo: dose.tempo,
     restS: dose.rest,
     restRepsS: dose.rest_reps,
-    sides,
-    kg: load.kg,
-    speed: load.kmH === undefined ? undefined : load.kmH / 3.6,
-  } as const;
-  const sums = boutSums(work_, context.program.clinic.dosing);
+  };
+  const speed = metresPerSecond(load.kmH);
+  const sums = boutSums({ ...numbers, sides, kg: load.kg, speed }, context.program.clinic.dosing);
   const trail: Trail = {
     ...amounts.trail,
     ...statedTrails(work),
@@ -51,14 +49,7 @@ export function boutOf(context: DoseContext, phase: ProgramPhase, work: Work): B
     side: exercise.side,
     sides,
     main: exercise.main,
-    sets: amounts.sets,
-    reps: amounts.reps,
-    holdS: amounts.holdS,
-    timeS: dose.time,
-    distanceM: dose.distance,
-    tempo: dose.tempo,
-    restS: dose.rest,
-    restRepsS: dose.rest_reps,
+    ...numbers,
     effort: dose.effort,
     frequency,
     sessions: sessionsInWeek(frequency, week),

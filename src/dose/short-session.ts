@@ -1,6 +1,6 @@
 /** The short version of a session for a bad day: the fewest exercises that keep what the phase is for. */
 import type { Clinic } from "../clinic/schema.ts";
-import { boutClock } from "./time.ts";
+import { boutClock, workOfSets } from "./time.ts";
 import type { Bout } from "./types.ts";
 
 export interface ShortItem {
@@ -84,15 +84,7 @@ function clockOf(
   sets: number,
   dosing: Pick<Clinic["dosing"], "fast_part" | "last_rest">,
 ): number {
-  const { sides, restS = 0, restRepsS = 0, holdS, timeS, distanceM, tempo, load } = bout;
-  const speed = load.kmH === undefined ? undefined : load.kmH / 3.6;
-  const work = Array.from({ length: sets }, (_, index) => ({
-    reps: bout.reps?.[index]?.high,
-    holdS,
-    timeS,
-    distanceM,
-    tempo,
-    speed,
-  }));
+  const { sides, restS, restRepsS } = bout;
+  const work = workOfSets(bout, sets);
   return boutClock({ sets: work, sides, restS: restS ?? 0, restRepsS: restRepsS ?? 0 }, dosing);
 }

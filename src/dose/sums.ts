@@ -12,7 +12,7 @@ import {
   type SetOfWork,
   setTension,
 } from "./time.ts";
-import type { Range, Trail, TrailStep } from "./types.ts";
+import type { BoutSums, Range, TrailStep } from "./types.ts";
 
 /** What the sums of a bout depend on; times in seconds, lengths in metres, speed in metres a second. */
 export interface BoutNumbers {
@@ -28,18 +28,6 @@ export interface BoutNumbers {
   readonly sides: 1 | 2;
   readonly kg?: number | undefined;
   readonly speed?: number | undefined;
-}
-
-export interface BoutSums {
-  /** Of one side. */
-  readonly repsTotal: Range | undefined;
-  /** Of one side, at the top of the range of repetitions. */
-  readonly kgTotal: number | undefined;
-  readonly tensionS: number | undefined;
-  /** Of both sides, with rests. */
-  readonly clockS: number;
-  readonly minutes: number;
-  readonly trail: Trail;
 }
 
 type Dosing = Pick<Clinic["dosing"], "fast_part" | "last_rest">;

@@ -2,6 +2,7 @@
 import type { Clinic } from "../clinic/schema.ts";
 import type { Tempo } from "../units/quantities.ts";
 import { ceilTo, tidy } from "./rounding.ts";
+import type { Bout } from "./types.ts";
 
 /**
  * Seconds a repetition without a stated tempo counts in the session clock: 2 s up and 2 s down, the
@@ -22,6 +23,25 @@ export interface SetOfWork {
   readonly distanceM?: number | undefined;
   readonly tempo?: Tempo | undefined;
   readonly speed?: number | undefined;
+}
+
+/** The work of the first `sets` sets of a bout, at the top of its ranges. */
+export function workOfSets(bout: Bout, sets: number): SetOfWork[] {
+  const { holdS, timeS, distanceM, tempo } = bout;
+  const speed = metresPerSecond(bout.load.kmH);
+  return Array.from({ length: sets }, (_, index) => ({
+    reps: bout.reps?.[index]?.high,
+    holdS,
+    timeS,
+    distanceM,
+    tempo,
+    speed,
+  }));
+}
+
+/** A speed in km/h as metres a second. */
+export function metresPerSecond(kmH: number | undefined): number | undefined {
+  return kmH === undefined ? undefined : kmH / 3.6;
 }
 
 /** Seconds of one repetition: the four parts of the tempo together, X counting as `fastPart`. */

@@ -1,6 +1,6 @@
 /** Sums of a week over all its bouts and sessions, as planned before real dates are known. */
 import { ceilTo, floorTo, tidy } from "./rounding.ts";
-import { sessionClock, setSeconds } from "./time.ts";
+import { sessionClock, setSeconds, workOfSets } from "./time.ts";
 import type { Bout, WeekTotals } from "./types.ts";
 
 /**
@@ -51,17 +51,8 @@ export function plannedSessionLoad(bouts: readonly Bout[]): number | undefined {
  * repetition without tempo counts as in the session clock.
  */
 export function workSeconds(bout: Bout, fastPart: number): number {
-  const speed = bout.load.kmH === undefined ? undefined : bout.load.kmH / 3.6;
-  const { holdS, timeS, distanceM, tempo, sides } = bout;
-  const sets = Array.from({ length: bout.sets }, (_, index) => ({
-    reps: bout.reps?.[index]?.high,
-    holdS,
-    timeS,
-    distanceM,
-    tempo,
-    speed,
-  }));
-  return tidy(sides * total(sets.map((set) => setSeconds(set, fastPart))));
+  const sets = workOfSets(bout, bout.sets);
+  return tidy(bout.sides * total(sets.map((set) => setSeconds(set, fastPart))));
 }
 
 function boutLoad({ effort, clockS, sessions }: Bout) {

@@ -80,8 +80,23 @@ export interface BoutLoad {
   readonly words?: string | undefined;
 }
 
+/** What follows from the numbers of a bout. */
+export interface BoutSums {
+  /** Repetitions of the session on one side. */
+  readonly repsTotal: Range | undefined;
+  /** Repetitions (top of the range) × kg, one side, without the body's share. */
+  readonly kgTotal: number | undefined;
+  /** Seconds under tension of the session on one side, top of the range; undefined without tempo, hold or time. */
+  readonly tensionS: number | undefined;
+  /** Seconds the bout takes, both sides and rests, without the way to the next exercise. */
+  readonly clockS: number;
+  /** clockS in whole minutes, rounded up, for the layout of the week. */
+  readonly minutes: number;
+  readonly trail: Trail;
+}
+
 /** One exercise in one session, the same for every session of its week. Times in seconds. */
-export interface Bout {
+export interface Bout extends BoutSums {
   /** Week of the course, from 1. */
   readonly week: number;
   /** Week of the phase, from 1. */
@@ -114,17 +129,6 @@ export interface Bout {
   /** Sessions in this week. */
   readonly sessions: number;
   readonly load: BoutLoad;
-  /** Repetitions of the session on one side. */
-  readonly repsTotal: Range | undefined;
-  /** Repetitions (top of the range) × kg, one side, without the body's share. */
-  readonly kgTotal: number | undefined;
-  /** Seconds under tension of the session on one side, top of the range; undefined without tempo, hold or time. */
-  readonly tensionS: number | undefined;
-  /** Seconds the bout takes, both sides and rests, without the way to the next exercise. */
-  readonly clockS: number;
-  /** clockS in whole minutes, rounded up, for the layout of the week. */
-  readonly minutes: number;
-  readonly trail: Trail;
 }
 
 /** Sums of a week, all sessions and both sides, as planned before real dates are known. */
