@@ -29,7 +29,7 @@ function search({ platform = "linux", env = {}, files, bundled, ...rest }: World
       const inside = all.filter((file) => file.startsWith(start));
       return [...new Set(inside.map((file) => file.slice(start.length).split("/")[0] ?? ""))];
     },
-    bundled: async () => (bundled ? { path: "/tmp/b/chromium", env: { A: "1" } } : undefined),
+    bundled: async () => (bundled ? { path: "/bundled/chromium", env: { A: "1" } } : undefined),
   };
 }
 
@@ -157,7 +157,7 @@ const FOUND: [string, World, BrowserKind, string][] = [
     "cache",
     "C:\\Users\\ann\\.cache\\puppeteer\\chrome\\win64-131.0.1\\chrome-win64\\chrome.exe",
   ],
-  ["the bundled one last", { files: [], bundled: true }, "bundled", "/tmp/b/chromium"],
+  ["the bundled one last", { files: [], bundled: true }, "bundled", "/bundled/chromium"],
 ];
 
 describe("findBrowser finds", () => {
