@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import { makeBooklet, makeProgram } from "../src/booklet.ts";
 import { contrast } from "../src/clinic/contrast.ts";
 import { Fault } from "../src/faults/fault.ts";
+import { faultsFrom } from "../src/faults/print.ts";
 import { renderHtml } from "../src/render/html.ts";
 import { loadAssets } from "../src/render/html-assets.ts";
 import { loadWords } from "../src/words/load-words.ts";
@@ -139,6 +140,30 @@ describe("templates of the clinic's own", () => {
     expect(fault.message).toMatch(message);
     expect(fault.place?.file).toBe(`${DEMO}/booklet/contact.hbs`);
     if (at !== undefined) expect(textAt(text, fault.place)).toMatch(new RegExp(`^.{0,9}${at}`));
+  });
+
+  test("styles and scripts amid the HTML are refused, each at its place", async () => {
+    const heading = '<h2 id="part-contact"';
+    const odd = change(contact, heading, `${heading} style="color: {{colour}}" onclick="go()"`);
+    const thrown = await html({
+      ...own(`${odd}<script>go()</script>\n`),
+      ...own("<style>h2 { color: red }</style>", "goals"),
+    }).catch((faults: unknown) => faults);
+    const places = faultsFrom(thrown).map(({ code, place }) => [code, place?.file, place?.line]);
+    const lines = odd.split("\n").length;
+    expect(places).toEqual([
+      ["template-broken", `${DEMO}/booklet/contact.hbs`, 2],
+      ["template-broken", `${DEMO}/booklet/contact.hbs`, 2],
+      ["template-broken", `${DEMO}/booklet/contact.hbs`, lines],
+      ["template-broken", `${DEMO}/booklet/goals.hbs`, 1],
+    ]);
+  });
+
+  test("rules of the clinic's own stand in its document", async () => {
+    const rule = ".clinic-name { color: #5a2d0c }";
+    const shipped = shippedText("templates/booklet/document.hbs");
+    const text = change(shipped, "{{{styles}}}", `{{{styles}}}\n${rule}`);
+    expect(await html(own(text, "document"))).toContain(`\n${rule}\n</style>`);
   });
 
   test("one that stands in for nothing", async () => {

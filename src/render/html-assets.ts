@@ -7,11 +7,16 @@ import { compileTemplates, type TemplateFile, type Templates } from "./html-temp
 
 export interface BookletAssets extends Templates {
   readonly styles: string;
+  /** The styles of the companion, which only a file with its script needs. */
+  readonly phoneStyles: string;
   readonly fonts: readonly FontFace[];
   readonly words: Words;
+  /** All words of the language: those of the frame, and those that the companion says. */
+  readonly allWords: Words;
 }
 
 const SHEETS = ["booklet.css", "screen.css", "print.css", "editions.css"];
+const PHONE_SHEET = "phone.css";
 
 /**
  * Reads and compiles everything once; what it returns serves any number of booklets.
@@ -26,12 +31,26 @@ export async function loadAssets(
 ): Promise<BookletAssets> {
   const folder = join(templates, "booklet");
   const words = wordsUnder(allWords, "frame");
-  const [shipped, sheets, fonts] = await Promise.all([
+  const [shipped, sheets, phoneStyles, fonts] = await Promise.all([
     readTemplates(folder),
     Promise.all(SHEETS.map((name) => readFile(join(folder, name), "utf8"))),
+    readFile(join(folder, PHONE_SHEET), "utf8"),
     loadFonts(),
   ]);
-  return { ...compileTemplates(shipped, own, words), styles: sheets.join("\n"), fonts, words };
+  const templatesOfBooklet = compileTemplates(shipped, own, words);
+  return {
+    ...templatesOfBooklet,
+    styles: squeezed(sheets.join("\n")),
+    phoneStyles: squeezed(phoneStyles),
+    fonts,
+    words,
+    allWords,
+  };
+}
+
+/** CSS without comments, and without the white space at the ends of its lines. */
+function squeezed(css: string): string {
+  return css.replace(/\/\*[\s\S]*?\*\//g, "").replace(/(?<=[{};,]|^)\s*\n\s*/g, "");
 }
 
 async function readTemplates(folder: string): Promise<ReadonlyMap<string, TemplateFile>> {

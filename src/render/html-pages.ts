@@ -1,19 +1,21 @@
-/** Paper size and running heads: what CSS can only say once the booklet is known. */
+/** Paper size, running heads and widths of pictures: what CSS can only say once the booklet is known. */
 import type { Booklet } from "../compose/model.ts";
 import type { Words } from "../words/words.ts";
 
 /** A run of pages with its own words at the head. */
 export interface Part {
-  /** Name of its pages in the CSS. */
+  /** Name of its pages in the CSS; its section has it as `data-page`. */
   readonly page: string;
   readonly head: string;
+  /** Width of its picture in millimetres, where it has one. */
+  readonly picture?: number | undefined;
 }
 
 /** Stand in for the page counters while the words are put together. */
 const PAGE = "\uE000";
 const PAGES = "\uE001";
 
-/** The `@page` rules of a booklet. */
+/** The rules of one booklet: its `@page`s, which part is on which, pictures and colour. */
 export function pageCss(booklet: Booklet, parts: readonly Part[], words: Words): string {
   const { clinic, client } = booklet;
   const rightToLeft = booklet.direction === "rtl";
@@ -40,9 +42,18 @@ export function pageCss(booklet: Booklet, parts: readonly Part[], words: Words):
     ...(rightToLeft ? [SWAPPED_HEADS] : []),
     ...(booklet.edition === "large" ? [LARGE_HEADS] : []),
     ...parts.map(({ page, head }) => `@page ${page}{${box(`top-${end}`, cssString(head))}}`),
+    ...parts.flatMap(partRules),
     ...(booklet.colour === undefined ? [] : [colourCss(booklet.colour)]),
     `@page :first{${box(`top-${start}`, "none")}}`,
   ].join("\n");
+}
+
+function partRules({ page, picture }: Part): string[] {
+  const section = `[data-page=${page}]`;
+  return [
+    `${section}{page:${page}}`,
+    ...(picture === undefined ? [] : [`${section} .figure{width:${picture}mm}`]),
+  ];
 }
 
 /** Letter is 18 mm shorter than A4 and 6 mm wider: narrower margins keep an exercise to its page. */

@@ -1,9 +1,10 @@
 /** Compiles the booklet's templates, a clinic's own in place of the shipped ones, and says where a broken one breaks. */
 import Handlebars from "handlebars";
-import { Fault } from "../faults/fault.ts";
+import { Fault, FaultList } from "../faults/fault.ts";
 import { frameOf } from "../read/source.ts";
 import { nearest } from "../read/validate.ts";
 import type { Values, Words } from "../words/words.ts";
+import { inlineFaults } from "./html-inline.ts";
 
 /** A compiled template. */
 export type Template = (view: object) => string;
@@ -25,8 +26,9 @@ export interface Templates {
 
 /**
  * Compiles `document`, `booklet` and `summary` with all other templates as their partials.
- * Throws template-broken with file, line and column: at once for what cannot be parsed, and when
- * filled for a word that the booklet does not have.
+ * Throws template-broken with file, line and column: at once for what cannot be parsed and for what
+ * the booklet's policy leaves without effect, and when filled for a word that the booklet does not
+ * have.
  */
 export function compileTemplates(
   shipped: ReadonlyMap<string, TemplateFile>,
@@ -41,11 +43,15 @@ export function compileTemplates(
     words.say(key, options.hash as Values),
   );
   const compiled = new Map<string, Template>();
+  const inline: Fault[] = [];
   for (const [name, file] of [...shipped, ...own]) {
-    const made = compile(handlebars, file);
+    const parsed = parse(handlebars, file);
+    inline.push(...inlineFaults(name, file, parsed));
+    const made = compile(handlebars, file, parsed);
     compiled.set(name, made);
     handlebars.registerPartial(name, made as Handlebars.Template);
   }
+  if (inline.length > 0) throw new FaultList(inline);
   const get = (name: string): Template => compiled.get(name) ?? (() => "");
   return { body: get("booklet"), summary: get("summary"), document: get("document") };
 }
@@ -57,13 +63,19 @@ const OPTIONS = {
   knownHelpersOnly: true,
 };
 
-function compile(handlebars: typeof Handlebars, file: TemplateFile): Template {
-  let parsed: hbs.AST.Program;
+function parse(handlebars: typeof Handlebars, file: TemplateFile): hbs.AST.Program {
   try {
-    parsed = handlebars.parse(file.text);
+    return handlebars.parse(file.text);
   } catch (cause) {
     throw broken(file, cause);
   }
+}
+
+function compile(
+  handlebars: typeof Handlebars,
+  file: TemplateFile,
+  parsed: hbs.AST.Program,
+): Template {
   const template = handlebars.compile(parsed, OPTIONS);
   return (view, options?: Handlebars.RuntimeOptions) => {
     try {

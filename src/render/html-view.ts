@@ -36,7 +36,10 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     feel: renderMarkdown(exercise.feel),
     check: renderMarkdown(exercise.check),
     stop: renderMarkdown(exercise.stop),
-    part: part(`exercise-${index + 1}`, say("exercise.label", { n: exercise.number })),
+    part: {
+      ...part(`exercise-${index + 1}`, say("exercise.label", { n: exercise.number })),
+      picture: exercise.figure?.width,
+    },
   }));
   const own = (["before", "after"] as const).flatMap((where) =>
     booklet[where].map((page) => ({

@@ -1,8 +1,9 @@
-/** Makes a booklet into one HTML file that needs nothing else: no network, no script. */
+/** Makes a booklet into one HTML file that needs nothing else, and in which nothing runs but its own script. */
 import type { Booklet } from "../compose/model.ts";
 import { fontCss } from "./fonts.ts";
 import type { BookletAssets } from "./html-assets.ts";
 import { pageCss } from "./html-pages.ts";
+import { type BookletScript, policyFor, scriptElements, styleElementText } from "./html-policy.ts";
 import { viewBooklet } from "./html-view.ts";
 
 export interface HtmlOptions {
@@ -11,20 +12,24 @@ export interface HtmlOptions {
    * and as wide as with a number, so that filling them in moves nothing.
    */
   readonly pageNumbers?: ReadonlyMap<string, number>;
+  /** What makes the booklet a companion on a phone; without it no script can run at all. */
+  readonly script?: BookletScript;
 }
 
 /** The booklet as HTML, for reading on a screen and for printing; same input, same text. */
 export function renderHtml(
   booklet: Booklet,
   assets: BookletAssets,
-  options: HtmlOptions = {},
+  { pageNumbers = new Map(), script }: HtmlOptions = {},
 ): string {
-  const view = viewBooklet(booklet, assets.words, options.pageNumbers ?? new Map());
+  const view = viewBooklet(booklet, assets.words, pageNumbers);
   const body = booklet.edition === "summary" ? assets.summary(view) : assets.body(view);
   const pages = pageCss(booklet, view.parts, assets.words);
-  return assets.document({
-    ...view,
-    body,
-    styles: [fontCss(assets.fonts, body), assets.styles, pages].join("\n"),
-  });
+  const companion = script === undefined ? [] : [assets.phoneStyles];
+  const text = body + (script?.data ?? "");
+  const styles = [fontCss(assets.fonts, text), assets.styles, ...companion, pages].join("\n");
+  const scripts = scriptElements(script);
+  const document = (policy: string) => assets.document({ ...view, body, styles, scripts, policy });
+  // the policy is of the style element as it stands in the document, so the document comes first
+  return document(policyFor(styleElementText(document(""), styles), script));
 }

@@ -251,6 +251,8 @@ const achillesWeeks: Schedule = {
 
 /** A signed plan: left Achilles, three evenings a week, one phase. */
 export const achilles: Booklet = {
+  plan: "achilles-fixture",
+  locale: "en-GB",
   sessions: [],
   known: undefined,
   progress: [],
