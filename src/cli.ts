@@ -98,6 +98,17 @@ function commands(end: (status: number) => void): Command {
     });
 
   program
+    .command("diary")
+    .description("show what a client wrote down, from files sent or codes scanned")
+    .argument("<file...>", "diaries as CSV, or codes as text, one a line; - reads standard input")
+    .option("--json", "print the diary as JSON")
+    .option("--csv <file>", "write the diaries as one into this file")
+    .action(async (files: string[], options: object) => {
+      const { diary } = await import("./commands/diary.ts");
+      end(await diary(files, options, terminal));
+    });
+
+  program
     .command("new")
     .description("make a card, protocol, plan or clinic to fill in")
     .argument("<kind>", "card, protocol, plan or clinic")

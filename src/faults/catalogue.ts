@@ -145,6 +145,20 @@ export const CATALOGUE = {
     exit: EXIT.input,
   },
   "not-signed": { means: "A plan has not been signed off by a clinician.", exit: EXIT.input },
+  // diaries
+  "diary-unreadable": {
+    means: "A file is not a diary, or one of a form that is not read.",
+    exit: EXIT.input,
+  },
+  "diary-broken": { means: "A row of a diary cannot be read.", exit: EXIT.input },
+  "diary-code-broken": {
+    means: "Codes scanned from a phone are damaged or not all there.",
+    exit: EXIT.input,
+  },
+  "diaries-mixed": {
+    means: "Diaries of several clients or plans were given as one.",
+    exit: EXIT.input,
+  },
   // writing
   "template-broken": { means: "A template cannot be rendered.", exit: EXIT.input },
   "output-unwritable": { means: "An output file cannot be written.", exit: EXIT.machine },

@@ -11,6 +11,7 @@ import { cardTranslationSchema } from "../translations/card.ts";
 import { protocolTranslationSchema } from "../translations/protocol.ts";
 import { vocabularyTranslationSchema } from "../translations/vocabulary.ts";
 import { TRANSLATED } from "../words/languages.ts";
+import { diaryPage } from "./diary-page.ts";
 import { authorSchema, fieldTable, schemaFile } from "./fields.ts";
 import { figurePage } from "./figure-page.ts";
 
@@ -33,6 +34,7 @@ export function referenceFiles(library: Library): ReadonlyMap<string, string> {
     ["templates/demo/README.md", planPage(plan, clinic)],
     ["templates/demo/plan.schema.json", schemaFile(planSchema(words))],
     ["templates/demo/clinic.schema.json", schemaFile(clinicSettings)],
+    ["templates/diary.md", page(diaryPage())],
   ]);
 }
 

@@ -1,0 +1,64 @@
+/** What a client wrote down: one entry a planned session, on paper's terms and the phone's alike. */
+import type { WorkSide } from "../plan/program.ts";
+import type { PartOfDay } from "../plan/schema.ts";
+
+/** Whether something was done as planned, in part, or not. */
+export type Done = "yes" | "part" | "no";
+
+/** Everything written down for one plan, in the order of the planned sessions. */
+export interface Diary {
+  /** The plan's id, and the clinic's reference for the client. */
+  readonly plan: string;
+  readonly client: string;
+  readonly entries: readonly DiaryEntry[];
+}
+
+/** One planned session. Pain and effort are numbers from 0 to 10. */
+export interface DiaryEntry {
+  /** The planned day, YYYY-MM-DD, and part of the day: together they name the session. */
+  readonly date: string;
+  readonly part: PartOfDay;
+  /** Week of the program, from 1. */
+  readonly week: number;
+  /** The version of the booklet in which it was written. */
+  readonly booklet: string;
+  readonly done: Done;
+  /** The day on which it was really done, YYYY-MM-DD; undefined where it was not. */
+  readonly doneOn: string | undefined;
+  /** Whether the short version for a bad day was done. */
+  readonly short: boolean;
+  readonly effort: number | undefined;
+  readonly painAfter: number | undefined;
+  readonly painMorning: number | undefined;
+  /** Whether the next morning was worse than usual. */
+  readonly worseMorning: boolean | undefined;
+  readonly note: string;
+  readonly exercises: readonly DiaryExercise[];
+  /** The instant of the last change, ISO 8601 in UTC to the second: 2026-12-01T18:30:05Z. */
+  readonly written: string;
+}
+
+/** One exercise of a session: what was planned and what was done. */
+export interface DiaryExercise {
+  /** The card's id, and the title the client knows it by. */
+  readonly card: string;
+  readonly title: string;
+  readonly side: WorkSide;
+  readonly done: Done;
+  readonly planned: Amount;
+  /** What was really done, where it was not as planned. */
+  readonly real: Amount;
+  readonly pain: number | undefined;
+}
+
+/** How much of an exercise; undefined where it has no such number or it was as planned. */
+export interface Amount {
+  readonly sets: number | undefined;
+  /** Repetitions of a set, the same in every set. */
+  readonly reps: number | undefined;
+  readonly kg: number | undefined;
+}
+
+/** The name of a session among those of its plan. */
+export const sessionKey = ({ date, part }: Pick<DiaryEntry, "date" | "part">): string =>
+  `${date} ${part}`;
