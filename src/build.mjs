@@ -35,9 +35,35 @@ const { outputFiles } = await build({
   write: false,
 });
 
+/** Copyright and permission of the packages in every booklet, as their licence asks. */
+function notices(packages) {
+  const texts = packages.map((name) => readFileSync(`node_modules/${name}/LICENSE`, "utf8"));
+  const owners = texts.map((text, at) => `${packages[at]}: ${/^.*Copyright.*$/m.exec(text)?.[0]}`);
+  const [permission] = /Permission is hereby granted[\s\S]*/.exec(texts[0]) ?? [""];
+  return `/*! Holds these packages under the MIT licence:\n${owners.join("\n")}\n\n${permission.trim()}\n*/`;
+}
+
+// the companion in every booklet's file: one script for the browsers of the last five years
+const phone = await build({
+  entryPoints: { phone: "src/phone/main.tsx" },
+  outdir: "out/bin",
+  bundle: true,
+  format: "iife",
+  platform: "browser",
+  target: ["es2021", "chrome90", "firefox90", "safari15"],
+  minify: true,
+  legalComments: "none",
+  banner: { js: notices(["preact", "lean-qr", "fflate"]) },
+  charset: "utf8",
+  jsx: "automatic",
+  jsxImportSource: "preact",
+  logLevel: "warning",
+  write: false,
+});
+
 // the old build stays where a new one does not come about
 rmSync("out/bin", { recursive: true, force: true });
-for (const { path, contents } of outputFiles) {
+for (const { path, contents } of [...outputFiles, ...phone.outputFiles]) {
   mkdirSync(dirname(path), { recursive: true });
   writeFileSync(path, contents, { mode: path.endsWith("paulatim.js") ? 0o755 : 0o644 });
 }

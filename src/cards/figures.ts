@@ -28,10 +28,12 @@ export function figureFaults(card: LibraryCard): Fault[] {
 
 /**
  * An SVG as an address that may stand in an attribute between double quotation marks as it is. Those of
- * the SVG itself become single ones where that changes nothing, and only what must be is escaped:
- * every letter counts in a file of a dozen pictures.
+ * the SVG itself become single ones where that changes nothing, its title and description are left
+ * out, which no reader gets from a picture that is told in words beside it, and only what must be is
+ * escaped: every letter counts in a file of a dozen pictures.
  */
 export function svgUrl(svg: string): string {
-  const quoted = svg.includes("'") ? svg : svg.replaceAll('"', "'");
+  const bare = svg.replace(/<title>[^<]*<\/title>/, "").replace(/<desc>[^<]*<\/desc>/, "");
+  const quoted = bare.includes("'") ? bare : bare.replaceAll('"', "'");
   return `data:image/svg+xml,${quoted.replace(/[%#<>"&\s]/g, (letter) => (letter === " " ? " " : encodeURIComponent(letter)))}`;
 }

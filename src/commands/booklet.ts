@@ -10,6 +10,7 @@ import { faultsFrom } from "../faults/print.ts";
 import { shippedFolder } from "../files/shipped.ts";
 import { type Output, writeAll } from "../files/write.ts";
 import type { PrintBooklet } from "../render/booklet-pdf.ts";
+import { companionOf, loadCompanion } from "../render/companion.ts";
 import { renderHtml } from "../render/html.ts";
 import { type BookletAssets, loadAssets } from "../render/html-assets.ts";
 import { loadWords } from "../words/load-words.ts";
@@ -44,8 +45,10 @@ export async function booklet(
   options: BookletOptions,
   terminal: Terminal,
 ): Promise<number> {
+  const formats = formatsOf(options);
   const run: Run = {
-    formats: formatsOf(options),
+    formats,
+    companion: formats.includes("html") ? await loadCompanion() : "",
     password:
       options.passwordFile === undefined
         ? undefined
@@ -71,6 +74,8 @@ export async function booklet(
 /** What all plans of a call share. */
 interface Run {
   readonly formats: readonly Format[];
+  /** The script of the companion in every HTML file. */
+  readonly companion: string;
   /** Locks the PDFs. */
   readonly password: string | undefined;
   readonly edition: Edition;
@@ -128,12 +133,12 @@ async function writeJob(
   job: Job,
   pdf: Uint8Array | undefined,
   assets: BookletAssets,
-  { formats, password, out, tally }: Run,
+  { formats, companion, password, out, tally }: Run,
 ): Promise<void> {
   const files: Output[] = [];
   const add = (format: Format, content: Output["content"]) =>
     files.push({ path: join(out, `${job.id}.${format}`), content });
-  if (formats.includes("html")) add("html", renderHtml(job.booklet, assets));
+  if (formats.includes("html")) add("html", companionHtml(job.booklet, assets, companion));
   if (pdf) add("pdf", password === undefined ? pdf : await locked(pdf, password));
   if (formats.includes("ics")) {
     const { calendarFile } = await import("../render/calendar-file.ts");
@@ -142,6 +147,12 @@ async function writeJob(
   makeFolder(out);
   await writeAll(files);
   tally.done(files.map(({ path }) => path));
+}
+
+/** The file to read, print and carry on a phone; PDFs are printed from the booklet alone. */
+function companionHtml(booklet: Booklet, assets: BookletAssets, code: string): string {
+  const script = companionOf(booklet, code, assets.allWords);
+  return renderHtml(booklet, assets, script === undefined ? {} : { script });
 }
 
 async function locked(pdf: Uint8Array, password: string): Promise<Uint8Array> {

@@ -22,6 +22,7 @@ export function badDay(phase: ProgramPhase, composing: Composing): BadDay | unde
   if (!short) return undefined;
   return {
     length: words.say("bad_day.length", { minutes: short.minutes }),
+    version: short,
     exercises: short.bouts.map(({ key, sets }) => {
       const title = phase.exercises.find((one) => one.key === key)?.card.card.title ?? key;
       return words.say("bad_day.line", { title, sets });

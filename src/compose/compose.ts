@@ -42,8 +42,11 @@ export function composeBooklet(parts: BookletParts): Booklet {
   const plan = program.plan.value;
   const composing: Composing = { ...parts, write: writer(words, program.clinic.locale) };
   const { write } = composing;
+  const phases = phasePages(composing);
   return {
+    plan: plan.id,
     language: program.clinic.language,
+    locale: program.clinic.locale,
     direction: directionOf(program.clinic.language),
     paper: program.clinic.paper,
     edition: parts.edition,
@@ -71,7 +74,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
     kept: schedule.kept.map(({ event, weekday }) =>
       words.say("kept.before", { event, day: write.weekdayName(weekday) }),
     ),
-    phases: phasePages(composing),
+    phases,
     exercises: exercisePages(composing),
     progress: progressCharts(composing),
     myPlan: {
@@ -80,7 +83,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
       ifThen: plan.my_plan.if_then,
     },
     diary: diary(composing),
-    sessions: bookletSessions(composing),
+    sessions: bookletSessions(composing, phases),
     known: program.protocol.value.known,
     made: { date: parts.made, words: write.longDate(parts.made) },
   };

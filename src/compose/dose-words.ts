@@ -24,7 +24,7 @@ export function doseWords(
     work: workWords(bout, write),
     load: loadWords(bout, things, write),
     pace: paceWords(bout, card, write),
-    rest: restWords(bout, write),
+    rest: restWords(bout, card, write),
     effort:
       bout.effort === undefined
         ? undefined
@@ -174,11 +174,17 @@ function paceWords({ tempo }: Bout, { card }: LibraryCard, write: Writer): strin
   return parts.length === 0 ? undefined : parts.join(", ");
 }
 
-function restWords({ restS, restRepsS, sets }: Bout, write: Writer): string | undefined {
+/** Between runs one walks. */
+function restWords(
+  { restS, restRepsS, sets }: Bout,
+  { card }: LibraryCard,
+  write: Writer,
+): string | undefined {
   const { words } = write;
   const parts: string[] = [];
   if (restS !== undefined && restS > 0 && sets > 1) {
-    parts.push(words.say("dose.rest", { time: write.time(restS) }));
+    const key = card.trains === "running" ? "dose.rest_walk" : "dose.rest";
+    parts.push(words.say(key, { time: write.time(restS) }));
   }
   if (restRepsS !== undefined && restRepsS > 0) {
     parts.push(words.say("dose.rest_reps", { time: write.time(restRepsS) }));

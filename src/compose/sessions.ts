@@ -1,12 +1,18 @@
 /** Every session as an appointment: when, how long, what is done. */
 import type { ProgramExercise } from "../plan/program.ts";
+import type { Session } from "../plan/schedule.ts";
 import type { Composing } from "./compose.ts";
 import { shortDose } from "./dose-words.ts";
-import type { BookletSession } from "./model.ts";
+import type { BookletSession, PhasePage, ShortVersion } from "./model.ts";
+import { sessionBout } from "./session-bouts.ts";
 import { sideName } from "./side-words.ts";
 
-/** All sessions of the program, first to last. */
-export function bookletSessions({ program, schedule, write }: Composing): BookletSession[] {
+/** All sessions of the program, first to last; `phases` are the pages that say what a bad day keeps. */
+export function bookletSessions(
+  composing: Composing,
+  phases: readonly PhasePage[],
+): BookletSession[] {
+  const { program, schedule, write } = composing;
   const { words } = write;
   const { id, week } = program.plan.value;
   const exercises = new Map<string, ProgramExercise>(
@@ -18,10 +24,13 @@ export function bookletSessions({ program, schedule, write }: Composing): Bookle
   return schedule.weeks.flatMap(({ number, days }) =>
     days
       .flatMap((day) => day.sessions)
-      .map(
-        ({ date, part, minutes, bouts }, index): BookletSession => ({
+      .map((session, index): BookletSession => {
+        const { date, part, minutes, bouts } = session;
+        return {
           id: `${id}-week-${number}-session-${index + 1}`,
+          week: number,
           date,
+          part,
           start: week.hours[part],
           minutes,
           title: words.say("session.title", { minutes }),
@@ -35,8 +44,35 @@ export function bookletSessions({ program, schedule, write }: Composing): Bookle
               ? words.say("session.line", { title, dose })
               : words.say("session.line_side", { title, dose, side });
           }),
+          bouts: bouts.flatMap((bout) => {
+            const exercise = exercises.get(bout.key);
+            return exercise ? [sessionBout(bout, exercise, composing)] : [];
+          }),
+          short: shortVersion(session, phases),
           pain,
-        }),
-      ),
+        };
+      }),
   );
+}
+
+/** The short version as the phases' pages say it, never with more sets than the session has. */
+function shortVersion(
+  { bouts, minutes }: Session,
+  phases: readonly PhasePage[],
+): ShortVersion | undefined {
+  const versions = phases.flatMap(({ badDay }) => (badDay ? [badDay.version] : []));
+  const kept = bouts.flatMap((bout) => {
+    const sets = versions.flatMap((one) => one.bouts).find(({ key }) => key === bout.key)?.sets;
+    return sets === undefined ? [] : [{ key: bout.key, sets: Math.min(sets, bout.sets) }];
+  });
+  const less = kept.length < bouts.length || kept.some(({ key, sets }) => sets < setsOf(key));
+  function setsOf(key: string): number {
+    return bouts.find((bout) => bout.key === key)?.sets ?? 0;
+  }
+  if (kept.length === 0 || !less) return undefined;
+  const lengths = versions
+    .filter((one) => one.bouts.some(({ key }) => kept.some((bout) => bout.key === key)))
+    .map((one) => one.minutes);
+  const together = lengths.reduce((sum, length) => sum + length, 0);
+  return { minutes: Math.min(together, minutes), bouts: kept };
 }

@@ -7,6 +7,8 @@ import { compileTemplates, type TemplateFile, type Templates } from "./html-temp
 
 export interface BookletAssets extends Templates {
   readonly styles: string;
+  /** What large print and the page to hang up have besides. */
+  readonly editionStyles: string;
   /** The styles of the companion, which only a file with its script needs. */
   readonly phoneStyles: string;
   readonly fonts: readonly FontFace[];
@@ -15,7 +17,8 @@ export interface BookletAssets extends Templates {
   readonly allWords: Words;
 }
 
-const SHEETS = ["booklet.css", "screen.css", "print.css", "editions.css"];
+const SHEETS = ["booklet.css", "screen.css", "print.css"];
+const EDITION_SHEET = "editions.css";
 const PHONE_SHEET = "phone.css";
 
 /**
@@ -31,17 +34,20 @@ export async function loadAssets(
 ): Promise<BookletAssets> {
   const folder = join(templates, "booklet");
   const words = wordsUnder(allWords, "frame");
-  const [shipped, sheets, phoneStyles, fonts] = await Promise.all([
+  const sheet = (name: string) => readFile(join(folder, name), "utf8").then(squeezed);
+  const [shipped, sheets, editionStyles, phoneStyles, fonts] = await Promise.all([
     readTemplates(folder),
-    Promise.all(SHEETS.map((name) => readFile(join(folder, name), "utf8"))),
-    readFile(join(folder, PHONE_SHEET), "utf8"),
+    Promise.all(SHEETS.map(sheet)),
+    sheet(EDITION_SHEET),
+    sheet(PHONE_SHEET),
     loadFonts(),
   ]);
   const templatesOfBooklet = compileTemplates(shipped, own, words);
   return {
     ...templatesOfBooklet,
-    styles: squeezed(sheets.join("\n")),
-    phoneStyles: squeezed(phoneStyles),
+    styles: sheets.join("\n"),
+    editionStyles,
+    phoneStyles,
     fonts,
     words,
     allWords,

@@ -25,9 +25,13 @@ export function renderHtml(
   const view = viewBooklet(booklet, assets.words, pageNumbers);
   const body = booklet.edition === "summary" ? assets.summary(view) : assets.body(view);
   const pages = pageCss(booklet, view.parts, assets.words);
-  const companion = script === undefined ? [] : [assets.phoneStyles];
-  const text = body + (script?.data ?? "");
-  const styles = [fontCss(assets.fonts, text), assets.styles, ...companion, pages].join("\n");
+  const styles = [
+    fontCss(assets.fonts, body + (script?.data ?? "")),
+    assets.styles,
+    ...(booklet.edition === "standard" ? [] : [assets.editionStyles]),
+    ...(script === undefined ? [] : [assets.phoneStyles]),
+    pages,
+  ].join("\n");
   const scripts = scriptElements(script);
   const document = (policy: string) => assets.document({ ...view, body, styles, scripts, policy });
   // the policy is of the style element as it stands in the document, so the document comes first

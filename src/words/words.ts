@@ -11,6 +11,8 @@ export interface Words {
   /** The message of a key with its values filled in. Throws a template-broken fault for an unknown key. */
   readonly say: (key: string, values?: Values) => string;
   readonly has: (key: string) => boolean;
+  /** The message of a key as it is written, its values not filled in; empty for an unknown key. */
+  readonly raw: (key: string) => string;
   /** Messages under a group, in the order of the file: lists such as the emergency signs. */
   readonly list: (group: string) => readonly string[];
   readonly keys: readonly string[];
@@ -56,6 +58,7 @@ export function readWords(
         : String(formatOf(key).format(values));
     },
     has: (key) => messages.has(key),
+    raw: (key) => messages.get(key) ?? "",
     list: (group) =>
       [...messages].filter(([key]) => key.startsWith(`${group}.`)).map(([, message]) => message),
     keys: [...messages.keys()],
@@ -78,6 +81,7 @@ export function wordsUnder(words: Words, group: string): Words {
   return {
     say: (key, values) => words.say(inside(key), values),
     has: (key) => words.has(inside(key)),
+    raw: (key) => words.raw(inside(key)),
     list: (key) => words.list(inside(key)),
     keys: words.keys.flatMap((key) =>
       key.startsWith(`${group}.`) ? [key.slice(group.length + 1)] : [],

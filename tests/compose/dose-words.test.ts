@@ -143,3 +143,10 @@ describe("numbers and dates by locale", () => {
     [7200, "2 hours"],
   ])("%i seconds is %s", (seconds, words) => expect(write.time(seconds)).toBe(words));
 });
+
+test("between sets one rests, between runs one walks", () => {
+  const bout = { ...base, ...bare, sets: 6, timeS: 60, restS: 120, restRepsS: undefined } as Bout;
+  expect(doseWords(bout, heel, things, write).rest).toBe("Rest 2 minutes between sets");
+  const run = { ...heel, card: { ...heel.card, trains: "running" as const } };
+  expect(doseWords(bout, run, things, write).rest).toBe("Walk 2 minutes in between");
+});

@@ -9,10 +9,8 @@ const words = english();
 
 /** Keys as the composer asks for them; parts put together at run time stand as a pattern. */
 function usedPatterns(): RegExp[] {
-  const folders = ["src/compose", "src/plan-text"];
-  return folders.flatMap((folder) =>
-    readdirSync(join(ROOT, folder)).flatMap((file) => {
-      const text = readFileSync(join(ROOT, folder, file), "utf8");
+  return ["src/compose", "src/plan-text"].flatMap((folder) =>
+    sourcesIn(folder).flatMap((text) => {
       return [
         ...text.matchAll(/(?:say|list|has)\(\s*(?:[^()]*\?\s*)?["`]([\w.${}-]+)["`]/g),
         ...text.matchAll(/["`]((?:dose|time|side|pain)\.[\w.${}-]+)["`]/g),
@@ -24,10 +22,38 @@ function usedPatterns(): RegExp[] {
   );
 }
 
+/** The texts of all source files under a folder. */
+function sourcesIn(folder: string): string[] {
+  return readdirSync(join(ROOT, folder), { recursive: true, encoding: "utf8" })
+    .filter((file) => /\.tsx?$/.test(file))
+    .map((file) => readFileSync(join(ROOT, folder, file), "utf8"));
+}
+
+/** Keys of the companion's screens: `say("…")`, a table of keys, or a cue's `say: "…"`. */
+function phonePatterns(): RegExp[] {
+  return sourcesIn("src/phone").flatMap((text) =>
+    [...text.matchAll(/["`]((?:[a-z][\w-]*|\$\{[^}]*\})(?:\.(?:[\w-]+|\$\{[^}]*\}))*)["`]/g)].map(
+      ([, key = ""]) =>
+        new RegExp(`^phone\\.${key.replaceAll(".", "\\.").replace(/\$\{[^}]*\}/g, "[\\w-]+")}$`),
+    ),
+  );
+}
+
+test("every message of the phone is used, fills in names alone, and none is missing", () => {
+  const patterns = phonePatterns().filter(({ source }) => source !== "^phone\\.[\\w-]+$");
+  const keys = words.keys.filter((key) => key.startsWith("phone."));
+  expect(keys.filter((key) => !patterns.some((pattern) => pattern.test(key)))).toEqual([]);
+  expect(keys.filter((key) => /\{[^}]*,/.test(words.raw(key)))).toEqual([]);
+  const said = sourcesIn("src/phone").flatMap((text) =>
+    [...text.matchAll(/\bsay\(\s*"([\w.-]+)"/g)].map(([, key]) => `phone.${key}`),
+  );
+  expect(said.filter((key) => !words.has(key) && key !== "phone.settle")).toEqual([]);
+});
+
 test("every message outside the frame is used", () => {
   const patterns = usedPatterns();
   const unused = words.keys.filter(
-    (key) => !key.startsWith("frame.") && !patterns.some((pattern) => pattern.test(key)),
+    (key) => !/^(frame|phone)\./.test(key) && !patterns.some((pattern) => pattern.test(key)),
   );
   expect(unused).toEqual([]);
 });

@@ -1,0 +1,15 @@
+/** Starts the companion in the booklet's file. Without it the file is the booklet alone. */
+import { render } from "preact";
+import type { PhoneData } from "./data.ts";
+import { Root } from "./screens/root.tsx";
+import { deviceStorage, openStore } from "./store/store.ts";
+
+const place = document.getElementById("phone");
+const data = document.getElementById("booklet-data")?.textContent;
+if (place && data) {
+  const booklet: PhoneData = JSON.parse(data);
+  const store = openStore(deviceStorage(window), booklet);
+  place.hidden = false;
+  document.documentElement.classList.add("on-phone");
+  render(<Root data={booklet} store={store} />, place);
+}

@@ -1,0 +1,48 @@
+/** What every screen is given: the booklet's sessions and words, what is written, and how to go on. */
+import { createContext } from "preact";
+import { useContext } from "preact/hooks";
+import type { Diary, DiaryEntry } from "../../diary/entry.ts";
+import type { PhoneData, PlannedSession } from "../data.ts";
+import type { DayNames } from "../dates.ts";
+import type { LocalTime } from "../local-day.ts";
+import type { Route } from "../route.ts";
+import type { SessionPlace, Settings } from "../store/settings.ts";
+import type { Say } from "../words.ts";
+
+export interface App {
+  readonly data: PhoneData;
+  readonly sessions: readonly PlannedSession[];
+  readonly say: Say;
+  readonly names: DayNames;
+  readonly now: LocalTime;
+  /** Whether the device's date cannot be right. */
+  readonly oddClock: boolean;
+  /** The day to write down for a session that is done now: today, or the planned day where the clock is odd. */
+  readonly doneDay: (session: PlannedSession) => string;
+  readonly diary: Diary;
+  /** Keeps an entry, marked with this instant. */
+  readonly write: (entry: DiaryEntry) => void;
+  /** Joins another diary of the same plan to this one. */
+  readonly join: (diary: Diary) => void;
+  readonly settings: Settings;
+  readonly set: (settings: Partial<Settings>) => void;
+  /** Where the client is in a session. */
+  readonly place: SessionPlace | undefined;
+  readonly setPlace: (place: SessionPlace | undefined) => void;
+  /** Keeps the state of the pace at the place that the client is in. */
+  readonly keepPace: (pace: string) => void;
+  readonly go: (route: Route) => void;
+  /** Says something to a screen reader without moving the focus. */
+  readonly tell: (text: string) => void;
+}
+
+const AppContext = createContext<App | undefined>(undefined);
+
+export const AppProvider = AppContext.Provider;
+
+/** The app around a screen. Throws where a screen is drawn outside it. */
+export function useApp(): App {
+  const app = useContext(AppContext);
+  if (app === undefined) throw new Error("a screen stands outside the app");
+  return app;
+}

@@ -1,0 +1,125 @@
+/** Bringing the diary back: a file to send or save, a sheet to print, a code to read at the desk, and taking a file in. */
+import { useState } from "preact/hooks";
+import { diaryCodes } from "../../diary/code.ts";
+import { diaryCsv, readDiary } from "../../diary/csv.ts";
+import type { Diary } from "../../diary/entry.ts";
+import { sinceDay } from "../../diary/merge.ts";
+import { canShare, saveFile, shareFile } from "../device/files.ts";
+import { weekUntil } from "../local-day.ts";
+import { useApp } from "./app.ts";
+import { Codes } from "./codes.tsx";
+import { Heading } from "./parts.tsx";
+import { Sheet } from "./sheet.tsx";
+
+export function BringScreen() {
+  const app = useApp();
+  const { say, diary, now, data } = app;
+  const [told, setTold] = useState("");
+  const [codes, setCodes] = useState<readonly string[] | undefined>(undefined);
+  const file = () =>
+    new File([diaryCsv(diary)], `${data.plan}-diary-${now.date}.csv`, { type: "text/csv" });
+  const nothing = diary.entries.length === 0;
+  const lastWeek = sinceDay(diary, weekUntil(now.date)[0] ?? now.date);
+  return (
+    <>
+      <Heading>{say("bring.heading")}</Heading>
+      <p>{say("bring.how", { clinic: data.clinic.name })}</p>
+      {nothing && <p class="notice">{say("bring.nothing")}</p>}
+      {!nothing && (
+        <ul class="ways">
+          {canShare(file()) && (
+            <li>
+              <button
+                type="button"
+                class="button main"
+                onClick={async () => {
+                  if (!(await shareFile(file()))) setTold(say("bring.not-sent"));
+                }}
+              >
+                {say("bring.share")}
+              </button>
+            </li>
+          )}
+          <li>
+            <button
+              type="button"
+              class="button"
+              onClick={() => {
+                saveFile(file());
+                setTold(say("bring.saved", { file: file().name }));
+              }}
+            >
+              {say("bring.save")}
+            </button>
+          </li>
+          <li>
+            <button
+              type="button"
+              class="button"
+              aria-expanded={codes !== undefined}
+              disabled={lastWeek.entries.length === 0}
+              onClick={() => setCodes(codes === undefined ? diaryCodes(lastWeek) : undefined)}
+            >
+              {say("bring.code")}
+            </button>
+            {codes && <Codes texts={codes} />}
+          </li>
+          <li>
+            <button type="button" class="button" onClick={printSheet}>
+              {say("bring.print")}
+            </button>
+          </li>
+        </ul>
+      )}
+      <TakeIn onTold={setTold} />
+      <p role="status">{told}</p>
+      <p class="quiet">{say("bring.private")}</p>
+      <Sheet />
+    </>
+  );
+}
+
+/** Prints the sheet in place of the booklet. */
+function printSheet(): void {
+  const root = document.documentElement;
+  root.dataset.print = "sheet";
+  const after = () => {
+    delete root.dataset.print;
+  };
+  window.addEventListener("afterprint", after, { once: true });
+  window.print();
+}
+
+/** A file that was saved on another device. */
+function TakeIn({ onTold }: { readonly onTold: (text: string) => void }) {
+  const app = useApp();
+  const { say, data } = app;
+  const take = async (file: File | undefined) => {
+    if (file === undefined) return;
+    const { diary, problems } = readDiary(await file.text());
+    if (diary === undefined) return onTold(say("take.not-a-diary", { file: file.name }));
+    if (!isOwn(diary, data)) return onTold(say("take.other", { file: file.name }));
+    app.join(diary);
+    const n = diary.entries.length;
+    onTold(say(problems.length === 0 ? "take.done" : "take.partly", { n, lines: problems.length }));
+  };
+  return (
+    <label class="button file">
+      {say("take.label")}
+      <input
+        type="file"
+        accept=".csv,text/csv"
+        onChange={async (event) => {
+          const input = event.currentTarget;
+          await take(input.files?.[0]);
+          input.value = "";
+        }}
+      />
+    </label>
+  );
+}
+
+const isOwn = (
+  diary: Diary,
+  { plan, client }: { readonly plan: string; readonly client: string },
+) => diary.plan === plan && diary.client === client;

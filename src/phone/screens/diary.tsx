@@ -1,0 +1,90 @@
+/** The diary: every session of the program week by week, with what is written down of it. */
+import { sessionKey } from "../../diary/entry.ts";
+import type { PlannedSession } from "../data.ts";
+import { useApp } from "./app.ts";
+import { Heading, SoFar } from "./parts.tsx";
+
+export function DiaryScreen() {
+  const { say, go, sessions, now } = useApp();
+  const weeks = [...new Set(sessions.map(({ week }) => week))];
+  const current = sessions.filter(({ date }) => date <= now.date).at(-1)?.week ?? weeks[0];
+  return (
+    <>
+      <Heading>{say("diary.heading")}</Heading>
+      <SoFar />
+      <button type="button" class="button main" onClick={() => go({ screen: "bring" })}>
+        {say("diary.bring")}
+      </button>
+      {weeks.map((week) => (
+        <details key={week} class="fold week" open={week === current}>
+          <summary>{say("diary.week", { n: week })}</summary>
+          <ul>
+            {sessions
+              .filter((session) => session.week === week)
+              .map((session) => (
+                <li key={sessionKey(session)}>
+                  <Line session={session} />
+                </li>
+              ))}
+          </ul>
+        </details>
+      ))}
+      <Earlier />
+    </>
+  );
+}
+
+function Line({ session }: { readonly session: PlannedSession }) {
+  const { say, names, now, oddClock, diary } = useApp();
+  const key = sessionKey(session);
+  const later = session.date > now.date && !oddClock;
+  const entry = diary.entries.find((one) => sessionKey(one) === key);
+  const state = entry === undefined ? (later ? "later" : "open") : `is-${entry.done}`;
+  const label = entry === undefined ? say(`diary.${state}`) : say(`done.${entry.done}`);
+  const pains = [...(entry?.exercises.map(({ pain }) => pain) ?? []), entry?.painAfter].filter(
+    (pain) => pain !== undefined,
+  );
+  const text = (
+    <>
+      <span class="line-day">
+        {names.short(session.date)}, {say(`part.${session.part}`)}
+      </span>{" "}
+      <span class={`line-state ${state}`}>{label}</span>{" "}
+      {pains.length > 0 && (
+        <span class="line-pain">{say("diary.pain", { n: Math.max(...pains) })}</span>
+      )}
+    </>
+  );
+  return later ? (
+    <p class="line">{text}</p>
+  ) : (
+    <a class="line" href={`#/write/${key.replace(" ", "-")}`}>
+      {text}
+    </a>
+  );
+}
+
+/** What was written in an earlier booklet, for sessions that this one no longer has. */
+function Earlier() {
+  const { say, names, sessions, diary } = useApp();
+  const known = new Set(sessions.map(sessionKey));
+  const others = diary.entries.filter((entry) => !known.has(sessionKey(entry)));
+  if (others.length === 0) return null;
+  return (
+    <details class="fold week">
+      <summary>{say("diary.earlier")}</summary>
+      <ul>
+        {others.map((entry) => (
+          <li key={sessionKey(entry)}>
+            <p class="line">
+              <span class="line-day">
+                {names.short(entry.date)}, {say(`part.${entry.part}`)}
+              </span>{" "}
+              <span class={`line-state is-${entry.done}`}>{say(`done.${entry.done}`)}</span>
+            </p>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}

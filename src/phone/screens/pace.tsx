@@ -1,0 +1,221 @@
+/** The pace of one exercise: what to do now in large words and a shape, and everything that can be pressed. */
+import { useEffect, useState } from "preact/hooks";
+import type { SessionBout } from "../../compose/model.ts";
+import { adviceDuring } from "../advice.ts";
+import type { SetDone } from "../pace/done.ts";
+import type { Segment } from "../pace/segments.ts";
+import type { View } from "../pace/view.ts";
+import type { Settings } from "../store/settings.ts";
+import type { Say } from "../words.ts";
+import { useApp } from "./app.ts";
+import { PaceShape } from "./pace-shape.tsx";
+import { AdviceBox, Heading, Scale } from "./parts.tsx";
+import { usePace } from "./use-pace.ts";
+
+interface PaceProps {
+  readonly bout: SessionBout;
+  readonly sets: number;
+  /** The run as it was stored, where it was broken off. */
+  readonly stored: string | undefined;
+  readonly onStore: (pace: string) => void;
+  readonly onEnd: (done: readonly SetDone[], pain: number | undefined) => void;
+}
+
+export function PaceScreen({ bout, sets, stored, onStore, onEnd }: PaceProps) {
+  const { say, tell } = useApp();
+  const pace = usePace({ bout, sets, stored, onStore });
+  const { view } = pace;
+  const [hurts, setHurts] = useState(false);
+  const over = view.mode === "over";
+  useEffect(() => {
+    if (over) onEnd(view.done, undefined);
+  }, [over, onEnd, view.done]);
+  const spoken = wordOf(view.segment, bout, say);
+  const place = placeWords(view.segment, say);
+  useEffect(() => tell(`${spoken}. ${place}`), [tell, place, spoken]);
+  if (hurts) {
+    return (
+      <Hurts
+        bout={bout}
+        onGoOn={() => {
+          setHurts(false);
+          pace.goOn();
+        }}
+        onLeave={(pain) => onEnd(view.done, pain)}
+      />
+    );
+  }
+  const open = view.segment !== undefined && view.segment.seconds === undefined;
+  const waiting = view.mode === "paused";
+  return (
+    <section class="pace">
+      <Heading>{bout.title}</Heading>
+      <p class="pace-what">{view.mode === "count-in" ? say("pace.part.ready") : spoken}</p>
+      <PaceShape
+        kind={view.mode === "count-in" ? "count-in" : (view.segment?.kind ?? "rest")}
+        done={doneShare(view)}
+        middle={middleOf(view)}
+      />
+      <p class="pace-rep">{place}</p>
+      <p class="quiet">{bout.dose.slice(0, 2).join(" · ")}</p>
+      {view.why === "interrupted" && <p class="notice">{say("pace.away")}</p>}
+      {view.why === "waiting" && <p class="notice">{say("pace.rest-over")}</p>}
+      <div class="pace-controls">
+        <button type="button" class="button" onClick={pace.back}>
+          {say("pace.back")}
+        </button>
+        {waiting ? (
+          <button type="button" class="button main" onClick={pace.goOn}>
+            {say("pace.go-on")}
+          </button>
+        ) : open ? (
+          <button type="button" class="button main" onClick={pace.partDone}>
+            {say("pace.done")}
+          </button>
+        ) : (
+          <button type="button" class="button main" onClick={pace.pause}>
+            {say("pace.pause")}
+          </button>
+        )}
+        <button type="button" class="button" onClick={pace.skip}>
+          {say("pace.skip")}
+        </button>
+      </div>
+      <div class="pace-more">
+        <button
+          type="button"
+          class="button hurts"
+          onClick={() => {
+            pace.pause();
+            setHurts(true);
+          }}
+        >
+          {say("pace.hurts")}
+        </button>
+        <button type="button" class="button" onClick={pace.setDone}>
+          {say("pace.set-done")}
+        </button>
+      </div>
+      <Toggles />
+      {pace.troubles.map((trouble) => (
+        <p key={trouble} class="quiet">
+          {say(`pace.${trouble}`)}
+        </p>
+      ))}
+    </section>
+  );
+}
+
+/** Sound, voice and buzz, on or off. */
+function Toggles() {
+  const { say, settings, set } = useApp();
+  const names: readonly (keyof Settings & ("sound" | "voice" | "buzz"))[] = [
+    "sound",
+    "voice",
+    "buzz",
+  ];
+  return (
+    <p class="toggles">
+      {names.map((name) => (
+        <button
+          key={name}
+          type="button"
+          class="button"
+          aria-pressed={settings[name]}
+          onClick={() => set({ [name]: !settings[name] })}
+        >
+          {say(`pace.${name}`)}
+        </button>
+      ))}
+    </p>
+  );
+}
+
+interface HurtsProps {
+  readonly bout: SessionBout;
+  readonly onGoOn: () => void;
+  readonly onLeave: (pain: number | undefined) => void;
+}
+
+/** Pain in the middle of an exercise: a number, and what the plan says to it. */
+function Hurts({ bout, onGoOn, onLeave }: HurtsProps) {
+  const { say } = useApp();
+  const [pain, setPain] = useState<number | undefined>(undefined);
+  const advice = pain === undefined ? undefined : adviceDuring(pain, bout);
+  return (
+    <section class="session">
+      <Heading>{say("pace.how-much")}</Heading>
+      <Scale
+        legend={bout.title}
+        low={say("scale.none")}
+        high={say("scale.worst")}
+        value={pain}
+        onChange={setPain}
+      />
+      {advice && <AdviceBox advice={advice} />}
+      {pain !== undefined && !advice && (
+        <p class="notice" role="status">
+          {say("pace.within")} {bout.painWords.rule}
+        </p>
+      )}
+      {/* over the limit the plan says to stop: going on is not offered */}
+      {!advice && (
+        <button type="button" class="button main" onClick={onGoOn}>
+          {say("pace.go-on")}
+        </button>
+      )}
+      <button type="button" class={`button${advice ? " main" : ""}`} onClick={() => onLeave(pain)}>
+        {say("pace.leave")}
+      </button>
+    </section>
+  );
+}
+
+/** What to do now, in a word or two: the exercise's own words for its movement. */
+function wordOf(segment: Segment | undefined, bout: SessionBout, say: Say): string {
+  if (segment === undefined) return "";
+  switch (segment.kind) {
+    case "lift":
+      return capital(bout.liftWord);
+    case "lower":
+      return capital(bout.lowerWord);
+    default:
+      return say(`pace.part.${segment.kind}`);
+  }
+}
+
+const capital = (text: string): string => text.charAt(0).toLocaleUpperCase() + text.slice(1);
+
+/** "Set 1 of 3 · First side · 5 of 15". */
+function placeWords(segment: Segment | undefined, say: Say): string {
+  if (segment === undefined) return "";
+  const { set, sets, side, rep, reps } = segment;
+  return [
+    sets > 1 ? [say("pace.set", { n: set, of: sets })] : [],
+    side === undefined ? [] : [say(`pace.${side}`)],
+    rep !== undefined && reps !== undefined ? [say("pace.rep", { n: rep, of: reps })] : [],
+  ]
+    .flat()
+    .join(" · ");
+}
+
+/** Those who want less motion see where each part leads, and no way there. */
+const LESS_MOTION = window.matchMedia("(prefers-reduced-motion: reduce)");
+
+function doneShare({ elapsedMs, leftMs, mode, countInMs }: View): number {
+  if (LESS_MOTION.matches) return 1;
+  if (mode === "count-in") return 1 - countInMs / 3000;
+  return leftMs === undefined ? 0 : elapsedMs / Math.max(1, elapsedMs + leftMs);
+}
+
+/** Seconds left, as they are counted down aloud: 3, 2, 1. */
+function middleOf({ mode, countInMs, leftMs, segment }: View): string {
+  if (mode === "count-in") return String(Math.ceil(countInMs / 1000));
+  if (leftMs !== undefined) return clockOf(Math.ceil(leftMs / 1000));
+  return segment?.reps === undefined ? "" : `× ${segment.reps}`;
+}
+
+function clockOf(seconds: number): string {
+  if (seconds < 60) return String(seconds);
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
+}

@@ -1,0 +1,222 @@
+/** Pieces that several screens share: notices, the scale from 0 to 10, choices, and pages of the booklet. */
+import type { ComponentChildren } from "preact";
+import { useEffect, useId, useRef } from "preact/hooks";
+import type { SessionBout } from "../../compose/model.ts";
+import type { Advice } from "../advice.ts";
+import { useApp } from "./app.ts";
+
+/** The heading of a screen: takes the focus when the screen opens, so that it is read out first. */
+export function Heading({ children }: { readonly children: ComponentChildren }) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    heading.current?.focus({ preventScroll: true });
+    window.scrollTo(0, 0);
+  }, []);
+  return (
+    <h1 ref={heading} tabIndex={-1}>
+      {children}
+    </h1>
+  );
+}
+
+/** What the pain rule says, at once and plainly. */
+export function AdviceBox({ advice }: { readonly advice: Advice }) {
+  const { say, data } = useApp();
+  return (
+    <div class={`advice advice-${advice.level}`} role="alert">
+      <p class="advice-head">{say(`advice.${advice.level}`)}</p>
+      {advice.says.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      {advice.level === "call" && (
+        <p>
+          <a class="button main" href={data.clinic.phoneLink}>
+            {say("advice.phone", { phone: data.clinic.phone })}
+          </a>
+        </p>
+      )}
+      <p>
+        <a href="#/stop">{say("advice.signs")}</a>
+      </p>
+    </div>
+  );
+}
+
+const NUMBERS = Array.from({ length: 11 }, (_, n) => n);
+
+interface ScaleProps {
+  readonly legend: string;
+  /** Words for the two ends. */
+  readonly low: string;
+  readonly high: string;
+  readonly value: number | undefined;
+  readonly onChange: (value: number) => void;
+}
+
+/** A number from 0 to 10, one tap each. */
+export function Scale({ legend, low, high, value, onChange }: ScaleProps) {
+  const name = useId();
+  return (
+    <fieldset class="scale">
+      <legend>{legend}</legend>
+      <div class="scale-row">
+        {NUMBERS.map((n) => (
+          <label key={n}>
+            <input
+              type="radio"
+              name={name}
+              value={n}
+              checked={value === n}
+              onChange={() => onChange(n)}
+            />
+            <span>{n}</span>
+          </label>
+        ))}
+      </div>
+      <p class="scale-ends" aria-hidden="true">
+        <span>{low}</span>
+        <span>{high}</span>
+      </p>
+    </fieldset>
+  );
+}
+
+interface ChoiceProps<Value extends string> {
+  readonly legend: string;
+  readonly options: readonly { readonly value: Value; readonly label: string }[];
+  readonly value: Value | undefined;
+  readonly onChange: (value: Value) => void;
+  /** The legend only for those who listen. */
+  readonly unseen?: boolean;
+}
+
+/** One of a few answers. */
+export function Choice<Value extends string>({
+  legend,
+  options,
+  value,
+  onChange,
+  unseen,
+}: ChoiceProps<Value>) {
+  const name = useId();
+  return (
+    <fieldset class="choice">
+      <legend class={unseen ? "unseen" : undefined}>{legend}</legend>
+      <div class="choice-row">
+        {options.map((option) => (
+          <label key={option.value}>
+            <input
+              type="radio"
+              name={name}
+              value={option.value}
+              checked={value === option.value}
+              onChange={() => onChange(option.value)}
+            />
+            <span>{option.label}</span>
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  );
+}
+
+interface CountProps {
+  readonly label: string;
+  readonly value: number;
+  readonly step: number;
+  readonly most: number;
+  readonly onChange: (value: number) => void;
+}
+
+/** A number with a button to each side; it can be typed as well. */
+export function Count({ label, value, step, most, onChange }: CountProps) {
+  const { say } = useApp();
+  const id = useId();
+  const to = (next: number) => onChange(Math.min(most, Math.max(0, Math.round(next * 100) / 100)));
+  return (
+    <div class="count">
+      <label for={id}>{label}</label>
+      <button
+        type="button"
+        aria-label={say("count.less", { what: label })}
+        onClick={() => to(value - step)}
+      >
+        −
+      </button>
+      <input
+        id={id}
+        type="number"
+        inputMode="decimal"
+        min={0}
+        max={most}
+        step="any"
+        value={value}
+        onChange={(event) => {
+          const typed = event.currentTarget.valueAsNumber;
+          if (Number.isFinite(typed)) to(typed);
+        }}
+      />
+      <button
+        type="button"
+        aria-label={say("count.more", { what: label })}
+        onClick={() => to(value + step)}
+      >
+        +
+      </button>
+    </div>
+  );
+}
+
+/** The dose now, in words. */
+export function Dose({ bout, sets }: { readonly bout: SessionBout; readonly sets: number }) {
+  const { say } = useApp();
+  return (
+    <ul class="dose">
+      {bout.sideWords !== undefined && <li class="dose-side">{bout.sideWords}</li>}
+      {bout.dose.map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+      {sets < bout.sets && <li class="dose-short">{say("short.sets", { sets, of: bout.sets })}</li>}
+    </ul>
+  );
+}
+
+interface FromBookletProps {
+  readonly anchor: string;
+  /** What to show of the exercise's page. */
+  readonly part: ".figure" | ".columns";
+}
+
+/** A part of an exercise's own page, copied from the booklet in this same file. */
+export function FromBooklet({ anchor, part }: FromBookletProps) {
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const found = document.getElementById(anchor)?.closest(".part")?.querySelector(part);
+    const copy = found?.cloneNode(true);
+    box.current?.replaceChildren(...(copy ? [copy] : []));
+  }, [anchor, part]);
+  return <div ref={box} class={`from-booklet ${part.slice(1)}-box`} />;
+}
+
+/** What is folded until it is wanted. */
+export function Fold({
+  summary,
+  children,
+}: {
+  readonly summary: string;
+  readonly children: ComponentChildren;
+}) {
+  return (
+    <details class="fold">
+      <summary>{summary}</summary>
+      {children}
+    </details>
+  );
+}
+
+/** How many sessions have been done: small steps add up. Nothing before the first. */
+export function SoFar() {
+  const { say, diary, sessions } = useApp();
+  const n = diary.entries.filter(({ done }) => done !== "no").length;
+  return n === 0 ? null : <p class="so-far">{say("so-far", { n, of: sessions.length })}</p>;
+}

@@ -1,0 +1,188 @@
+/** A session step by step: each exercise made ready, paced and written down, and then the session as a whole. */
+import { useEffect } from "preact/hooks";
+import { type DiaryEntry, sessionKey } from "../../diary/entry.ts";
+import type { PlannedSession } from "../data.ts";
+import { boutsOf, entryFor, withExercise } from "../entries.ts";
+import type { SetDone } from "../pace/done.ts";
+import type { SessionPlace } from "../store/settings.ts";
+import { useApp } from "./app.ts";
+import { PaceScreen } from "./pace.tsx";
+import { Dose, Fold, FromBooklet, Heading } from "./parts.tsx";
+import { unlockPace } from "./use-pace.ts";
+import { ExerciseForm, SessionForm } from "./write.tsx";
+
+export function SessionScreen({ sessionName }: { readonly sessionName: string }) {
+  const { sessions, place, go } = useApp();
+  const session = sessions.find((one) => sessionKey(one) === sessionName);
+  const begun = place?.key === sessionName && session !== undefined;
+  // an address of a session that nobody has begun leads to where it can be
+  useEffect(() => {
+    if (!begun) go({ screen: "today" });
+  }, [begun, go]);
+  return begun ? <Begun session={session} place={place} /> : null;
+}
+
+interface BegunProps {
+  readonly session: PlannedSession;
+  readonly place: SessionPlace;
+}
+
+function Begun({ session, place }: BegunProps) {
+  const app = useApp();
+  const { data, diary } = app;
+  const day = app.doneDay(session);
+  const bouts = boutsOf(session, place.short);
+  const item = bouts[place.at];
+  const kept = diary.entries.find((one) => sessionKey(one) === sessionKey(session));
+  const entry = entryFor(session, kept, data.booklet, place.short);
+  const to = (change: Partial<SessionPlace>) => app.setPlace({ ...place, ...change });
+  if (place.stage === "end" || item === undefined) return <End session={session} entry={entry} />;
+  const { bout, sets } = item;
+  const exercise = entry.exercises.find(({ card }) => card === bout.card);
+  if (place.stage === "ready") {
+    return (
+      <Ready
+        key={bout.key}
+        session={session}
+        place={place}
+        onStart={() => {
+          unlockPace(data.language);
+          to({ stage: "pace", pace: undefined });
+        }}
+        onSkip={() => to({ stage: "after" })}
+      />
+    );
+  }
+  if (place.stage === "pace") {
+    const end = (done: readonly SetDone[], pain: number | undefined) => {
+      const { amount, whole } = amountOf(done, sets);
+      const tried = amount.sets > 0 || pain !== undefined;
+      const change = {
+        done: whole ? ("yes" as const) : tried ? ("part" as const) : ("no" as const),
+        real: { ...amount, kg: exercise?.real.kg },
+        ...(pain !== undefined && { pain }),
+      };
+      app.write(withExercise(entry, bout.card, change, day));
+      to({ stage: "after", pace: undefined });
+    };
+    return (
+      <PaceScreen
+        key={bout.key}
+        bout={bout}
+        sets={sets}
+        stored={place.pace}
+        onStore={(pace) => app.keepPace(pace)}
+        onEnd={end}
+      />
+    );
+  }
+  const last = place.at === bouts.length - 1;
+  return (
+    exercise && (
+      <After
+        key={bout.key}
+        last={last}
+        onNext={() => to(last ? { stage: "end" } : { stage: "ready", at: place.at + 1 })}
+      >
+        <ExerciseForm
+          bout={bout}
+          exercise={exercise}
+          onChange={(change) => app.write(withExercise(entry, bout.card, change, day))}
+        />
+      </After>
+    )
+  );
+}
+
+interface ReadyProps extends BegunProps {
+  readonly onStart: () => void;
+  readonly onSkip: () => void;
+}
+
+/** What comes now: the exercise, its dose, and how to set up for it. */
+function Ready({ session, place, onStart, onSkip }: ReadyProps) {
+  const { say } = useApp();
+  const bouts = boutsOf(session, place.short);
+  const item = bouts[place.at];
+  if (item === undefined) return null;
+  const { bout, sets } = item;
+  return (
+    <section class="session">
+      <p class="quiet">{say("exercise.n", { n: place.at + 1, of: bouts.length })}</p>
+      <Heading>{bout.title}</Heading>
+      <FromBooklet anchor={bout.anchor} part=".figure" />
+      <Dose bout={bout} sets={sets} />
+      <button type="button" class="button main" onClick={onStart}>
+        {say("pace.start")}
+      </button>
+      <Fold summary={say("exercise.steps")}>
+        <FromBooklet anchor={bout.anchor} part=".columns" />
+      </Fold>
+      <p>{bout.painWords.rule}</p>
+      <button type="button" class="button" onClick={onSkip}>
+        {say("pace.leave")}
+      </button>
+    </section>
+  );
+}
+
+interface AfterProps {
+  readonly last: boolean;
+  readonly onNext: () => void;
+  readonly children: preact.ComponentChildren;
+}
+
+/** How the exercise was, before the next one. */
+function After({ last, onNext, children }: AfterProps) {
+  const { say } = useApp();
+  return (
+    <>
+      <Heading>{say("session.after")}</Heading>
+      {children}
+      <button type="button" class="button main" onClick={onNext}>
+        {say(last ? "session.go-on" : "session.next")}
+      </button>
+    </>
+  );
+}
+
+function End({ session, entry }: { readonly session: PlannedSession; readonly entry: DiaryEntry }) {
+  const app = useApp();
+  const { say } = app;
+  const finish = () => {
+    app.setPlace(undefined);
+    // also a session of which nothing was done is written down: it is not open any more
+    app.write(entry);
+    app.go({ screen: "today" });
+  };
+  return (
+    <>
+      <Heading>{say(entry.done === "no" ? "session.end" : "session.done")}</Heading>
+      <SessionForm session={session} entry={entry} />
+      <button type="button" class="button main" onClick={finish}>
+        {say("session.finish")}
+      </button>
+    </>
+  );
+}
+
+/** The amounts of what was paced: whole sets, and the fewest repetitions of one where they fell short. */
+function amountOf(
+  done: readonly SetDone[],
+  sets: number,
+): {
+  readonly amount: { readonly sets: number; readonly reps: number | undefined };
+  readonly whole: boolean;
+} {
+  const begun = [
+    ...new Set(
+      done.filter(({ seconds, reps }) => seconds > 0 || (reps ?? 0) > 0).map(({ set }) => set),
+    ),
+  ];
+  const short = done.filter(({ whole }) => !whole).flatMap(({ reps }) => reps ?? []);
+  const whole = begun.length >= sets && done.every((one) => one.whole);
+  return {
+    amount: { sets: begun.length, reps: short.length > 0 ? Math.min(...short) : undefined },
+    whole,
+  };
+}

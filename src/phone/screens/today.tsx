@@ -1,0 +1,281 @@
+/** The first screen: the session of today, what is left to ask of the last one, and what comes next. */
+import { useState } from "preact/hooks";
+import { type DiaryEntry, sessionKey } from "../../diary/entry.ts";
+import { addDays } from "../../units/dates.ts";
+import { adviceFromLast, adviceMorning } from "../advice.ts";
+import type { PlannedSession } from "../data.ts";
+import { boutsOf, emptyEntry, withAll } from "../entries.ts";
+import { morningOf, type Today, todayOf } from "../today.ts";
+import { useApp } from "./app.ts";
+import { AdviceBox, Choice, Dose, Fold, FromBooklet, Heading, Scale, SoFar } from "./parts.tsx";
+
+export function TodayScreen() {
+  const app = useApp();
+  const { say, names, now, sessions, diary, oddClock } = app;
+  const today = todayOf(sessions, diary, now, oddClock);
+  const [answered, setAnswered] = useState<DiaryEntry | undefined>(undefined);
+  const morning = answered ?? morningOf(diary, now, app.settings.passed);
+  const open = today.sessions.filter((session) => entryOf(session, diary.entries) === undefined);
+  const fromLast = open.length > 0 ? adviceFromLast(diary, sessions, say("settle")) : undefined;
+  return (
+    <>
+      <Heading>{names.long(now.date)}</Heading>
+      {oddClock && <p class="notice">{say("today.odd-clock", { day: now.date })}</p>}
+      {morning && (
+        <Morning
+          key={sessionKey(morning)}
+          entry={diary.entries.find((one) => sessionKey(one) === sessionKey(morning)) ?? morning}
+          onAnswer={setAnswered}
+        />
+      )}
+      {fromLast && !answered && <AdviceBox advice={fromLast} />}
+      {today.missed && <Missed missed={today.missed} next={today.next} />}
+      {today.sessions.map((session) => (
+        <SessionCard key={sessionKey(session)} session={session} />
+      ))}
+      {today.sessions.length === 0 && !today.missed?.mayDo && <Free today={today} />}
+      {today.next && <Next session={today.next} />}
+      <SoFar />
+    </>
+  );
+}
+
+function entryOf(session: PlannedSession, entries: readonly DiaryEntry[]): DiaryEntry | undefined {
+  return entries.find((entry) => sessionKey(entry) === sessionKey(session));
+}
+
+/** A session: its exercises in order, how to start it, or that it is written down. */
+function SessionCard({ session }: { readonly session: PlannedSession }) {
+  const app = useApp();
+  const { say, diary, place } = app;
+  const key = sessionKey(session);
+  const entry = entryOf(session, diary.entries);
+  const begun = place?.key === key;
+  const [short, setShort] = useState(begun && place.short);
+  const all = session.short;
+  if (entry !== undefined && !begun) return <Written session={session} entry={entry} />;
+  const start = () => {
+    if (!begun || place.short !== short) {
+      app.setPlace({ key, short, at: 0, stage: "ready", pace: undefined });
+    }
+    app.go({ screen: "session", key });
+  };
+  return (
+    <section class="session" aria-labelledby={`session-${session.part}`}>
+      <h2 id={`session-${session.part}`}>
+        {app.oddClock && `${app.names.long(session.date)}. `}
+        {say("today.session", {
+          part: say(`part.${session.part}`),
+          minutes: short && all ? all.minutes : session.minutes,
+        })}
+      </h2>
+      <button type="button" class="button main" onClick={start}>
+        {say(begun ? "today.go-on" : "today.start")}
+      </button>
+      {all && (
+        <button type="button" class="button" aria-pressed={short} onClick={() => setShort(!short)}>
+          {say(short ? "short.whole" : "short.offer", {
+            minutes: short ? session.minutes : all.minutes,
+          })}
+        </button>
+      )}
+      <ol class="exercises">
+        {boutsOf(session, short).map(({ bout, sets }) => (
+          <li key={bout.key}>
+            <h3>{bout.title}</h3>
+            <FromBooklet anchor={bout.anchor} part=".figure" />
+            <Dose bout={bout} sets={sets} />
+            <Fold summary={say("exercise.steps")}>
+              <FromBooklet anchor={bout.anchor} part=".columns" />
+              <p>{bout.painWords.rule}</p>
+              <p>
+                <a href={`#${bout.anchor}`}>{say("exercise.page")}</a>
+              </p>
+            </Fold>
+          </li>
+        ))}
+      </ol>
+      <WithoutPace session={session} short={short} />
+    </section>
+  );
+}
+
+/** For those who do it without the phone's help: written down with one tap. */
+function WithoutPace({
+  session,
+  short,
+}: {
+  readonly session: PlannedSession;
+  readonly short: boolean;
+}) {
+  const app = useApp();
+  const { say, data } = app;
+  const key = sessionKey(session);
+  const done = () => {
+    const entry = emptyEntry(session, data.booklet, short, "");
+    app.write(withAll(entry, "yes", app.doneDay(session)));
+    app.go({ screen: "write", key });
+  };
+  return (
+    <div class="without">
+      <h3>{say("today.without")}</h3>
+      <button type="button" class="button" onClick={done}>
+        {say("write.all")}
+      </button>
+      <button type="button" class="button" onClick={() => app.go({ screen: "write", key })}>
+        {say("write.some")}
+      </button>
+    </div>
+  );
+}
+
+/** A session that is written down, and that its next morning will be asked for. */
+function Written({
+  session,
+  entry,
+}: {
+  readonly session: PlannedSession;
+  readonly entry: DiaryEntry;
+}) {
+  const { say, go } = useApp();
+  return (
+    <section class="session written">
+      <h2>
+        {say("today.written", {
+          part: say(`part.${session.part}`),
+          done: say(`done.${entry.done}`),
+        })}
+      </h2>
+      {entry.done !== "no" && entry.painMorning === undefined && <p>{say("today.tomorrow")}</p>}
+      <button
+        type="button"
+        class="button"
+        onClick={() => go({ screen: "write", key: sessionKey(session) })}
+      >
+        {say("write.change")}
+      </button>
+    </section>
+  );
+}
+
+/** A session that was missed: offered where the tissue has had its rest, and let go without blame. */
+function Missed({
+  missed,
+  next,
+}: {
+  readonly missed: NonNullable<Today["missed"]>;
+  readonly next: PlannedSession | undefined;
+}) {
+  const app = useApp();
+  const { say, names, data } = app;
+  const { session, mayDo } = missed;
+  const day = names.weekday(session.date);
+  const leave = () => {
+    app.write(withAll(emptyEntry(session, data.booklet, false, ""), "no", session.date));
+  };
+  return (
+    <section class="missed">
+      <p>
+        {mayDo
+          ? say("missed.may", { day })
+          : next
+            ? say("missed.leave", { day })
+            : say("missed.last", { day })}
+      </p>
+      {mayDo && <SessionCard session={session} />}
+      <p class="buttons">
+        <button
+          type="button"
+          class="button"
+          onClick={() => app.go({ screen: "write", key: sessionKey(session) })}
+        >
+          {say("missed.was-done")}
+        </button>
+        <button type="button" class="button" onClick={leave}>
+          {say("missed.let-go")}
+        </button>
+      </p>
+    </section>
+  );
+}
+
+/** The question of the next morning: pain, and whether it is back to the usual. */
+function Morning({
+  entry,
+  onAnswer,
+}: {
+  readonly entry: DiaryEntry;
+  readonly onAnswer: (entry: DiaryEntry) => void;
+}) {
+  const app = useApp();
+  const { say, names, now, sessions, diary, settings } = app;
+  const key = sessionKey(entry);
+  const session = sessions.find((one) => sessionKey(one) === key);
+  const doneOn = entry.doneOn ?? entry.date;
+  const yesterday = names.weekday(doneOn);
+  const change = (changed: Partial<DiaryEntry>) => {
+    const next = { ...entry, ...changed };
+    app.write(next);
+    onAnswer(next);
+  };
+  const advice = adviceMorning(entry, session, diary, say("settle"));
+  return (
+    <section class="morning">
+      <h2>{say("morning.heading", { day: yesterday })}</h2>
+      <Scale
+        legend={say(entry.doneOn === addDays(now.date, -1) ? "morning.pain" : "morning.pain-then", {
+          day: yesterday,
+        })}
+        low={say("scale.none")}
+        high={say("scale.worst")}
+        value={entry.painMorning}
+        onChange={(painMorning) => change({ painMorning })}
+      />
+      <Choice
+        legend={say("morning.usual")}
+        options={[
+          { value: "yes", label: say("yes") },
+          { value: "no", label: say("no-worse") },
+        ]}
+        value={entry.worseMorning === undefined ? undefined : entry.worseMorning ? "no" : "yes"}
+        onChange={(usual) => change({ worseMorning: usual === "no" })}
+      />
+      {advice && <AdviceBox advice={advice} />}
+      {entry.painMorning === undefined ? (
+        <button
+          type="button"
+          class="button"
+          onClick={() => app.set({ passed: [...settings.passed, key] })}
+        >
+          {say("morning.pass")}
+        </button>
+      ) : (
+        <p role="status">{say("kept")}</p>
+      )}
+    </section>
+  );
+}
+
+/** A day without a session. */
+function Free({ today }: { readonly today: Today }) {
+  const { say, names, sessions, now } = useApp();
+  const first = sessions[0];
+  if (today.over) return <p class="notice">{say("today.over")}</p>;
+  if (first && now.date < first.date) {
+    return <p class="notice">{say("today.before", { day: names.long(first.date) })}</p>;
+  }
+  return <p class="notice">{say("today.free")}</p>;
+}
+
+function Next({ session }: { readonly session: PlannedSession }) {
+  const { say, names } = useApp();
+  return (
+    <p class="next">
+      {say("today.next", {
+        day: names.long(session.date),
+        part: say(`part.${session.part}`),
+        minutes: session.minutes,
+      })}
+    </p>
+  );
+}

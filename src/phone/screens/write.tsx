@@ -1,0 +1,196 @@
+/** Writing down a session: what was done of it, what was different, effort, pain and a note. */
+import { useState } from "preact/hooks";
+import type { SessionBout } from "../../compose/model.ts";
+import { type DiaryEntry, type DiaryExercise, type Done, sessionKey } from "../../diary/entry.ts";
+import { adviceAfter, adviceDuring, adviceMorning } from "../advice.ts";
+import type { PlannedSession } from "../data.ts";
+import { emptyEntry, withExercise } from "../entries.ts";
+import { useApp } from "./app.ts";
+import { AdviceBox, Choice, Count, Fold, Heading, Scale } from "./parts.tsx";
+
+export function WriteScreen({ sessionName }: { readonly sessionName: string }) {
+  const app = useApp();
+  const { say, names, now, sessions, diary, data } = app;
+  const session = sessions.find((one) => sessionKey(one) === sessionName);
+  const kept = diary.entries.find((one) => sessionKey(one) === sessionName);
+  const [fresh] = useState(() => session && emptyEntry(session, data.booklet, false, ""));
+  const entry = kept ?? fresh;
+  if (session === undefined || entry === undefined) {
+    return <Heading>{say("write.gone")}</Heading>;
+  }
+  // of a day that has passed it is taken that the session was done when it was planned
+  const [day = now.date] = [session.date, app.doneDay(session)].sort();
+  return (
+    <>
+      <Heading>
+        {say("write.heading", {
+          day: names.long(session.date),
+          part: say(`part.${session.part}`),
+        })}
+      </Heading>
+      {session.bouts.map((bout) => {
+        const exercise = entry.exercises.find(({ card }) => card === bout.card);
+        return (
+          exercise && (
+            <ExerciseForm
+              key={bout.key}
+              bout={bout}
+              exercise={exercise}
+              onChange={(change) => app.write(withExercise(entry, bout.card, change, day))}
+            />
+          )
+        );
+      })}
+      <SessionForm session={session} entry={entry} />
+      {kept && <p role="status">{say("kept")}</p>}
+      <button type="button" class="button main" onClick={() => app.go({ screen: "today" })}>
+        {say("write.end")}
+      </button>
+    </>
+  );
+}
+
+type Change = Partial<Pick<DiaryExercise, "done" | "real" | "pain">>;
+
+interface ExerciseFormProps {
+  readonly bout: SessionBout;
+  readonly exercise: DiaryExercise;
+  readonly onChange: (change: Change) => void;
+}
+
+/** One exercise: done or not, how much where it was different, and the pain. */
+export function ExerciseForm({ bout, exercise, onChange }: ExerciseFormProps) {
+  const { say } = useApp();
+  const advice = exercise.pain === undefined ? undefined : adviceDuring(exercise.pain, bout);
+  const options: readonly Done[] = ["yes", "part", "no"];
+  return (
+    <section class="write-exercise">
+      <h2>{bout.title}</h2>
+      <p class="quiet">{bout.dose.slice(0, 2).join(" · ")}</p>
+      <Choice
+        legend={say("write.done", { exercise: bout.title })}
+        unseen
+        options={options.map((value) => ({ value, label: say(`done.${value}`) }))}
+        value={exercise.done}
+        onChange={(done) => onChange({ done })}
+      />
+      {exercise.done !== "no" && <Different exercise={exercise} onChange={onChange} />}
+      {(exercise.done !== "no" || exercise.pain !== undefined) && (
+        <Scale
+          legend={say("write.during")}
+          low={say("scale.none")}
+          high={say("scale.worst")}
+          value={exercise.pain}
+          onChange={(pain) => onChange({ pain })}
+        />
+      )}
+      {advice && <AdviceBox advice={advice} />}
+    </section>
+  );
+}
+
+/** Sets, repetitions and load where they were not as planned. */
+function Different({
+  exercise,
+  onChange,
+}: {
+  readonly exercise: DiaryExercise;
+  readonly onChange: (change: Change) => void;
+}) {
+  const { say } = useApp();
+  const { planned, real } = exercise;
+  const amount = (name: "sets" | "reps" | "kg", step: number, most: number) =>
+    planned[name] === undefined ? null : (
+      <Count
+        label={say(`write.${name}`)}
+        value={real[name] ?? planned[name]}
+        step={step}
+        most={most}
+        onChange={(value) => onChange({ real: { ...real, [name]: value } })}
+      />
+    );
+  return (
+    <Fold summary={say("write.different")}>
+      {amount("sets", 1, 50)}
+      {amount("reps", 1, 500)}
+      {amount("kg", 0.5, 500)}
+    </Fold>
+  );
+}
+
+/** The session as a whole: how hard, pain after it and the next morning, and a note. */
+export function SessionForm({
+  session,
+  entry,
+}: {
+  readonly session: PlannedSession;
+  readonly entry: DiaryEntry;
+}) {
+  const app = useApp();
+  const { say, now, diary } = app;
+  const after = entry.painAfter === undefined ? undefined : adviceAfter(entry.painAfter, session);
+  const morning = adviceMorning(entry, session, diary, say("settle"));
+  const later = entry.doneOn !== undefined && entry.doneOn < now.date;
+  return (
+    <section class="write-session">
+      <h2>{say("write.session")}</h2>
+      {entry.done !== "no" && (
+        <>
+          <Scale
+            legend={say("write.effort")}
+            low={say("scale.rest")}
+            high={say("scale.most")}
+            value={entry.effort}
+            onChange={(effort) => app.write({ ...entry, effort })}
+          />
+          <Scale
+            legend={say("write.after")}
+            low={say("scale.none")}
+            high={say("scale.worst")}
+            value={entry.painAfter}
+            onChange={(painAfter) => app.write({ ...entry, painAfter })}
+          />
+          {after && <AdviceBox advice={after} />}
+        </>
+      )}
+      {later && (
+        <>
+          <Scale
+            legend={say("write.morning")}
+            low={say("scale.none")}
+            high={say("scale.worst")}
+            value={entry.painMorning}
+            onChange={(painMorning) => app.write({ ...entry, painMorning })}
+          />
+          <Choice
+            legend={say("morning.usual")}
+            options={[
+              { value: "yes", label: say("yes") },
+              { value: "no", label: say("no-worse") },
+            ]}
+            value={entry.worseMorning === undefined ? undefined : entry.worseMorning ? "no" : "yes"}
+            onChange={(usual) => app.write({ ...entry, worseMorning: usual === "no" })}
+          />
+          {morning && <AdviceBox advice={morning} />}
+        </>
+      )}
+      <Note entry={entry} />
+    </section>
+  );
+}
+
+/** A note is kept as it is typed. */
+function Note({ entry }: { readonly entry: DiaryEntry }) {
+  const { say, write } = useApp();
+  return (
+    <label class="note-field">
+      {say("write.note")}
+      <textarea
+        rows={3}
+        maxLength={1000}
+        value={entry.note}
+        onInput={(event) => write({ ...entry, note: event.currentTarget.value })}
+      />
+    </label>
+  );
+}

@@ -1,0 +1,63 @@
+/** What the client has chosen on this device, and where they were in a session. */
+
+export interface Settings {
+  readonly sound: boolean;
+  readonly voice: boolean;
+  readonly buzz: boolean;
+  /** Names of sessions whose next morning the client does not remember. */
+  readonly passed: readonly string[];
+}
+
+export const USUAL_SETTINGS: Settings = { sound: true, voice: false, buzz: true, passed: [] };
+
+/** Settings from stored text; what is missing or odd is as usual. */
+export function readSettings(text: string | null): Settings {
+  const found = jsonObject(text);
+  const flag = (name: "sound" | "voice" | "buzz") =>
+    typeof found[name] === "boolean" ? found[name] : USUAL_SETTINGS[name];
+  const passed = Array.isArray(found.passed)
+    ? found.passed.filter((one): one is string => typeof one === "string").slice(-MOST_PASSED)
+    : [];
+  return { sound: flag("sound"), voice: flag("voice"), buzz: flag("buzz"), passed };
+}
+
+/** More names than a program has sessions in a month are of no use. */
+const MOST_PASSED = 60;
+
+/** Where the client is in a session, as it is stored at every step. */
+export interface SessionPlace {
+  /** The session's name. */
+  readonly key: string;
+  readonly short: boolean;
+  /** The exercise, from 0, and what is asked or done there. */
+  readonly at: number;
+  readonly stage: "ready" | "pace" | "after" | "end";
+  /** The pace's own state while its screen is open. */
+  readonly pace: string | undefined;
+}
+
+const STAGES: readonly SessionPlace["stage"][] = ["ready", "pace", "after", "end"];
+
+/** A place from stored text; undefined where there is none that can be taken up. */
+export function readPlace(text: string | null): SessionPlace | undefined {
+  const { key, short, at, stage, pace } = jsonObject(text);
+  const known = STAGES.find((one) => one === stage);
+  if (typeof key !== "string" || typeof at !== "number" || known === undefined) return undefined;
+  if (!Number.isInteger(at) || at < 0) return undefined;
+  return {
+    key,
+    short: short === true,
+    at,
+    stage: known,
+    pace: typeof pace === "string" ? pace : undefined,
+  };
+}
+
+function jsonObject(text: string | null): Readonly<Record<string, unknown>> {
+  try {
+    const found: unknown = JSON.parse(text ?? "{}");
+    return typeof found === "object" && found !== null ? { ...found } : {};
+  } catch {
+    return {};
+  }
+}

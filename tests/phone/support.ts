@@ -1,0 +1,65 @@
+/** Booklets of the demo as the companion gets them, and small sessions made by hand. */
+import { makeBooklet, makeProgram } from "../../src/booklet.ts";
+import type { Booklet, SessionBout } from "../../src/compose/model.ts";
+import type { Diary } from "../../src/diary/entry.ts";
+import type { PlannedSession } from "../../src/phone/data.ts";
+import { DAY, DEMO, demoClinic, english } from "../support/world.ts";
+
+/** The booklet of a plan of the demo clinic, with these files over it. */
+export function demoBooklet(
+  plan: "achilles" | "shoulder",
+  files: Readonly<Record<string, string>> = {},
+): Booklet {
+  const workspace = demoClinic(files);
+  const { value } = makeProgram(workspace, `${DEMO}/${plan}.md`);
+  if (!value) throw new Error(`the demo plan ${plan} has errors`);
+  return makeBooklet(value, workspace, english(), DAY);
+}
+
+/** A bout with what a test says of it. */
+export function bout(change: Partial<SessionBout> = {}): SessionBout {
+  return {
+    key: "phase/rise",
+    card: "rise",
+    anchor: "exercise-rise",
+    title: "Rise up",
+    side: "left",
+    sideWords: "Left leg",
+    running: false,
+    sets: 3,
+    reps: Array.from({ length: change.sets ?? 3 }, () => ({ low: 8, high: 10 })),
+    holdS: undefined,
+    timeS: undefined,
+    distanceM: undefined,
+    tempo: { lower: 3, bottom: 0, lift: 3, top: 0 },
+    first: "lift",
+    liftWord: "up",
+    lowerWord: "down",
+    fastS: 1,
+    restS: 60,
+    restRepsS: undefined,
+    effort: 7,
+    kg: 8,
+    recoveryS: 48 * 3600,
+    dose: ["3 sets of 8 to 10", "8 kg"],
+    pain: { kind: "monitored", comfortable: 2, during: 5, after: 4 },
+    painWords: { rule: "rule", over: "over", after: "after", worse: "worse" },
+    ...change,
+  };
+}
+
+/** A session with one such bout. */
+export function session(date: string, change: Partial<PlannedSession> = {}): PlannedSession {
+  return {
+    week: 1,
+    date,
+    part: "evening",
+    start: "19:00",
+    minutes: 20,
+    short: undefined,
+    bouts: [bout()],
+    ...change,
+  };
+}
+
+export const NO_DIARY: Diary = { plan: "p", client: "c", entries: [] };
