@@ -4,7 +4,6 @@ import { join, resolve } from "node:path";
 import { makeBooklet } from "../booklet.ts";
 import { NO_LOOK } from "../clinic/look.ts";
 import type { Booklet, Edition } from "../compose/model.ts";
-import { EXIT } from "../faults/catalogue.ts";
 import { Fault, isError } from "../faults/fault.ts";
 import { faultsFrom } from "../faults/print.ts";
 import { shippedFolder } from "../files/shipped.ts";
@@ -17,6 +16,7 @@ import { loadWords } from "../words/load-words.ts";
 import type { Words } from "../words/words.ts";
 import { Workspaces } from "./one-plan.ts";
 import { passwordFrom } from "./password.ts";
+import { Tally } from "./tally.ts";
 import { dayOf, type Terminal, tellFaults } from "./terminal.ts";
 
 export interface BookletOptions {
@@ -251,54 +251,5 @@ function makeFolder(folder: string): void {
     mkdirSync(folder, { recursive: true });
   } catch (cause) {
     throw new Fault("output-unwritable", `The folder ${folder} cannot be made.`, { cause });
-  }
-}
-
-/** Counts what was written and what was not, says so as it goes, and knows the exit status. */
-class Tally {
-  readonly #total: number;
-  readonly #terminal: Terminal;
-  #written = 0;
-  #failed = 0;
-  #status: number = EXIT.done;
-
-  constructor(total: number, terminal: Terminal) {
-    this.#total = total;
-    this.#terminal = terminal;
-  }
-
-  done(paths: readonly string[]): void {
-    this.#written += 1;
-    if (this.#total === 1) this.#terminal.out(paths.join("\n"));
-    else this.#progress();
-  }
-
-  failed(plan: string | undefined, faults: readonly Fault[]): void {
-    if (plan !== undefined) this.#failed += 1;
-    this.#status = Math.max(this.#status, EXIT.input, ...faults.map((fault) => fault.exit));
-    tellFaults(this.#terminal, faults);
-  }
-
-  /** Runs a step of one plan; a fault of it does not stop the others. */
-  async guard(plan: string, step: () => Promise<void>): Promise<void> {
-    try {
-      await step();
-    } catch (thrown) {
-      this.failed(plan, faultsFrom(thrown));
-    }
-  }
-
-  finish(): number {
-    if (this.#total > 1) {
-      const failed = this.#failed > 0 ? `, ${this.#failed} not` : "";
-      this.#terminal.out(`${this.#written} of ${this.#total} booklets written${failed}.`);
-    }
-    return this.#status;
-  }
-
-  /** A line for every hundredth part of the work, at most. */
-  #progress(): void {
-    const step = Math.max(1, Math.floor(this.#total / 100));
-    if (this.#written % step === 0) this.#terminal.err(`${this.#written} of ${this.#total}`);
   }
 }

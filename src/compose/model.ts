@@ -2,9 +2,7 @@
  * The booklet as content: everything a client reads, in order and in words, before any layout.
  * HTML and PDF are both made from this. Texts are plain unless a field says Markdown.
  */
-import type { PainLimits, WorkSide } from "../plan/program.ts";
-import type { PartOfDay } from "../plan/schema.ts";
-import type { Tempo } from "../units/quantities.ts";
+import type { BookletSession, ShortVersion } from "./session-model.ts";
 
 export interface Booklet {
   /** The plan's id. */
@@ -267,87 +265,6 @@ export interface DiaryTable {
     /** For each session whether the exercise is planned in it. */
     readonly planned: readonly boolean[];
   }[];
-}
-
-export interface BookletSession {
-  /** The same for the same session of a re-issued plan: plan, week, place in the week. */
-  readonly id: string;
-  /** Week of the program, from 1. */
-  readonly week: number;
-  /** YYYY-MM-DD, and the client's clock time, HH:MM. */
-  readonly date: string;
-  readonly part: PartOfDay;
-  readonly start: string;
-  readonly minutes: number;
-  readonly bouts: readonly SessionBout[];
-  /** The short version for a bad day; undefined where the session is short already. */
-  readonly short: ShortVersion | undefined;
-  readonly title: string;
-  /** One line an exercise: "Rise up on one leg: 3 × 15, 8 kg (left leg)". */
-  readonly exercises: readonly string[];
-  readonly pain: string;
-}
-
-/** Which exercises of a session a bad day keeps, and how many sets of each. */
-export interface ShortVersion {
-  /** Whole minutes with rests, rounded up. */
-  readonly minutes: number;
-  readonly bouts: readonly { readonly key: string; readonly sets: number }[];
-}
-
-/** One exercise of one session: the numbers that a screen counts and the words it shows. Times in seconds. */
-export interface SessionBout {
-  /** Unique in the session: the exercise's key in the program. */
-  readonly key: string;
-  /** The card's id. */
-  readonly card: string;
-  /** Where its page is in the booklet. */
-  readonly anchor: string;
-  readonly title: string;
-  /** `each`: every set on one side and then on the other. */
-  readonly side: WorkSide;
-  readonly sideWords: string | undefined;
-  /** Whether it is a run, whose rests are walked. */
-  readonly running: boolean;
-  readonly sets: number;
-  /** One entry a set, for each side; undefined where sets are timed or held only. */
-  readonly reps: readonly { readonly low: number; readonly high: number }[] | undefined;
-  /** How long each repetition is held; where there are no repetitions, each set. */
-  readonly holdS: number | undefined;
-  /** How long a set lasts. */
-  readonly timeS: number | undefined;
-  readonly distanceM: number | undefined;
-  readonly tempo: Tempo | undefined;
-  /** Which part of a repetition comes first, and the client's words for both. */
-  readonly first: "lift" | "lower";
-  readonly liftWord: string;
-  readonly lowerWord: string;
-  /** What a part of the tempo that is "as fast as is safe" counts. */
-  readonly fastS: number;
-  readonly restS: number | undefined;
-  readonly restRepsS: number | undefined;
-  /** 0 to 10. */
-  readonly effort: number | undefined;
-  /** The weight to take; undefined where there is none or it is left to feel. */
-  readonly kg: number | undefined;
-  /** The least time from one bout of it to the next. */
-  readonly recoveryS: number;
-  /** The dose in words, most important first: "3 sets of 15", "8 kg (backpack)", "Should feel 7 out of 10". */
-  readonly dose: readonly string[];
-  readonly pain: PainLimits;
-  readonly painWords: PainWords;
-}
-
-/** An exercise's pain rule in sentences. */
-export interface PainWords {
-  /** The rule itself. */
-  readonly rule: string;
-  /** What to do when pain during the exercise goes over its limit. */
-  readonly over: string;
-  /** What holds after it. */
-  readonly after: string;
-  /** What to do when the next morning is worse. */
-  readonly worse: string;
 }
 
 /** A chart of one exercise's planned loads, with room for what the client really did. */

@@ -1,5 +1,5 @@
 /** Numbers, times and dates as people say them, by locale. */
-import { dayNumber } from "../units/dates.ts";
+import { dateFormat } from "../units/date-format.ts";
 import type { Words } from "../words/words.ts";
 
 /** How a locale writes dates and numbers. */
@@ -28,10 +28,7 @@ export interface Writer {
 /** A writer for a locale such as en-GB. */
 export function writer(words: Words, locale: string): Writer {
   const numbers = new Intl.NumberFormat(locale, { maximumFractionDigits: 2 });
-  const dates = (options: Intl.DateTimeFormatOptions) => {
-    const format = new Intl.DateTimeFormat(locale, { ...options, timeZone: "UTC" });
-    return (date: string) => format.format(dayNumber(date) * 86_400_000);
-  };
+  const dates = (options: Intl.DateTimeFormatOptions) => dateFormat(locale, options);
   const long = dates({ weekday: "long", day: "numeric", month: "long", year: "numeric" });
   const short = dates({ weekday: "short" });
   const weekdayLong = dates({ weekday: "long" });

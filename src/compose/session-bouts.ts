@@ -3,9 +3,9 @@ import type { Bout } from "../dose/types.ts";
 import type { ProgramExercise } from "../plan/program.ts";
 import type { Composing } from "./compose.ts";
 import { doseWords } from "./dose-words.ts";
-import type { PainWords, SessionBout } from "./model.ts";
 import type { Writer } from "./numbers.ts";
 import { exerciseAnchor } from "./phase-pages.ts";
+import type { PainWords, SessionBout } from "./session-model.ts";
 import { sideName } from "./side-words.ts";
 
 /** A bout with its words. */

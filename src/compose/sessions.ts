@@ -3,8 +3,9 @@ import type { ProgramExercise } from "../plan/program.ts";
 import type { Session } from "../plan/schedule.ts";
 import type { Composing } from "./compose.ts";
 import { shortDose } from "./dose-words.ts";
-import type { BookletSession, PhasePage, ShortVersion } from "./model.ts";
+import type { PhasePage } from "./model.ts";
 import { sessionBout } from "./session-bouts.ts";
+import type { BookletSession, ShortVersion } from "./session-model.ts";
 import { sideName } from "./side-words.ts";
 
 /** All sessions of the program, first to last; `phases` are the pages that say what a bad day keeps. */

@@ -1,4 +1,4 @@
-/** CRC-32 as of ISO 3309 and Ethernet: no changed character of a scanned code passes it. */
+/** CRC-32 as of ISO 3309 and Ethernet: no changed character of a scanned code passes it, nor another exercise for a stored one. */
 
 const POLYNOMIAL = 0xedb88320;
 

@@ -15,8 +15,7 @@ import {
   type Row,
   VERSION,
 } from "./columns.ts";
-import { type Diary, type DiaryEntry, sessionKey } from "./entry.ts";
-import { inOrder } from "./merge.ts";
+import { byPlan, type Diary, type DiaryEntry, sessionKey } from "./entry.ts";
 import { type DiaryProblem, inOrderOfPlace, ofFile, shown } from "./problem.ts";
 import { type LocatedRow, readRow } from "./read-row.ts";
 import { entryOf, rowsOf } from "./rows.ts";
@@ -66,7 +65,7 @@ export function readDiary(text: string): ReadDiary {
   const problems = [...ofRows, ...ofSessions];
   const { plan, client } = whose;
   if (plan === undefined || client === undefined) return none(problems);
-  const entries = inOrder(sessions.flatMap((session) => soundEntry(session) ?? []));
+  const entries = sessions.flatMap((session) => soundEntry(session) ?? []).sort(byPlan);
   return { diary: { plan, client, entries }, problems: inOrderOfPlace(problems) };
 }
 

@@ -59,6 +59,21 @@ export interface Amount {
   readonly kg: number | undefined;
 }
 
-/** The name of a session among those of its plan. */
-export const sessionKey = ({ date, part }: Pick<DiaryEntry, "date" | "part">): string =>
-  `${date} ${part}`;
+/** What names a session among those of its plan. */
+type SessionName = Pick<DiaryEntry, "date" | "part">;
+
+export const sessionKey = ({ date, part }: SessionName): string => `${date} ${part}`;
+
+/** The session or entry of a name. */
+export const findSession = <One extends SessionName>(
+  all: readonly One[],
+  key: string,
+): One | undefined => all.find((one) => sessionKey(one) === key);
+
+const PARTS = { morning: 0, midday: 1, evening: 2 } as const;
+
+/** Sorts by planned day, then part of the day. */
+export function byPlan(a: SessionName, b: SessionName): number {
+  if (a.date === b.date) return PARTS[a.part] - PARTS[b.part];
+  return a.date < b.date ? -1 : 1;
+}

@@ -4,7 +4,12 @@ import { Fault, type Place } from "../faults/fault.ts";
 import { frameOf } from "../read/source.ts";
 import { COLUMNS, LARGEST } from "./columns.ts";
 import { oneLine, printable } from "./printable.ts";
-import type { DiaryProblem, DiaryProblemCode } from "./problem.ts";
+import type {
+  DiaryProblem,
+  DiaryProblemCode,
+  FileProblemCode,
+  ScanProblemCode,
+} from "./problem.ts";
 
 /** The faults of one file; `text` is what was read, for the lines around a place. */
 export function diaryFaults(
@@ -90,18 +95,7 @@ const ROWS = {
   exercise: "an exercise",
 } as const;
 
-type FileCode =
-  | "too-large"
-  | "not-text"
-  | "not-a-diary"
-  | "newer-version"
-  | "column-missing"
-  | "column-twice"
-  | "too-many-rows"
-  | "no-rows"
-  | "more";
-
-function ofFiles(of: (name: string) => string, column: string): Record<FileCode, Saying> {
+function ofFiles(of: (name: string) => string, column: string): Record<FileProblemCode, Saying> {
   return {
     "too-large": [
       "file-too-large",
@@ -135,17 +129,7 @@ function ofFiles(of: (name: string) => string, column: string): Record<FileCode,
   };
 }
 
-type ScanCode =
-  | "code-unknown"
-  | "code-newer"
-  | "code-cut"
-  | "code-part"
-  | "code-differs"
-  | "codes-missing"
-  | "codes-mixed"
-  | "codes-damaged";
-
-function ofCodes(of: (name: string) => string, found: string): Record<ScanCode, Saying> {
+function ofCodes(of: (name: string) => string, found: string): Record<ScanProblemCode, Saying> {
   return {
     "code-unknown": [
       "diary-code-broken",

@@ -1,11 +1,5 @@
 /** Diaries of one client put together: of each session, what was written last. */
-import { type Diary, type DiaryEntry, sessionKey } from "./entry.ts";
-
-const ORDER = { morning: 0, midday: 1, evening: 2 } as const;
-
-/** By planned day, then part of the day. */
-export const inOrder = (entries: readonly DiaryEntry[]): DiaryEntry[] =>
-  [...entries].sort((a, b) => compare(a.date, b.date) || ORDER[a.part] - ORDER[b.part]);
+import { byPlan, type Diary, type DiaryEntry, sessionKey } from "./entry.ts";
 
 /**
  * The entries of both. It does not matter which comes first, nor how often one is merged.
@@ -22,7 +16,7 @@ export function mergeDiaries(a: Diary, b: Diary): Diary {
     const other = kept.get(key);
     if (other === undefined || byAge(other, entry) < 0) kept.set(key, entry);
   }
-  return { plan: a.plan, client: a.client, entries: inOrder([...kept.values()]) };
+  return { plan: a.plan, client: a.client, entries: [...kept.values()].sort(byPlan) };
 }
 
 /** The entries of sessions planned on that day, YYYY-MM-DD, or later. */

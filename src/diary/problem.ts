@@ -13,17 +13,8 @@ export interface DiaryProblem {
 }
 
 export type DiaryProblemCode =
-  // the whole file
-  | "too-large"
-  | "not-text"
-  | "not-a-diary"
-  | "newer-version"
-  | "column-missing"
-  | "column-twice"
-  | "too-many-rows"
-  | "no-rows"
+  | FileProblemCode
   | "other-client"
-  | "more"
   // a row
   | "quotes-broken"
   | "row-short"
@@ -35,7 +26,22 @@ export type DiaryProblemCode =
   | "value-missing"
   | "value-misplaced"
   | "value-differs"
-  // scanned codes
+  | ScanProblemCode;
+
+/** The whole file. */
+export type FileProblemCode =
+  | "too-large"
+  | "not-text"
+  | "not-a-diary"
+  | "newer-version"
+  | "column-missing"
+  | "column-twice"
+  | "too-many-rows"
+  | "no-rows"
+  | "more";
+
+/** Scanned codes. */
+export type ScanProblemCode =
   | "code-unknown"
   | "code-newer"
   | "code-cut"

@@ -1,6 +1,6 @@
 /** What the plan's own pain rule says to a number: ease, stop or call. It never asks for more. */
-import type { SessionBout } from "../compose/model.ts";
-import { type Diary, type DiaryEntry, sessionKey } from "../diary/entry.ts";
+import type { SessionBout } from "../compose/session-model.ts";
+import { byPlan, type Diary, type DiaryEntry, findSession, sessionKey } from "../diary/entry.ts";
 import type { PlannedSession } from "./data.ts";
 
 /** How serious it is: do less, stop this exercise, or call the clinic. */
@@ -40,8 +40,7 @@ export function adviceMorning(
   const bout = session && strictest(session);
   if (bout === undefined || !badMorning(entry, bout.pain)) return undefined;
   const before = diary.entries
-    .filter((other) => wasTried(other) && sessionKey(other) !== sessionKey(entry))
-    .filter((other) => inOrder(other, entry))
+    .filter((other) => wasTried(other) && byPlan(other, entry) < 0)
     .at(-1);
   const says = [bout.painWords.worse];
   return before && badMorning(before, bout.pain)
@@ -56,7 +55,7 @@ export function adviceFromLast(
   settle: string,
 ): Advice | undefined {
   const last = diary.entries.filter(wasTried).at(-1);
-  const session = last && sessions.find((one) => sessionKey(one) === sessionKey(last));
+  const session = last && findSession(sessions, sessionKey(last));
   if (last === undefined || session === undefined) return undefined;
   const morning = adviceMorning(last, session, diary, settle);
   if (morning) return morning;
@@ -82,13 +81,6 @@ function badMorning(
 ): boolean {
   return worseMorning === true || (painMorning !== undefined && painMorning > limits.after);
 }
-
-/** Whether a session was planned before another. */
-function inOrder(one: DiaryEntry, other: DiaryEntry): boolean {
-  return one.date < other.date || (one.date === other.date && PARTS[one.part] < PARTS[other.part]);
-}
-
-const PARTS = { morning: 0, midday: 1, evening: 2 } as const;
 
 /** The exercise of a session whose pain after it is limited most. */
 function strictest({ bouts }: PlannedSession): SessionBout | undefined {

@@ -1,5 +1,5 @@
 /** What a booklet's file tells its script: sessions, rules and words, as plain data. */
-import type { BookletSession, SessionBout } from "../compose/model.ts";
+import type { BookletSession, SessionBout } from "../compose/session-model.ts";
 
 export interface PhoneData {
   /** The plan's id, and the clinic's reference for the client. */

@@ -1,5 +1,5 @@
 /** Dates as the booklet's locale says them. */
-import { dayNumber } from "../units/dates.ts";
+import { dateFormat } from "../units/date-format.ts";
 
 export interface DayNames {
   /** Wednesday 2 December. */
@@ -15,10 +15,7 @@ export interface DayNames {
 /** Names of days for a locale such as en-GB; where the device does not know it, its own. */
 export function dayNames(locale: string): DayNames {
   const known = knownLocale(locale);
-  const format = (options: Intl.DateTimeFormatOptions) => {
-    const made = new Intl.DateTimeFormat(known, { ...options, timeZone: "UTC" });
-    return (date: string) => made.format(dayNumber(date) * 86_400_000);
-  };
+  const format = (options: Intl.DateTimeFormatOptions) => dateFormat(known, options);
   const numbers = new Intl.NumberFormat(known, { maximumFractionDigits: 2 });
   return {
     long: format({ weekday: "long", day: "numeric", month: "long" }),

@@ -1,7 +1,8 @@
 /** Writing down: entries of the diary from what was planned and what the client says. */
-import type { SessionBout } from "../compose/model.ts";
+import type { SessionBout } from "../compose/session-model.ts";
 import {
   type Amount,
+  byPlan,
   type Diary,
   type DiaryEntry,
   type DiaryExercise,
@@ -138,11 +139,6 @@ export function withEntry(diary: Diary, entry: DiaryEntry): Diary {
   const others = diary.entries.filter((one) => sessionKey(one) !== sessionKey(entry));
   return { ...diary, entries: [...others, entry].sort(byPlan) };
 }
-
-const PARTS = { morning: 0, midday: 1, evening: 2 } as const;
-
-const byPlan = (a: DiaryEntry, b: DiaryEntry): number =>
-  a.date === b.date ? PARTS[a.part] - PARTS[b.part] : a.date < b.date ? -1 : 1;
 
 /** An instant as entries keep it: UTC, to the second. */
 export const writtenAt = (instant: Date): string => `${instant.toISOString().slice(0, 19)}Z`;

@@ -1,5 +1,5 @@
 /** The day and the time of day where the client is, from an instant. */
-import { addDays, dayNumber } from "../units/dates.ts";
+import { dayNumber } from "../units/dates.ts";
 
 /** A moment on the client's own calendar: date YYYY-MM-DD, minutes since midnight. */
 export interface LocalTime {
@@ -30,9 +30,4 @@ export function hoursBetween(from: LocalTime, to: LocalTime): number {
 /** Whole days from one date to another. */
 export function daysBetween(from: string, to: string): number {
   return dayNumber(to) - dayNumber(from);
-}
-
-/** The dates of the seven days that end with `last`. */
-export function weekUntil(last: string): readonly string[] {
-  return Array.from({ length: 7 }, (_, n) => addDays(last, n - 6));
 }

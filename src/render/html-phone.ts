@@ -1,6 +1,7 @@
 /** What the booklet's file tells its script: the sessions and words of the companion, as JSON. */
 import { createHash } from "node:crypto";
-import type { Booklet, SessionBout } from "../compose/model.ts";
+import type { Booklet } from "../compose/model.ts";
+import type { SessionBout } from "../compose/session-model.ts";
 import type { PhoneData, SessionKind } from "../phone/data.ts";
 import type { Words } from "../words/words.ts";
 

@@ -1,5 +1,5 @@
 /** Runs in a browser: leads through an exercise and writes down what is heard and shown, and when. */
-import type { SessionBout } from "../../src/compose/model.ts";
+import type { SessionBout } from "../../src/compose/session-model.ts";
 import { paceDevices } from "../../src/phone/device/devices.ts";
 import { startPace } from "../../src/phone/device/driver.ts";
 import { segmentsOf } from "../../src/phone/pace/segments.ts";

@@ -2,7 +2,7 @@
 import { build } from "esbuild";
 import puppeteer, { type Browser, type Page } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import type { SessionBout } from "../../src/compose/model.ts";
+import type { SessionBout } from "../../src/compose/session-model.ts";
 import { cuesBetween } from "../../src/phone/pace/cues.ts";
 import { begin } from "../../src/phone/pace/run.ts";
 import { segmentsOf } from "../../src/phone/pace/segments.ts";

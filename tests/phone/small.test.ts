@@ -1,7 +1,7 @@
 /** Addresses, words, days and settings of the companion. */
 import { describe, expect, test } from "vitest";
 import { dayNames } from "../../src/phone/dates.ts";
-import { clockMinutes, hoursBetween, localTime, weekUntil } from "../../src/phone/local-day.ts";
+import { clockMinutes, hoursBetween, localTime } from "../../src/phone/local-day.ts";
 import { hashOf, type Route, routeOf } from "../../src/phone/route.ts";
 import { readPlace, readSettings, USUAL_SETTINGS } from "../../src/phone/store/settings.ts";
 import { sayFrom } from "../../src/phone/words.ts";
@@ -64,10 +64,6 @@ describe("days", () => {
   ])("hours from %s", (_, date, clock, toDate, toClock, hours) => {
     const from = { date, minutes: clockMinutes(clock) };
     expect(hoursBetween(from, { date: toDate, minutes: clockMinutes(toClock) })).toBe(hours);
-  });
-  test("the last seven", () => {
-    expect(weekUntil("2026-12-02")).toHaveLength(7);
-    expect(weekUntil("2026-12-02")[0]).toBe("2026-11-26");
   });
 });
 

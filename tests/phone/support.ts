@@ -1,6 +1,7 @@
 /** Booklets of the demo as the companion gets them, and small sessions made by hand. */
 import { makeBooklet, makeProgram } from "../../src/booklet.ts";
-import type { Booklet, SessionBout } from "../../src/compose/model.ts";
+import type { Booklet } from "../../src/compose/model.ts";
+import type { SessionBout } from "../../src/compose/session-model.ts";
 import type { Diary } from "../../src/diary/entry.ts";
 import type { PlannedSession } from "../../src/phone/data.ts";
 import { DAY, DEMO, demoClinic, english } from "../support/world.ts";

@@ -181,6 +181,30 @@ describe.sequential("a week", { timeout: 120_000 }, () => {
     );
   });
 
+  test("a missed session that fits is done on another day, and can be gone on with", async () => {
+    const other = await browser.createBrowserContext();
+    const late = await Phone.open(other, url, { at: "2026-12-05T09:00" });
+    await late.sees("Nothing is written down for Friday. That happens. You can still do it today.");
+    await late.tap("Start");
+    await late.tap("Leave this exercise");
+    await late.choose("Did you do it?", "Done");
+    await late.tap("Next exercise");
+    await late.tap("Today");
+    await late.tap("Go on where you were");
+    await late.sees("Exercise 2 of 2");
+    const [friday] = readDiary(await late.kept()).diary?.entries ?? [];
+    expect([friday?.date, friday?.doneOn, friday?.done]).toEqual([
+      "2026-12-04",
+      "2026-12-05",
+      "part",
+    ]);
+    await late.reopen("2026-12-06T09:00");
+    await late.sees("Sunday 6 December");
+    expect(await late.text()).not.toContain("Go on where you were");
+    expect(late.complaints).toEqual([]);
+    await other.close();
+  });
+
   test("a missed session is let go without blame", async () => {
     await phone.reopen("2026-12-08T09:00");
     await phone.sees("Nothing is written down for Monday. That happens.");

@@ -1,4 +1,5 @@
 /** A run as it is stored at every change, and taken up again after the page was loaded anew. */
+import { checksum } from "../../diary/checksum.ts";
 import type { Mode, Passed, PauseReason, Run } from "./run.ts";
 import type { Segment } from "./segments.ts";
 
@@ -34,14 +35,9 @@ export function thawed(stored: unknown, segments: readonly Segment[]): Run | und
   return { segments, at, mode, awayMs, passed };
 }
 
-/** 32 bits by FNV-1a over all segments, and their number. */
-function fingerprint(segments: readonly Segment[]): string {
-  let hash = 0x811c9dc5;
-  for (const char of JSON.stringify(segments)) {
-    hash = Math.imul(hash ^ (char.codePointAt(0) ?? 0), 0x01000193) >>> 0;
-  }
-  return `${segments.length}-${hash.toString(16)}`;
-}
+/** The checksum of all segments, and their number. */
+const fingerprint = (segments: readonly Segment[]): string =>
+  `${segments.length}-${checksum(new TextEncoder().encode(JSON.stringify(segments)))}`;
 
 const REASONS: readonly PauseReason[] = ["client", "interrupted", "waiting"];
 

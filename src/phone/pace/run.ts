@@ -2,8 +2,8 @@
 import { isCountedIn, needsClient, repetitionStart, startsAgain } from "./places.ts";
 import type { Segment } from "./segments.ts";
 
-/** Seconds from going on after a pause to the work. */
-const COUNT_IN_MS = 3000;
+/** From going on after a pause to the work. */
+export const COUNT_IN_MS = 3000;
 
 /**
  * Why it stands still: the client asked for it; the page was hidden in the middle of work

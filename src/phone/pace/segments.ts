@@ -1,5 +1,5 @@
 /** One exercise as a row of timed parts: what the client does from the first count to the last set. */
-import type { SessionBout } from "../../compose/model.ts";
+import type { SessionBout } from "../../compose/session-model.ts";
 
 export type SegmentKind =
   | "ready"

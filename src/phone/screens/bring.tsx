@@ -1,11 +1,12 @@
 /** Bringing the diary back: a file to send or save, a sheet to print, a code to read at the desk, and taking a file in. */
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { diaryCodes } from "../../diary/code.ts";
 import { diaryCsv, readDiary } from "../../diary/csv.ts";
 import type { Diary } from "../../diary/entry.ts";
 import { sinceDay } from "../../diary/merge.ts";
+import { addDays } from "../../units/dates.ts";
 import { canShare, saveFile, shareFile } from "../device/files.ts";
-import { weekUntil } from "../local-day.ts";
 import { useApp } from "./app.ts";
 import { Codes } from "./codes.tsx";
 import { Heading } from "./parts.tsx";
@@ -19,7 +20,7 @@ export function BringScreen() {
   const file = () =>
     new File([diaryCsv(diary)], `${data.plan}-diary-${now.date}.csv`, { type: "text/csv" });
   const nothing = diary.entries.length === 0;
-  const lastWeek = sinceDay(diary, weekUntil(now.date)[0] ?? now.date);
+  const lastWeek = sinceDay(diary, addDays(now.date, -6));
   return (
     <>
       <Heading>{say("bring.heading")}</Heading>
@@ -28,47 +29,30 @@ export function BringScreen() {
       {!nothing && (
         <ul class="ways">
           {canShare(file()) && (
-            <li>
-              <button
-                type="button"
-                class="button main"
-                onClick={async () => {
-                  if (!(await shareFile(file()))) setTold(say("bring.not-sent"));
-                }}
-              >
-                {say("bring.share")}
-              </button>
-            </li>
-          )}
-          <li>
-            <button
-              type="button"
-              class="button"
-              onClick={() => {
-                saveFile(file());
-                setTold(say("bring.saved", { file: file().name }));
+            <Way
+              main
+              label={say("bring.share")}
+              onTap={async () => {
+                if (!(await shareFile(file()))) setTold(say("bring.not-sent"));
               }}
-            >
-              {say("bring.save")}
-            </button>
-          </li>
-          <li>
-            <button
-              type="button"
-              class="button"
-              aria-expanded={codes !== undefined}
-              disabled={lastWeek.entries.length === 0}
-              onClick={() => setCodes(codes === undefined ? diaryCodes(lastWeek) : undefined)}
-            >
-              {say("bring.code")}
-            </button>
+            />
+          )}
+          <Way
+            label={say("bring.save")}
+            onTap={() => {
+              saveFile(file());
+              setTold(say("bring.saved", { file: file().name }));
+            }}
+          />
+          <Way
+            label={say("bring.code")}
+            expanded={codes !== undefined}
+            disabled={lastWeek.entries.length === 0}
+            onTap={() => setCodes(codes === undefined ? diaryCodes(lastWeek) : undefined)}
+          >
             {codes && <Codes texts={codes} />}
-          </li>
-          <li>
-            <button type="button" class="button" onClick={printSheet}>
-              {say("bring.print")}
-            </button>
-          </li>
+          </Way>
+          <Way label={say("bring.print")} onTap={printSheet} />
         </ul>
       )}
       <TakeIn onTold={setTold} />
@@ -76,6 +60,34 @@ export function BringScreen() {
       <p class="quiet">{say("bring.private")}</p>
       <Sheet />
     </>
+  );
+}
+
+interface WayProps {
+  readonly label: string;
+  readonly onTap: () => void;
+  readonly main?: boolean;
+  readonly disabled?: boolean;
+  /** Whether what it opens is open, where it opens something. */
+  readonly expanded?: boolean;
+  readonly children?: ComponentChildren;
+}
+
+/** A way to bring the diary back: a button, and what it opens. */
+function Way({ label, onTap, main, disabled, expanded, children }: WayProps) {
+  return (
+    <li>
+      <button
+        type="button"
+        class={main ? "button main" : "button"}
+        aria-expanded={expanded}
+        disabled={disabled}
+        onClick={onTap}
+      >
+        {label}
+      </button>
+      {children}
+    </li>
   );
 }
 

@@ -1,5 +1,5 @@
 /** The diary: every session of the program week by week, with what is written down of it. */
-import { sessionKey } from "../../diary/entry.ts";
+import { findSession, sessionKey } from "../../diary/entry.ts";
 import type { PlannedSession } from "../data.ts";
 import { useApp } from "./app.ts";
 import { Heading, SoFar } from "./parts.tsx";
@@ -38,7 +38,7 @@ function Line({ session }: { readonly session: PlannedSession }) {
   const { say, names, now, oddClock, diary } = useApp();
   const key = sessionKey(session);
   const later = session.date > now.date && !oddClock;
-  const entry = diary.entries.find((one) => sessionKey(one) === key);
+  const entry = findSession(diary.entries, key);
   const state = entry === undefined ? (later ? "later" : "open") : `is-${entry.done}`;
   const label = entry === undefined ? say(`diary.${state}`) : say(`done.${entry.done}`);
   const pains = [...(entry?.exercises.map(({ pain }) => pain) ?? []), entry?.painAfter].filter(

@@ -1,15 +1,16 @@
 /** The pace of one exercise: what to do now in large words and a shape, and everything that can be pressed. */
 import { useEffect, useState } from "preact/hooks";
-import type { SessionBout } from "../../compose/model.ts";
+import type { SessionBout } from "../../compose/session-model.ts";
 import { adviceDuring } from "../advice.ts";
 import type { SetDone } from "../pace/done.ts";
+import { COUNT_IN_MS } from "../pace/run.ts";
 import type { Segment } from "../pace/segments.ts";
 import type { View } from "../pace/view.ts";
 import type { Settings } from "../store/settings.ts";
 import type { Say } from "../words.ts";
 import { useApp } from "./app.ts";
 import { PaceShape } from "./pace-shape.tsx";
-import { AdviceBox, Heading, Scale } from "./parts.tsx";
+import { AdviceBox, Heading, PainScale } from "./parts.tsx";
 import { usePace } from "./use-pace.ts";
 
 interface PaceProps {
@@ -145,13 +146,7 @@ function Hurts({ bout, onGoOn, onLeave }: HurtsProps) {
   return (
     <section class="session">
       <Heading>{say("pace.how-much")}</Heading>
-      <Scale
-        legend={bout.title}
-        low={say("scale.none")}
-        high={say("scale.worst")}
-        value={pain}
-        onChange={setPain}
-      />
+      <PainScale legend={bout.title} value={pain} onChange={setPain} />
       {advice && <AdviceBox advice={advice} />}
       {pain !== undefined && !advice && (
         <p class="notice" role="status">
@@ -204,7 +199,7 @@ const LESS_MOTION = window.matchMedia("(prefers-reduced-motion: reduce)");
 
 function doneShare({ elapsedMs, leftMs, mode, countInMs }: View): number {
   if (LESS_MOTION.matches) return 1;
-  if (mode === "count-in") return 1 - countInMs / 3000;
+  if (mode === "count-in") return 1 - countInMs / COUNT_IN_MS;
   return leftMs === undefined ? 0 : elapsedMs / Math.max(1, elapsedMs + leftMs);
 }
 

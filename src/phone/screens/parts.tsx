@@ -1,8 +1,9 @@
 /** Pieces that several screens share: notices, the scale from 0 to 10, choices, and pages of the booklet. */
 import type { ComponentChildren } from "preact";
 import { useEffect, useId, useRef } from "preact/hooks";
-import type { SessionBout } from "../../compose/model.ts";
-import type { Advice } from "../advice.ts";
+import type { SessionBout } from "../../compose/session-model.ts";
+import { type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
+import { type Advice, adviceMorning } from "../advice.ts";
 import { useApp } from "./app.ts";
 
 /** The heading of a screen: takes the focus when the screen opens, so that it is read out first. */
@@ -78,6 +79,45 @@ export function Scale({ legend, low, high, value, onChange }: ScaleProps) {
         <span>{high}</span>
       </p>
     </fieldset>
+  );
+}
+
+/** Pain from 0, none, to 10, the worst. */
+export function PainScale(props: Omit<ScaleProps, "low" | "high">) {
+  const { say } = useApp();
+  return <Scale {...props} low={say("scale.none")} high={say("scale.worst")} />;
+}
+
+interface MorningProps {
+  readonly legend: string;
+  readonly entry: DiaryEntry;
+  readonly onChange: (change: Pick<Partial<DiaryEntry>, "painMorning" | "worseMorning">) => void;
+}
+
+/** The next morning: how much pain, whether that is back to the usual, and what the plan says to it. */
+export function MorningQuestions({ legend, entry, onChange }: MorningProps) {
+  const { say, sessions, diary } = useApp();
+  const { painMorning, worseMorning } = entry;
+  const session = findSession(sessions, sessionKey(entry));
+  const advice = adviceMorning(entry, session, diary, say("settle"));
+  return (
+    <>
+      <PainScale
+        legend={legend}
+        value={painMorning}
+        onChange={(value) => onChange({ painMorning: value })}
+      />
+      <Choice
+        legend={say("morning.usual")}
+        options={[
+          { value: "yes", label: say("yes") },
+          { value: "no", label: say("no-worse") },
+        ]}
+        value={worseMorning === undefined ? undefined : worseMorning ? "no" : "yes"}
+        onChange={(usual) => onChange({ worseMorning: usual === "no" })}
+      />
+      {advice && <AdviceBox advice={advice} />}
+    </>
   );
 }
 

@@ -1,6 +1,6 @@
 /** The whole of the companion: keeps what is written, follows the address, and draws the screen it asks for. */
 import { useEffect, useMemo, useState } from "preact/hooks";
-import { type Diary, sessionKey } from "../../diary/entry.ts";
+import { type Diary, findSession, sessionKey } from "../../diary/entry.ts";
 import { type PhoneData, plannedSessions } from "../data.ts";
 import { dayNames } from "../dates.ts";
 import { withEntry, writtenAfter } from "../entries.ts";
@@ -55,7 +55,7 @@ export function Root({ data, store }: RootProps) {
     diary,
     write: (entry) => {
       const known = store.diary();
-      const before = known.entries.find((one) => sessionKey(one) === sessionKey(entry));
+      const before = findSession(known.entries, sessionKey(entry));
       const written = writtenAfter(new Date(), before?.written);
       setDiary(store.keep(withEntry(known, { ...entry, booklet: data.booklet, written })));
     },

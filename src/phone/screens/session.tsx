@@ -1,6 +1,7 @@
 /** A session step by step: each exercise made ready, paced and written down, and then the session as a whole. */
 import { useEffect } from "preact/hooks";
-import { type DiaryEntry, sessionKey } from "../../diary/entry.ts";
+import type { SessionBout } from "../../compose/session-model.ts";
+import { type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
 import type { PlannedSession } from "../data.ts";
 import { boutsOf, entryFor, withExercise } from "../entries.ts";
 import type { SetDone } from "../pace/done.ts";
@@ -13,7 +14,7 @@ import { ExerciseForm, SessionForm } from "./write.tsx";
 
 export function SessionScreen({ sessionName }: { readonly sessionName: string }) {
   const { sessions, place, go } = useApp();
-  const session = sessions.find((one) => sessionKey(one) === sessionName);
+  const session = findSession(sessions, sessionName);
   const begun = place?.key === sessionName && session !== undefined;
   // an address of a session that nobody has begun leads to where it can be
   useEffect(() => {
@@ -33,7 +34,7 @@ function Begun({ session, place }: BegunProps) {
   const day = app.doneDay(session);
   const bouts = boutsOf(session, place.short);
   const item = bouts[place.at];
-  const kept = diary.entries.find((one) => sessionKey(one) === sessionKey(session));
+  const kept = findSession(diary.entries, sessionKey(session));
   const entry = entryFor(session, kept, data.booklet, place.short);
   const to = (change: Partial<SessionPlace>) => app.setPlace({ ...place, ...change });
   if (place.stage === "end" || item === undefined) return <End session={session} entry={entry} />;
@@ -43,8 +44,10 @@ function Begun({ session, place }: BegunProps) {
     return (
       <Ready
         key={bout.key}
-        session={session}
-        place={place}
+        n={place.at + 1}
+        of={bouts.length}
+        bout={bout}
+        sets={sets}
         onStart={() => {
           unlockPace(data.language);
           to({ stage: "pace", pace: undefined });
@@ -94,21 +97,22 @@ function Begun({ session, place }: BegunProps) {
   );
 }
 
-interface ReadyProps extends BegunProps {
+interface ReadyProps {
+  /** Which exercise of the session it is, from 1. */
+  readonly n: number;
+  readonly of: number;
+  readonly bout: SessionBout;
+  readonly sets: number;
   readonly onStart: () => void;
   readonly onSkip: () => void;
 }
 
 /** What comes now: the exercise, its dose, and how to set up for it. */
-function Ready({ session, place, onStart, onSkip }: ReadyProps) {
+function Ready({ n, of, bout, sets, onStart, onSkip }: ReadyProps) {
   const { say } = useApp();
-  const bouts = boutsOf(session, place.short);
-  const item = bouts[place.at];
-  if (item === undefined) return null;
-  const { bout, sets } = item;
   return (
     <section class="session">
-      <p class="quiet">{say("exercise.n", { n: place.at + 1, of: bouts.length })}</p>
+      <p class="quiet">{say("exercise.n", { n, of })}</p>
       <Heading>{bout.title}</Heading>
       <FromBooklet anchor={bout.anchor} part=".figure" />
       <Dose bout={bout} sets={sets} />

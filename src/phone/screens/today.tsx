@@ -1,13 +1,13 @@
 /** The first screen: the session of today, what is left to ask of the last one, and what comes next. */
 import { useState } from "preact/hooks";
-import { type DiaryEntry, sessionKey } from "../../diary/entry.ts";
+import { type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
 import { addDays } from "../../units/dates.ts";
-import { adviceFromLast, adviceMorning } from "../advice.ts";
+import { adviceFromLast } from "../advice.ts";
 import type { PlannedSession } from "../data.ts";
 import { boutsOf, emptyEntry, withAll } from "../entries.ts";
 import { morningOf, type Today, todayOf } from "../today.ts";
-import { useApp } from "./app.ts";
-import { AdviceBox, Choice, Dose, Fold, FromBooklet, Heading, Scale, SoFar } from "./parts.tsx";
+import { type App, useApp } from "./app.ts";
+import { AdviceBox, Dose, Fold, FromBooklet, Heading, MorningQuestions, SoFar } from "./parts.tsx";
 
 export function TodayScreen() {
   const app = useApp();
@@ -15,7 +15,10 @@ export function TodayScreen() {
   const today = todayOf(sessions, diary, now, oddClock);
   const [answered, setAnswered] = useState<DiaryEntry | undefined>(undefined);
   const morning = answered ?? morningOf(diary, now, app.settings.passed);
-  const open = today.sessions.filter((session) => entryOf(session, diary.entries) === undefined);
+  const open = today.sessions.filter(
+    (session) => findSession(diary.entries, sessionKey(session)) === undefined,
+  );
+  const made = begunToday(app);
   const fromLast = open.length > 0 ? adviceFromLast(diary, sessions, say("settle")) : undefined;
   return (
     <>
@@ -24,12 +27,13 @@ export function TodayScreen() {
       {morning && (
         <Morning
           key={sessionKey(morning)}
-          entry={diary.entries.find((one) => sessionKey(one) === sessionKey(morning)) ?? morning}
+          entry={findSession(diary.entries, sessionKey(morning)) ?? morning}
           onAnswer={setAnswered}
         />
       )}
       {fromLast && !answered && <AdviceBox advice={fromLast} />}
       {today.missed && <Missed missed={today.missed} next={today.next} />}
+      {made && !today.sessions.includes(made) && <SessionCard session={made} />}
       {today.sessions.map((session) => (
         <SessionCard key={sessionKey(session)} session={session} />
       ))}
@@ -40,8 +44,10 @@ export function TodayScreen() {
   );
 }
 
-function entryOf(session: PlannedSession, entries: readonly DiaryEntry[]): DiaryEntry | undefined {
-  return entries.find((entry) => sessionKey(entry) === sessionKey(session));
+/** A session of another day that the client is in the middle of, if part of it was done today. */
+function begunToday({ sessions, diary, place, now }: App): PlannedSession | undefined {
+  const entry = place && findSession(diary.entries, place.key);
+  return entry?.doneOn === now.date ? findSession(sessions, sessionKey(entry)) : undefined;
 }
 
 /** A session: its exercises in order, how to start it, or that it is written down. */
@@ -49,7 +55,7 @@ function SessionCard({ session }: { readonly session: PlannedSession }) {
   const app = useApp();
   const { say, diary, place } = app;
   const key = sessionKey(session);
-  const entry = entryOf(session, diary.entries);
+  const entry = findSession(diary.entries, key);
   const begun = place?.key === key;
   const [short, setShort] = useState(begun && place.short);
   const all = session.short;
@@ -208,9 +214,8 @@ function Morning({
   readonly onAnswer: (entry: DiaryEntry) => void;
 }) {
   const app = useApp();
-  const { say, names, now, sessions, diary, settings } = app;
+  const { say, names, now, settings } = app;
   const key = sessionKey(entry);
-  const session = sessions.find((one) => sessionKey(one) === key);
   const doneOn = entry.doneOn ?? entry.date;
   const yesterday = names.weekday(doneOn);
   const change = (changed: Partial<DiaryEntry>) => {
@@ -218,29 +223,16 @@ function Morning({
     app.write(next);
     onAnswer(next);
   };
-  const advice = adviceMorning(entry, session, diary, say("settle"));
   return (
     <section class="morning">
       <h2>{say("morning.heading", { day: yesterday })}</h2>
-      <Scale
+      <MorningQuestions
         legend={say(entry.doneOn === addDays(now.date, -1) ? "morning.pain" : "morning.pain-then", {
           day: yesterday,
         })}
-        low={say("scale.none")}
-        high={say("scale.worst")}
-        value={entry.painMorning}
-        onChange={(painMorning) => change({ painMorning })}
+        entry={entry}
+        onChange={change}
       />
-      <Choice
-        legend={say("morning.usual")}
-        options={[
-          { value: "yes", label: say("yes") },
-          { value: "no", label: say("no-worse") },
-        ]}
-        value={entry.worseMorning === undefined ? undefined : entry.worseMorning ? "no" : "yes"}
-        onChange={(usual) => change({ worseMorning: usual === "no" })}
-      />
-      {advice && <AdviceBox advice={advice} />}
       {entry.painMorning === undefined ? (
         <button
           type="button"

@@ -1,6 +1,6 @@
 /** The pace of one exercise as a screen uses it: what it shows, and what can be pressed. */
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
-import type { SessionBout } from "../../compose/model.ts";
+import type { SessionBout } from "../../compose/session-model.ts";
 import { type PaceDevices, paceDevices } from "../device/devices.ts";
 import { type Pace, type PaceJob, reopenPace, startPace, type Trouble } from "../device/driver.ts";
 import { begin } from "../pace/run.ts";

@@ -1,18 +1,27 @@
 /** Writing down a session: what was done of it, what was different, effort, pain and a note. */
 import { useState } from "preact/hooks";
-import type { SessionBout } from "../../compose/model.ts";
-import { type DiaryEntry, type DiaryExercise, type Done, sessionKey } from "../../diary/entry.ts";
-import { adviceAfter, adviceDuring, adviceMorning } from "../advice.ts";
+import type { SessionBout } from "../../compose/session-model.ts";
+import { type DiaryEntry, type DiaryExercise, type Done, findSession } from "../../diary/entry.ts";
+import { adviceAfter, adviceDuring } from "../advice.ts";
 import type { PlannedSession } from "../data.ts";
 import { emptyEntry, withExercise } from "../entries.ts";
 import { useApp } from "./app.ts";
-import { AdviceBox, Choice, Count, Fold, Heading, Scale } from "./parts.tsx";
+import {
+  AdviceBox,
+  Choice,
+  Count,
+  Fold,
+  Heading,
+  MorningQuestions,
+  PainScale,
+  Scale,
+} from "./parts.tsx";
 
 export function WriteScreen({ sessionName }: { readonly sessionName: string }) {
   const app = useApp();
   const { say, names, now, sessions, diary, data } = app;
-  const session = sessions.find((one) => sessionKey(one) === sessionName);
-  const kept = diary.entries.find((one) => sessionKey(one) === sessionName);
+  const session = findSession(sessions, sessionName);
+  const kept = findSession(diary.entries, sessionName);
   const [fresh] = useState(() => session && emptyEntry(session, data.booklet, false, ""));
   const entry = kept ?? fresh;
   if (session === undefined || entry === undefined) {
@@ -76,10 +85,8 @@ export function ExerciseForm({ bout, exercise, onChange }: ExerciseFormProps) {
       />
       {exercise.done !== "no" && <Different exercise={exercise} onChange={onChange} />}
       {(exercise.done !== "no" || exercise.pain !== undefined) && (
-        <Scale
+        <PainScale
           legend={say("write.during")}
-          low={say("scale.none")}
-          high={say("scale.worst")}
           value={exercise.pain}
           onChange={(pain) => onChange({ pain })}
         />
@@ -127,9 +134,8 @@ export function SessionForm({
   readonly entry: DiaryEntry;
 }) {
   const app = useApp();
-  const { say, now, diary } = app;
+  const { say, now } = app;
   const after = entry.painAfter === undefined ? undefined : adviceAfter(entry.painAfter, session);
-  const morning = adviceMorning(entry, session, diary, say("settle"));
   const later = entry.doneOn !== undefined && entry.doneOn < now.date;
   return (
     <section class="write-session">
@@ -143,10 +149,8 @@ export function SessionForm({
             value={entry.effort}
             onChange={(effort) => app.write({ ...entry, effort })}
           />
-          <Scale
+          <PainScale
             legend={say("write.after")}
-            low={say("scale.none")}
-            high={say("scale.worst")}
             value={entry.painAfter}
             onChange={(painAfter) => app.write({ ...entry, painAfter })}
           />
@@ -154,25 +158,11 @@ export function SessionForm({
         </>
       )}
       {later && (
-        <>
-          <Scale
-            legend={say("write.morning")}
-            low={say("scale.none")}
-            high={say("scale.worst")}
-            value={entry.painMorning}
-            onChange={(painMorning) => app.write({ ...entry, painMorning })}
-          />
-          <Choice
-            legend={say("morning.usual")}
-            options={[
-              { value: "yes", label: say("yes") },
-              { value: "no", label: say("no-worse") },
-            ]}
-            value={entry.worseMorning === undefined ? undefined : entry.worseMorning ? "no" : "yes"}
-            onChange={(usual) => app.write({ ...entry, worseMorning: usual === "no" })}
-          />
-          {morning && <AdviceBox advice={morning} />}
-        </>
+        <MorningQuestions
+          legend={say("write.morning")}
+          entry={entry}
+          onChange={(change) => app.write({ ...entry, ...change })}
+        />
       )}
       <Note entry={entry} />
     </section>

@@ -52,16 +52,14 @@ export function openStore(
       return null;
     }
   };
-  const write = (what: string, text: string | undefined): boolean => {
-    if (storage === undefined || trouble === "none") return false;
+  const write = (what: string, text: string | undefined): void => {
+    if (storage === undefined || trouble === "none") return;
     try {
       if (text === undefined) storage.removeItem(name(what));
       else storage.setItem(name(what), text);
       if (trouble === "full") trouble = undefined;
-      return true;
     } catch {
       trouble = "full";
-      return false;
     }
   };
   const putAside = (text: string): void => {

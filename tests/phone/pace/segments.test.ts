@@ -1,7 +1,7 @@
 /** What an exercise is made of, and that it lasts as long as the dose says. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { SessionBout } from "../../../src/compose/model.ts";
+import type { SessionBout } from "../../../src/compose/session-model.ts";
 import { boutClock, type SetOfWork, setSeconds } from "../../../src/dose/time.ts";
 import { segmentsOf } from "../../../src/phone/pace/segments.ts";
 import { anyBout, bout, reps, row } from "./support.ts";

@@ -1,6 +1,6 @@
 /** Exercises and runs for the tests of the pace. */
 import fc from "fast-check";
-import type { SessionBout } from "../../../src/compose/model.ts";
+import type { SessionBout } from "../../../src/compose/session-model.ts";
 import type { Run } from "../../../src/phone/pace/run.ts";
 import type { Segment } from "../../../src/phone/pace/segments.ts";
 
