@@ -1,18 +1,18 @@
 /** From a plan to its booklet: the stages of the program, in order. */
 import { composeBooklet } from "./compose/compose.ts";
 import type { Booklet, Edition } from "./compose/model.ts";
+import { usedFaults } from "./compose/used-translations.ts";
 import { doseProgram } from "./dose/program.ts";
 import type { DosedProgram } from "./dose/types.ts";
 import { Fault, isError, type WithFaults } from "./faults/fault.ts";
-import { layOut } from "./plan/lay-out.ts";
-import type { Program } from "./plan/program.ts";
 import { type ReadPlan, readPlan } from "./plan/read-plan.ts";
-import { resolveProgram } from "./plan/resolve.ts";
-import type { Schedule } from "./plan/schedule.ts";
+import type { Program } from "./program/program.ts";
+import { resolveProgram } from "./program/resolve.ts";
 import type { Protocol } from "./protocols/schema.ts";
 import type { Read } from "./read/source.ts";
 import { nearest } from "./read/validate.ts";
-import { usedFaults } from "./translations/used.ts";
+import { layOut } from "./schedule/lay-out.ts";
+import type { Schedule } from "./schedule/schedule.ts";
 import type { Words } from "./words/words.ts";
 import type { Workspace } from "./workspace.ts";
 

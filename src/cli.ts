@@ -1,8 +1,8 @@
 #!/usr/bin/env node
 /** The command line: reads the words of a call, runs the command, and turns faults into an exit status. */
 import { Command, CommanderError } from "commander";
-import type { Terminal } from "./commands/terminal.ts";
 import { EXIT } from "./faults/catalogue.ts";
+import type { Terminal } from "./terminal/terminal.ts";
 import { VERSION } from "./version.ts";
 
 const terminal: Terminal = {
@@ -35,7 +35,7 @@ async function main(args: readonly string[]): Promise<number> {
     return status;
   } catch (thrown) {
     if (thrown instanceof CommanderError) return thrown.exitCode === 0 ? EXIT.done : EXIT.usage;
-    return await tellThrown(thrown, args.includes("--verbose"));
+    return await printThrown(thrown, args.includes("--verbose"));
   }
 }
 
@@ -135,13 +135,13 @@ function commands(end: (status: number) => void): Command {
   return program;
 }
 
-async function tellThrown(thrown: unknown, verbose: boolean): Promise<number> {
-  const [{ faultsFrom }, { tellFaults }] = await Promise.all([
+async function printThrown(thrown: unknown, verbose: boolean): Promise<number> {
+  const [{ faultsFrom }, { printFaults }] = await Promise.all([
     import("./faults/print.ts"),
-    import("./commands/terminal.ts"),
+    import("./terminal/terminal.ts"),
   ]);
   const faults = faultsFrom(thrown);
-  tellFaults(terminal, faults);
+  printFaults(terminal, faults);
   if (verbose && thrown instanceof Error) terminal.err(thrown.stack ?? "");
   return Math.max(...faults.map((fault) => fault.exit));
 }

@@ -3,6 +3,7 @@ import { type LibraryResult, readLibrary } from "./cards/read-library.ts";
 import { type ClinicLook, NO_LOOK, readLook } from "./clinic/look.ts";
 import { CLINIC_FILE, readClinic } from "./clinic/read-clinic.ts";
 import type { Clinic } from "./clinic/schema.ts";
+import { sumFaults } from "./dose/printed-sums.ts";
 import type { Fault } from "./faults/fault.ts";
 import type { Tree } from "./files/tree.ts";
 import { type ProtocolsResult, readProtocols } from "./protocols/read-protocols.ts";
@@ -60,7 +61,7 @@ export function openWorkspace(place: WorkspacePlace): Workspace {
     protocols: folders(PROTOCOLS_FOLDER, `templates/${PROTOCOLS_FOLDER}`, place.protocolFolders),
   };
   const cards = readLibrary(tree, where.cards, today);
-  const protocols = readProtocols(tree, where.protocols, cards);
+  const protocols = readProtocols(tree, where.protocols, cards, sumFaults);
   const { translations, faults } = readTranslations(tree, where, cards, protocols);
   const originals = { library: cards.library, protocols: protocols.protocols };
   const own =

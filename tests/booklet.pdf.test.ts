@@ -7,8 +7,8 @@ import { getDocument, type PDFDocumentProxy } from "pdfjs-dist/legacy/build/pdf.
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { makeBooklet, makeProgram } from "../src/booklet.ts";
 import type { Booklet } from "../src/compose/model.ts";
-import { printerFor } from "../src/render/booklet-pdf.ts";
-import { loadAssets } from "../src/render/html-assets.ts";
+import { loadAssets } from "../src/html/assets.ts";
+import { printerFor } from "../src/pdf/booklet-pdf.ts";
 import { change, DAY, DEMO, demoClinic, english, ROOT, shippedText } from "./support/world.ts";
 
 const words = english();

@@ -5,8 +5,8 @@ import { makeBooklet, makeProgram } from "../src/booklet.ts";
 import { contrast } from "../src/clinic/contrast.ts";
 import { Fault } from "../src/faults/fault.ts";
 import { faultsFrom } from "../src/faults/print.ts";
-import { renderHtml } from "../src/render/html.ts";
-import { loadAssets } from "../src/render/html-assets.ts";
+import { loadAssets } from "../src/html/assets.ts";
+import { renderHtml } from "../src/html/html.ts";
 import { loadWords } from "../src/words/load-words.ts";
 import { change, DAY, DEMO, demoClinic, ROOT, shippedText, textAt } from "./support/world.ts";
 

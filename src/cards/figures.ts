@@ -1,7 +1,8 @@
 /** The pictures of cards: drawn once for each card and side, with what is wrong with them. */
 
 import { Fault } from "../faults/fault.ts";
-import { type Drawing, drawFigure, type FigureSide } from "../figure/draw-figure.ts";
+import { drawFigure } from "../figure/draw-figure.ts";
+import type { Drawing, FigureSide } from "../figure/format/drawing.ts";
 import type { LibraryCard } from "./library.ts";
 
 const drawn = new WeakMap<LibraryCard, Map<FigureSide, Drawing>>();

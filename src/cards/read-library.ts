@@ -1,13 +1,14 @@
 /** Reads a library's vocabulary and cards, and checks everything about them that one file or all together can show. */
+
 import { Fault } from "../faults/fault.ts";
 import type { Tree } from "../files/tree.ts";
 import { parseYaml, splitMarkdown } from "../read/front-matter.ts";
 import { validate } from "../read/validate.ts";
-import { languageInName } from "../translations/head.ts";
-import { placeholderFaults } from "../translations/placeholders.ts";
+import { languageInName } from "../words/languages.ts";
 import { readImage } from "./images.ts";
 import { ladderFaults } from "./ladder.ts";
 import type { Library, LibraryCard } from "./library.ts";
+import { placeholderFaults } from "./placeholders.ts";
 import { cardSchema } from "./schema.ts";
 import { readSections } from "./sections.ts";
 import { mergeVocabularies, type Vocabulary, vocabularySchema } from "./vocabulary.ts";

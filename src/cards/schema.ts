@@ -1,7 +1,8 @@
 /** What an exercise card says: the only definition, from which types, checks and the author's reference come. */
 import * as z from "zod";
-import { figureSchema } from "../figure/schema.ts";
-import { dosePart } from "../units/dose-fields.ts";
+import { figureSchema } from "../figure/format/schema.ts";
+import { painRule } from "../pain/rule.ts";
+import { dosePart } from "../prescription/fields.ts";
 import { date, id, line, time } from "../units/quantities.ts";
 import { LANGUAGES, ORIGINAL } from "../words/languages.ts";
 import { type Vocabulary, word } from "./vocabulary.ts";
@@ -16,24 +17,6 @@ const QUALITIES = [
   "running",
   "relaxation",
 ] as const;
-
-const painNumbers = z
-  .strictObject({
-    comfortable: z.number().min(0).max(10).describe("Pain up to this number needs no thought."),
-    during: z.number().min(0).max(10).describe("The most pain during the exercise, 0 to 10."),
-    after: z.number().min(0).max(10).describe("The most pain in the hours after it, 0 to 10."),
-  })
-  .describe("Limits of its own for this exercise.");
-
-export const painRule = z
-  .union([z.enum(["pain-free", "monitored"]), painNumbers], {
-    error: "write pain-free, monitored, or the numbers comfortable, during and after",
-  })
-  .describe(
-    "How much pain is all right: pain-free (none beyond the usual), monitored (the clinic's numbers), or numbers.",
-  );
-
-export type PainRule = z.infer<typeof painRule>;
 
 const source = z.strictObject({
   cite: line.describe("Authors, year, journal, volume and page."),

@@ -1,5 +1,6 @@
 /** A clinic's settings: who it is, how it is reached, and the limits it works within. */
 import * as z from "zod";
+import { WEEKDAYS } from "../units/day-parts.ts";
 import { line, percent, time } from "../units/quantities.ts";
 import { LANGUAGES, usualLocale } from "../words/languages.ts";
 
@@ -87,7 +88,7 @@ const look = z.strictObject({
 
 const week = z.strictObject({
   prefer: z
-    .array(z.enum(["mon", "tue", "wed", "thu", "fri", "sat", "sun"]))
+    .array(z.enum(WEEKDAYS))
     .default([])
     .describe("Days the clinic likes best for sessions; a client's own wishes come first."),
   hard_days_in_row: z

@@ -8,16 +8,16 @@ import { Fault, isError } from "../faults/fault.ts";
 import { faultsFrom } from "../faults/print.ts";
 import { shippedFolder } from "../files/shipped.ts";
 import { type Output, writeAll } from "../files/write.ts";
-import type { PrintBooklet } from "../render/booklet-pdf.ts";
-import { companionOf, loadCompanion } from "../render/companion.ts";
-import { renderHtml } from "../render/html.ts";
-import { type BookletAssets, loadAssets } from "../render/html-assets.ts";
+import { type BookletAssets, loadAssets } from "../html/assets.ts";
+import { companionOf, loadCompanion } from "../html/companion.ts";
+import { renderHtml } from "../html/html.ts";
+import type { PrintBooklet } from "../pdf/booklet-pdf.ts";
+import { dayOf, printFaults, type Terminal } from "../terminal/terminal.ts";
 import { loadWords } from "../words/load-words.ts";
 import type { Words } from "../words/words.ts";
 import { Workspaces } from "./one-plan.ts";
 import { passwordFrom } from "./password.ts";
 import { Tally } from "./tally.ts";
-import { dayOf, type Terminal, tellFaults } from "./terminal.ts";
 
 export interface BookletOptions {
   readonly formats?: string;
@@ -141,7 +141,7 @@ async function writeJob(
   if (formats.includes("html")) add("html", companionHtml(job.booklet, assets, companion));
   if (pdf) add("pdf", password === undefined ? pdf : await locked(pdf, password));
   if (formats.includes("ics")) {
-    const { calendarFile } = await import("../render/calendar-file.ts");
+    const { calendarFile } = await import("../calendar/calendar-file.ts");
     add("ics", calendarFile(job.booklet));
   }
   makeFolder(out);
@@ -156,7 +156,7 @@ function companionHtml(booklet: Booklet, assets: BookletAssets, code: string): s
 }
 
 async function locked(pdf: Uint8Array, password: string): Promise<Uint8Array> {
-  const { protectPdf } = await import("../render/pdf-protect.ts");
+  const { protectPdf } = await import("../pdf/protection/protect.ts");
   return protectPdf(pdf, { password });
 }
 
@@ -169,7 +169,7 @@ function* readJobs(
 ): Generator<Job> {
   for (const plan of plans) {
     const { value, faults } = workspaces.make(plan);
-    tellFaults(terminal, faults);
+    printFaults(terminal, faults);
     const stops = !value || faults.some(isError) || (strict && faults.length > 0);
     if (stops) {
       tally.failed(plan, []);
@@ -201,7 +201,7 @@ async function findPrinter(
   terminal: Terminal,
   tally: Tally,
 ): Promise<PrintBooklet | undefined> {
-  const { printerFor, closeOnExit } = await import("../render/booklet-pdf.ts");
+  const { printerFor, closeOnExit } = await import("../pdf/booklet-pdf.ts");
   closeOnExit();
   try {
     return await printerFor({

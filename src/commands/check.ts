@@ -16,6 +16,7 @@ import {
   protocolTextFaults,
   USUAL_GRADE,
 } from "../readability/text-faults.ts";
+import { dayOf, type Terminal } from "../terminal/terminal.ts";
 import { translatedCards, translatedProtocols } from "../translations/in-language.ts";
 import { TRANSLATED } from "../words/languages.ts";
 import { loadWords } from "../words/load-words.ts";
@@ -26,7 +27,6 @@ import {
   PROTOCOLS_FOLDER,
   type Workspace,
 } from "../workspace.ts";
-import { dayOf, type Terminal } from "./terminal.ts";
 
 export interface CheckOptions {
   readonly json?: boolean;
@@ -179,7 +179,7 @@ async function lookFaults({ look, clinic }: Workspace): Promise<readonly Fault[]
   if (look.words === undefined && look.templates.size === 0) return [];
   const { language, locale } = clinic?.value ?? { language: "en", locale: "en-GB" };
   try {
-    const { loadAssets } = await import("../render/html-assets.ts");
+    const { loadAssets } = await import("../html/assets.ts");
     const words = loadWords(language, locale, look.words);
     await loadAssets(join(shippedFolder(), "templates"), words, look.templates);
     return [];

@@ -15,8 +15,8 @@ import { diaryTable } from "../diary/table.ts";
 import { EXIT } from "../faults/catalogue.ts";
 import { Fault, sortFaults } from "../faults/fault.ts";
 import { writeAll } from "../files/write.ts";
+import { printFaults, type Terminal } from "../terminal/terminal.ts";
 import { shownPath } from "./check.ts";
-import { type Terminal, tellFaults } from "./terminal.ts";
 
 export interface DiaryOptions {
   readonly json?: boolean;
@@ -49,7 +49,7 @@ export async function diary(
   if (options.json) terminal.out(printableJson(diaryJson(whole, faults)));
   else {
     if (whole) terminal.out(diaryTable(whole));
-    tellFaults(terminal, faults);
+    printFaults(terminal, faults);
   }
   if (options.csv !== undefined) {
     if (!whole || faults.length > 0) terminal.err(`${options.csv} was not written.`);

@@ -9,9 +9,9 @@ import { shippedFolder } from "../files/shipped.ts";
 import { diskTree } from "../files/tree.ts";
 import { writeAll } from "../files/write.ts";
 import { contactSheet } from "../library/contact-sheet.ts";
+import { printFaults, type Terminal } from "../terminal/terminal.ts";
 import { CARDS_FOLDER, clinicFolderOf, openWorkspace, type Workspace } from "../workspace.ts";
 import { shownPath } from "./check.ts";
-import { type Terminal, tellFaults } from "./terminal.ts";
 
 export interface FiguresOptions {
   readonly out?: string;
@@ -26,7 +26,7 @@ export async function figures(options: FiguresOptions, terminal: Terminal): Prom
   const formats = (options.formats ?? "html,pdf").split(",").map((one) => one.trim());
   const draw = async (wanted: readonly string[]) => {
     const workspace = open(terminal);
-    tellFaults(terminal, workspace.cards.faults.filter(isError));
+    printFaults(terminal, workspace.cards.faults.filter(isError));
     const html = contactSheet(
       workspace.cards.library,
       workspace.clinic?.value.name ?? "Exercise figures",
@@ -60,9 +60,9 @@ async function print(
   terminal: Terminal,
 ): Promise<Uint8Array> {
   const [{ findBrowser }, { withBrowser }, { printPdf }] = await Promise.all([
-    import("../render/find-browser.ts"),
-    import("../render/browser.ts"),
-    import("../render/print.ts"),
+    import("../browser/find.ts"),
+    import("../browser/browser.ts"),
+    import("../pdf/print.ts"),
   ]);
   const { env, platform } = terminal;
   const found = await findBrowser({ setting: options.browser, env, platform });
@@ -77,7 +77,7 @@ function redrawOnChange(terminal: Terminal, draw: () => Promise<void>): Promise<
   const soon = () => {
     clearTimeout(waiting);
     waiting = setTimeout(() => {
-      draw().catch((thrown: unknown) => tellFaults(terminal, faultsFrom(thrown)));
+      draw().catch((thrown: unknown) => printFaults(terminal, faultsFrom(thrown)));
     }, 100);
   };
   const tree = diskTree(terminal.cwd);

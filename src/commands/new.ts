@@ -6,7 +6,7 @@ import { EXIT } from "../faults/catalogue.ts";
 import { Fault } from "../faults/fault.ts";
 import { shippedFolder } from "../files/shipped.ts";
 import { writeWhole } from "../files/write.ts";
-import type { Terminal } from "./terminal.ts";
+import type { Terminal } from "../terminal/terminal.ts";
 
 const KINDS = ["card", "protocol", "plan", "clinic"] as const;
 type Kind = (typeof KINDS)[number];

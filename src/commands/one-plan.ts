@@ -3,9 +3,9 @@ import { type MadeProgram, makeProgram } from "../booklet.ts";
 import { Fault, type WithFaults } from "../faults/fault.ts";
 import { shippedFolder } from "../files/shipped.ts";
 import { diskTree } from "../files/tree.ts";
+import type { Terminal } from "../terminal/terminal.ts";
 import { clinicFolderOf, openWorkspace, type Workspace } from "../workspace.ts";
 import { shownPath } from "./check.ts";
-import type { Terminal } from "./terminal.ts";
 
 /** Workspaces by clinic folder, opened once however many plans there are. */
 export class Workspaces {

@@ -5,9 +5,9 @@ import { faultJson } from "../faults/print.ts";
 import { explainText } from "../plan-text/explain.ts";
 import { planJson } from "../plan-text/json.ts";
 import { planTable } from "../plan-text/table.ts";
+import { dayOf, printFaults, type Terminal } from "../terminal/terminal.ts";
 import { loadWords } from "../words/load-words.ts";
 import { Workspaces } from "./one-plan.ts";
-import { dayOf, type Terminal, tellFaults } from "./terminal.ts";
 
 export interface PlanOptions {
   readonly json?: boolean;
@@ -22,7 +22,7 @@ export function plan(path: string, options: PlanOptions, terminal: Terminal): nu
   if (!value) {
     if (options.json)
       terminal.out(JSON.stringify({ faults: sortFaults(faults).map(faultJson) }, null, 2));
-    else tellFaults(terminal, faults);
+    else printFaults(terminal, faults);
     return EXIT.input;
   }
   const { made, workspace } = value;
@@ -42,7 +42,7 @@ export function plan(path: string, options: PlanOptions, terminal: Terminal): nu
   } else {
     const words = loadWords(made.program.clinic.language, made.program.clinic.locale);
     terminal.out(planTable(made, workspace.texts.library, words));
-    tellFaults(terminal, faults);
+    printFaults(terminal, faults);
   }
   return options.strict && faults.length > 0
     ? EXIT.input

@@ -2,7 +2,7 @@
 import { EXIT } from "../faults/catalogue.ts";
 import type { Fault } from "../faults/fault.ts";
 import { faultsFrom } from "../faults/print.ts";
-import { type Terminal, tellFaults } from "./terminal.ts";
+import { printFaults, type Terminal } from "../terminal/terminal.ts";
 
 /** Counts what was written and what was not, says so as it goes, and knows the exit status. */
 export class Tally {
@@ -26,7 +26,7 @@ export class Tally {
   failed(plan: string | undefined, faults: readonly Fault[]): void {
     if (plan !== undefined) this.#failed += 1;
     this.#status = Math.max(this.#status, EXIT.input, ...faults.map((fault) => fault.exit));
-    tellFaults(this.#terminal, faults);
+    printFaults(this.#terminal, faults);
   }
 
   /** Runs a step of one plan; a fault of it does not stop the others. */

@@ -1,8 +1,9 @@
 /** The short version of a phase's session for a bad day, in words. */
+
 import { shortSession } from "../dose/short-session.ts";
 import type { Bout } from "../dose/types.ts";
-import type { ProgramPhase } from "../plan/program.ts";
-import type { Composing } from "./compose.ts";
+import type { ProgramPhase } from "../program/program.ts";
+import type { Composing } from "./composing.ts";
 import type { BadDay } from "./model.ts";
 
 /** What to do when there is little time or strength; undefined where the whole session is short enough. */

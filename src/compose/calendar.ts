@@ -1,7 +1,8 @@
 /** The weeks at a glance: a calendar of real dates with its sessions. */
-import type { ScheduledDay, ScheduledWeek } from "../plan/schedule.ts";
+
+import type { ScheduledDay, ScheduledWeek } from "../schedule/schedule.ts";
 import { addDays } from "../units/dates.ts";
-import type { Composing } from "./compose.ts";
+import type { Composing } from "./composing.ts";
 import type { Booklet, CalendarDay, CalendarWeek } from "./model.ts";
 import type { Writer } from "./numbers.ts";
 

@@ -1,40 +1,18 @@
 /** Makes the booklet's content from a dosed program on real dates: every text a client reads. */
-import type { Library } from "../cards/library.ts";
 import type { ClinicLook } from "../clinic/look.ts";
 import type { Clinic } from "../clinic/schema.ts";
-import type { DosedProgram } from "../dose/types.ts";
-import type { Program } from "../plan/program.ts";
-import type { Schedule } from "../plan/schedule.ts";
+import type { Program } from "../program/program.ts";
 import { directionOf } from "../words/languages.ts";
-import type { Words } from "../words/words.ts";
 import { calendar, weekdayNames } from "./calendar.ts";
+import type { BookletParts, Composing } from "./composing.ts";
 import { diary } from "./diary.ts";
 import { exercisePages } from "./exercise-pages.ts";
-import type { Booklet, ClinicLines, Cover, Edition, OwnPage } from "./model.ts";
-import { type Writer, writer } from "./numbers.ts";
+import type { Booklet, ClinicLines, Cover, OwnPage } from "./model.ts";
+import { writer } from "./numbers.ts";
 import { painPage } from "./pain-page.ts";
 import { phasePages } from "./phase-pages.ts";
 import { progressCharts } from "./progress.ts";
 import { bookletSessions } from "./sessions.ts";
-
-export interface BookletParts {
-  readonly program: Program;
-  readonly dosed: DosedProgram;
-  readonly schedule: Schedule;
-  readonly library: Library;
-  readonly words: Words;
-  /** The clinician's note to the client, Markdown. */
-  readonly note: string;
-  /** The day it is made, YYYY-MM-DD. */
-  readonly made: string;
-  readonly edition: Edition;
-  readonly look: ClinicLook;
-}
-
-/** The parts of a booklet together with the writer of its locale: what every page is made from. */
-export interface Composing extends BookletParts {
-  readonly write: Writer;
-}
 
 /** The booklet. Same parts, same booklet; nothing is read and no clock asked. */
 export function composeBooklet(parts: BookletParts): Booklet {

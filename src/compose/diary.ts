@@ -1,8 +1,9 @@
 /** Diary pages: for each week a table of its sessions, with a place for every planned exercise. */
-import type { ScheduledWeek, Session } from "../plan/schedule.ts";
-import { PARTS } from "../plan/schema.ts";
+
+import type { ScheduledWeek, Session } from "../schedule/schedule.ts";
+import { PARTS } from "../units/day-parts.ts";
 import { weekDates } from "./calendar.ts";
-import type { Composing } from "./compose.ts";
+import type { Composing } from "./composing.ts";
 import { shortDose } from "./dose-words.ts";
 import type { DiaryDays, DiaryTable, DiaryWeek } from "./model.ts";
 

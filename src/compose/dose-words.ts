@@ -2,7 +2,7 @@
 import type { LibraryCard } from "../cards/library.ts";
 import type { Vocabulary } from "../cards/vocabulary.ts";
 import type { Bout } from "../dose/types.ts";
-import type { Repetitions } from "../units/dose-fields.ts";
+import type { Repetitions } from "../prescription/fields.ts";
 import type { DoseLine } from "./model.ts";
 import type { Writer } from "./numbers.ts";
 

@@ -1,7 +1,9 @@
 /** A page for each exercise: why it is there, the dose now, the steps, what to feel, check and stop for. */
+
 import { figureOf, svgUrl } from "../cards/figures.ts";
-import type { PainLimits, ProgramExercise } from "../plan/program.ts";
-import type { Composing } from "./compose.ts";
+import type { PainLimits } from "../pain/limits.ts";
+import type { ProgramExercise } from "../program/program.ts";
+import type { Composing } from "./composing.ts";
 import type { DoseLine, ExercisePage } from "./model.ts";
 import type { Writer } from "./numbers.ts";
 import { dosesIn, exerciseAnchor } from "./phase-pages.ts";

@@ -1,5 +1,6 @@
 /** How much pain is all right: the ruler from 0 to 10, its zones, and the rules in words. */
-import type { PainLimits, Program } from "../plan/program.ts";
+import type { PainLimits } from "../pain/limits.ts";
+import type { Program } from "../program/program.ts";
 import type { PainPage } from "./model.ts";
 import type { Writer } from "./numbers.ts";
 

@@ -1,9 +1,10 @@
 /** The page of each phase: its aim, its table of doses, and the signs to move on or go back. */
+
 import type { LibraryCard } from "../cards/library.ts";
-import type { ProgramExercise, ProgramPhase } from "../plan/program.ts";
-import type { Schedule, Session } from "../plan/schedule.ts";
+import type { ProgramExercise, ProgramPhase } from "../program/program.ts";
+import type { Schedule, Session } from "../schedule/schedule.ts";
 import { badDay } from "./bad-day.ts";
-import type { Composing } from "./compose.ts";
+import type { Composing } from "./composing.ts";
 import { doseLines, doseWords, weekWords } from "./dose-words.ts";
 import type { DoseLine, PhasePage } from "./model.ts";
 import type { Writer } from "./numbers.ts";

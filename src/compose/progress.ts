@@ -1,5 +1,5 @@
 /** Charts of the planned loads, for the client to mark what was really done. */
-import type { Composing } from "./compose.ts";
+import type { Composing } from "./composing.ts";
 import type { ProgressChart } from "./model.ts";
 
 /** One chart for each exercise whose load changes over the weeks. */

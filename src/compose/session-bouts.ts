@@ -1,7 +1,8 @@
 /** One exercise of a session as a screen needs it: the numbers to count, and the words to show. */
+
 import type { Bout } from "../dose/types.ts";
-import type { ProgramExercise } from "../plan/program.ts";
-import type { Composing } from "./compose.ts";
+import type { ProgramExercise } from "../program/program.ts";
+import type { Composing } from "./composing.ts";
 import { doseWords } from "./dose-words.ts";
 import type { Writer } from "./numbers.ts";
 import { exerciseAnchor } from "./phase-pages.ts";

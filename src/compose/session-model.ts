@@ -1,7 +1,9 @@
 /** The booklet's sessions as content: what a calendar, a phone and the pace of an exercise need. */
-import type { PainLimits, WorkSide } from "../plan/program.ts";
-import type { PartOfDay } from "../plan/schema.ts";
+
+import type { PainLimits } from "../pain/limits.ts";
+import type { PartOfDay } from "../units/day-parts.ts";
 import type { Tempo } from "../units/quantities.ts";
+import type { WorkSide } from "../units/side.ts";
 
 export interface BookletSession {
   /** The same for the same session of a re-issued plan: plan, week, place in the week. */

@@ -1,7 +1,8 @@
 /** Every session as an appointment: when, how long, what is done. */
-import type { ProgramExercise } from "../plan/program.ts";
-import type { Session } from "../plan/schedule.ts";
-import type { Composing } from "./compose.ts";
+
+import type { ProgramExercise } from "../program/program.ts";
+import type { Session } from "../schedule/schedule.ts";
+import type { Composing } from "./composing.ts";
 import { shortDose } from "./dose-words.ts";
 import type { PhasePage } from "./model.ts";
 import { sessionBout } from "./session-bouts.ts";

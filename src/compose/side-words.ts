@@ -1,6 +1,6 @@
 /** Words for the side that works: "Left leg", "Do this with your left leg." */
 import type { SectionKey } from "../cards/sections.ts";
-import type { ProgramExercise } from "../plan/program.ts";
+import type { ProgramExercise } from "../program/program.ts";
 import type { Writer } from "./numbers.ts";
 
 /** "Left leg", "Each leg in turn", "Both legs"; undefined for an exercise without sides. */

@@ -1,6 +1,8 @@
 /** The kinds of cells of a diary's file: how each is written, read again, and described. */
 import { isDate } from "../units/dates.ts";
-import type { CellProblemCode } from "./problem.ts";
+
+/** What can be wrong with a cell. */
+export type CellProblemCode = "value-wrong" | "date-rewritten" | "text-long";
 
 export interface Kind<T> {
   /** What may stand in the cell, for the reference. */

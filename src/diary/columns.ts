@@ -1,6 +1,7 @@
 /** The columns of a diary's file: the one definition for writing, reading and the reference. */
-import type { WorkSide } from "../plan/program.ts";
-import type { PartOfDay } from "../plan/schema.ts";
+
+import type { PartOfDay } from "../units/day-parts.ts";
+import type { WorkSide } from "../units/side.ts";
 import { date, id, instant, type Kind, number, text, whole, word, yesNo } from "./cells.ts";
 import type { Done } from "./entry.ts";
 

@@ -1,6 +1,7 @@
 /** What a client wrote down: one entry a planned session, on paper's terms and the phone's alike. */
-import type { WorkSide } from "../plan/program.ts";
-import type { PartOfDay } from "../plan/schema.ts";
+
+import type { PartOfDay } from "../units/day-parts.ts";
+import type { WorkSide } from "../units/side.ts";
 
 /** Whether something was done as planned, in part, or not. */
 export type Done = "yes" | "part" | "no";

@@ -1,4 +1,5 @@
 /** What can be wrong with a diary that is read: plain data, for the phone's words and the desk's faults alike. */
+import type { CellProblemCode } from "./cells.ts";
 import type { ColumnName } from "./columns.ts";
 
 export interface DiaryProblem {
@@ -50,8 +51,6 @@ export type ScanProblemCode =
   | "codes-missing"
   | "codes-mixed"
   | "codes-damaged";
-
-export type CellProblemCode = "value-wrong" | "date-rewritten" | "text-long";
 
 /** No more are told at once: after these the file is of no use anyway. */
 const MOST = 100;

@@ -1,5 +1,5 @@
 /** A client's diary as a table for the terminal: each session, and under it what was not as planned. */
-import { columns } from "../plan-text/columns.ts";
+import { columns } from "../terminal/columns.ts";
 import { weekdayOf } from "../units/dates.ts";
 import type { Diary, DiaryEntry, DiaryExercise, Done } from "./entry.ts";
 import { worstPain } from "./json.ts";

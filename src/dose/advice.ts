@@ -1,8 +1,9 @@
 /** Advice on a dosed program, as warnings with their source: crowded, long, steep, a tissue left out, no easier card. */
+
+import { showPercent, showTime } from "../units/rounding.ts";
 import { type DoseContext, sayCard } from "./context.ts";
 import { sayList } from "./findings.ts";
 import { growth } from "./load.ts";
-import { showPercent, showTime } from "./rounding.ts";
 import { workSeconds } from "./totals.ts";
 import type { Bout, DosedWeek } from "./types.ts";
 

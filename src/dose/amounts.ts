@@ -1,19 +1,19 @@
 /** Sets, repetitions and holds of a bout: what was stated, or what follows from a target, never more. */
-import type { Repetitions } from "../units/dose-fields.ts";
+import type { Repetitions } from "../prescription/fields.ts";
+import { show } from "../units/rounding.ts";
 import { type DoseContext, rankOf, sayCard, statedStep, type Work } from "./context.ts";
-import { show } from "./rounding.ts";
 import { type AmountTarget, holdTarget, repsTarget, sayTarget } from "./target.ts";
-import type { TrailStep } from "./types.ts";
+import type { ProvenanceStep } from "./types.ts";
 
 export interface Amounts {
   readonly sets: number;
   /** One entry a set. */
   readonly reps: Repetitions | undefined;
   readonly holdS: number | undefined;
-  readonly trail: {
-    readonly sets: readonly TrailStep[];
-    readonly reps?: readonly TrailStep[];
-    readonly hold_s?: readonly TrailStep[];
+  readonly provenance: {
+    readonly sets: readonly ProvenanceStep[];
+    readonly reps?: readonly ProvenanceStep[];
+    readonly hold_s?: readonly ProvenanceStep[];
   };
 }
 
@@ -37,14 +37,14 @@ export function amountsOf(context: DoseContext, work: Work): Amounts {
     sets,
     reps,
     holdS: hold.holdS,
-    trail: {
+    provenance: {
       sets: [
         follows
           ? statedStep(stated.reps, `${sets} sets, one for each number of repetitions`, sets)
           : statedStep(stated.sets, sets === 1 ? "1 set" : `${sets} sets`, sets),
       ],
-      ...(reps && { reps: stating.trail }),
-      ...(hold.holdS !== undefined && { hold_s: hold.trail }),
+      ...(reps && { reps: stating.provenance }),
+      ...(hold.holdS !== undefined && { hold_s: hold.provenance }),
     },
   };
 }
@@ -53,21 +53,21 @@ function holdOf(context: DoseContext, work: Work) {
   const { dose, stated } = work.stated;
   const says = statedStep(stated.hold, `A hold of ${show(dose.hold ?? 0)} s`, dose.hold, "s");
   const aimed = holdTarget(context, work);
-  if (aimed === undefined) return { holdS: dose.hold, trail: [says] };
+  if (aimed === undefined) return { holdS: dose.hold, provenance: [says] };
   if (aimed.value < 1) reportNothingLeft(context, work, "a hold of one second");
   const after = compareTarget(work, "hold");
   if (dose.hold === undefined || after === "target")
-    return { holdS: Math.max(1, aimed.value), trail: aimed.trail };
+    return { holdS: Math.max(1, aimed.value), provenance: aimed.provenance };
   if (after === "stated" || dose.hold <= aimed.value) {
-    return { holdS: dose.hold, trail: [...aimed.trail, says] };
+    return { holdS: dose.hold, provenance: [...aimed.provenance, says] };
   }
-  return { holdS: Math.max(1, aimed.value), trail: [says, ...aimed.trail] };
+  return { holdS: Math.max(1, aimed.value), provenance: [says, ...aimed.provenance] };
 }
 
 function repsOf(
   context: DoseContext,
   work: Work,
-): { reps: Repetitions | undefined; trail: TrailStep[] } {
+): { reps: Repetitions | undefined; provenance: ProvenanceStep[] } {
   const { dose, stated } = work.stated;
   const says = statedStep(
     stated.reps,
@@ -79,7 +79,7 @@ function repsOf(
     (dose.reps === undefined || rankOf(work.stated, "reps") < rankOf(work.stated, "target"))
   ) {
     if (dose.reps === undefined && (dose.time ?? dose.distance ?? dose.hold) !== undefined) {
-      return { reps: undefined, trail: [] };
+      return { reps: undefined, provenance: [] };
     }
     const { reps } = dose.target;
     const step = statedStep(
@@ -87,27 +87,27 @@ function repsOf(
       `A target of ${reps} RM means ${reps} repetitions`,
       reps,
     );
-    return { reps: [{ low: reps, high: reps }], trail: [step] };
+    return { reps: [{ low: reps, high: reps }], provenance: [step] };
   }
   const aimed = repsTarget(context, work);
-  if (aimed === undefined) return { reps: dose.reps, trail: [says] };
+  if (aimed === undefined) return { reps: dose.reps, provenance: [says] };
   return capReps(context, work, aimed, says);
 }
 
-function capReps(context: DoseContext, work: Work, aimed: AmountTarget, says: TrailStep) {
+function capReps(context: DoseContext, work: Work, aimed: AmountTarget, says: ProvenanceStep) {
   const { reps } = work.stated.dose;
   if (aimed.value < 1) reportNothingLeft(context, work, "one repetition");
   const most = Math.max(1, aimed.value);
   const after = compareTarget(work, "reps");
   if (reps === undefined || after === "target") {
-    return { reps: [{ low: most, high: most }], trail: [...aimed.trail] };
+    return { reps: [{ low: most, high: most }], provenance: [...aimed.provenance] };
   }
-  if (after === "stated") return { reps, trail: [...aimed.trail, says] };
+  if (after === "stated") return { reps, provenance: [...aimed.provenance, says] };
   const capped = reps.map(({ low, high }) => ({
     low: Math.min(low, most),
     high: Math.min(high, most),
   }));
-  return { reps: capped, trail: [says, ...aimed.trail] };
+  return { reps: capped, provenance: [says, ...aimed.provenance] };
 }
 
 /** Which of the two was stated later; on a par, neither. */

@@ -1,14 +1,14 @@
 /** The band of a bout: the heaviest level the client has at or under what the target asks for. */
+
+import { atMost, floorTo, show } from "../units/rounding.ts";
 import { BAND_SOURCE, bandKg } from "./bands.ts";
-import type { Loaded } from "./bout-load.ts";
 import { bodyPart } from "./capacity.ts";
 import { type DoseContext, statedStep, type Work } from "./context.ts";
 import { bandsFor } from "./equipment.ts";
 import { feltLoad } from "./felt-load.ts";
 import { reportBodyAlone, reportMisfit, reportTooHeavy } from "./load-faults.ts";
-import { atMost, floorTo, show } from "./rounding.ts";
 import { loadTarget } from "./target.ts";
-import type { BoutLoad, TrailStep } from "./types.ts";
+import type { BoutLoad, Loaded, ProvenanceStep } from "./types.ts";
 
 /**
  * A level as stated, or for a load in kilograms the level whose force at 100 % elongation is at or
@@ -30,16 +30,16 @@ export function bandLoad(context: DoseContext, work: Work, mostReps: number | un
   }
   if (target.kind === "band") {
     const says = `Band level ${target.level}`;
-    const trail = [statedStep(stated.target, says, target.level)];
+    const provenance = [statedStep(stated.target, says, target.level)];
     const fits = levels.filter((level) => level <= target.level);
-    return pick(context, work, fits, trail, required);
+    return pick(context, work, fits, provenance, required);
   }
   const aimed = loadTarget(context, work, mostReps, "warning");
   if (aimed === undefined) return leftToFeel(work, added);
   const fits = levels.filter((level) =>
     atMost(bandKg(level) ?? Number.POSITIVE_INFINITY, aimed.externalKg),
   );
-  const picked = pick(context, work, fits, aimed.trail, required, aimed.externalKg);
+  const picked = pick(context, work, fits, aimed.provenance, required, aimed.externalKg);
   return {
     ...picked,
     load: { ...picked.load, targetKg: Math.max(0, floorTo(aimed.externalKg, 0.1)) },
@@ -50,7 +50,7 @@ function pick(
   context: DoseContext,
   work: Work,
   fits: readonly number[],
-  trail: readonly TrailStep[],
+  provenance: readonly ProvenanceStep[],
   required: boolean,
   targetKg?: number,
 ): Loaded {
@@ -62,24 +62,27 @@ function pick(
         reportTooHeavy(context, work, "the body's own weight");
       else if (least === undefined) reportBodyAlone(context, work, "a band");
       const says = "The client has no band at or under the target: the body's own weight alone.";
-      return { ...bodyAlone(context, work), trail: [...trail, { step: "equipment", says }] };
+      return {
+        ...bodyAlone(context, work),
+        provenance: [...provenance, { step: "equipment", says }],
+      };
     }
     const what = least === undefined ? "" : `the client's lightest band, level ${least},`;
     reportTooHeavy(context, work, what, targetKg ?? undefined);
-    return { load: { kind: "band", words: feltLoad("a band", work) }, trail };
+    return { load: { kind: "band", words: feltLoad("a band", work) }, provenance };
   }
   const force = bandKg(level) ?? 0;
   const says = `The client's heaviest band at or under it is level ${level}, about ${show(force)} kg drawn to twice its length.`;
-  const step: TrailStep = { step: "equipment", says, value: level, source: BAND_SOURCE };
+  const step: ProvenanceStep = { step: "equipment", says, value: level, source: BAND_SOURCE };
   const load: BoutLoad = { kind: "band", level, ...(!required && { addedTo: "body" as const }) };
-  return { load, trail: [...trail, step] };
+  return { load, provenance: [...provenance, step] };
 }
 
 function leftToFeel(work: Work, added: { readonly addedTo?: "body" }): Loaded {
   const words = feltLoad("a band", work);
   return {
     load: { kind: "band", ...added, words },
-    trail: [{ step: "stated", says: `Left to feel: ${words}.` }],
+    provenance: [{ step: "stated", says: `Left to feel: ${words}.` }],
   };
 }
 
@@ -87,5 +90,5 @@ function bodyAlone(context: DoseContext, work: Work): Loaded {
   const body = bodyPart(context, work.exercise.card);
   const { load } = work.exercise.card.card;
   const kind = load.kind === "body" || (load.body_share ?? 0) > 0 ? "body" : "none";
-  return { load: { kind, ...(body && { systemKg: floorTo(body, 0.1) }) }, trail: [] };
+  return { load: { kind, ...(body && { systemKg: floorTo(body, 0.1) }) }, provenance: [] };
 }

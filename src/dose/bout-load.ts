@@ -1,19 +1,14 @@
 /** The load of a bout: what the target asks for, as near below it as the client's equipment can come. */
 
+import { atMost, floorTo, show, showPercent } from "../units/rounding.ts";
 import { bandLoad } from "./band-load.ts";
 import { bodyPart } from "./capacity.ts";
 import type { DoseContext, Work } from "./context.ts";
 import { atOrUnder, type Made, type Makes, nextAbove, silentFor } from "./equipment.ts";
 import { feltLoad } from "./felt-load.ts";
 import { reportBodyAlone, reportMisfit, reportTooHeavy } from "./load-faults.ts";
-import { atMost, floorTo, show, showPercent } from "./rounding.ts";
 import { type LoadTarget, loadTarget, speedTarget } from "./target.ts";
-import type { BoutLoad, TrailStep } from "./types.ts";
-
-export interface Loaded {
-  readonly load: BoutLoad;
-  readonly trail: readonly TrailStep[];
-}
+import type { BoutLoad, Loaded, ProvenanceStep } from "./types.ts";
 
 /**
  * The load of one bout. `mostReps`: the most repetitions of its sets, if it has any.
@@ -32,7 +27,7 @@ export function loadOf(context: DoseContext, work: Work, mostReps: number | unde
 function speedLoad(context: DoseContext, work: Work): Loaded {
   const aimed = speedTarget(context, work);
   if (aimed && aimed.value > 0) {
-    return { load: { kind: "speed", kmH: aimed.value }, trail: aimed.trail };
+    return { load: { kind: "speed", kmH: aimed.value }, provenance: aimed.provenance };
   }
   return felt({ kind: "speed", words: feltLoad("a speed", work) });
 }
@@ -44,15 +39,15 @@ function bodyLoad(context: DoseContext, work: Work, mostReps: number | undefined
   const body = bodyPart(context, work.exercise.card);
   const kind = card.load.kind === "body" || (card.load.body_share ?? 0) > 0 ? "body" : "none";
   const load: BoutLoad = { kind, ...(body && { systemKg: floorTo(body, 0.1) }) };
-  if (target === undefined || isAmount(target.kind)) return { load, trail: [] };
+  if (target === undefined || isAmount(target.kind)) return { load, provenance: [] };
   if (kind === "none" || target.kind === "load" || target.kind === "band") {
     reportMisfit(context, work, "this exercise has no load that can be chosen");
-    return { load, trail: [] };
+    return { load, provenance: [] };
   }
   const aimed = loadTarget(context, work, mostReps, "warning");
   if (aimed && !atMost(0, aimed.externalKg)) reportTooHeavy(context, work, "the body's own weight");
   const says = "The body's own weight is the load; this exercise has nothing to add.";
-  return { load, trail: aimed ? [...aimed.trail, { step: "equipment", says }] : [] };
+  return { load, provenance: aimed ? [...aimed.provenance, { step: "equipment", says }] : [] };
 }
 
 function weightLoad(context: DoseContext, work: Work, mostReps: number | undefined): Loaded {
@@ -68,7 +63,7 @@ function weightLoad(context: DoseContext, work: Work, mostReps: number | undefin
   if (target === undefined) {
     return required
       ? felt({ kind: "weight", words: feltLoad("a weight", work) })
-      : { load: alone, trail: [] };
+      : { load: alone, provenance: [] };
   }
   if (target.kind === "band") {
     reportMisfit(context, work, "this exercise is loaded with a weight and not with a band");
@@ -79,7 +74,7 @@ function weightLoad(context: DoseContext, work: Work, mostReps: number | undefin
     return felt({ kind: "weight", addedTo, words: feltLoad("a weight", work) });
   }
   if (!required && isAmount(target.kind) && atMost(aimed.externalKg, 0)) {
-    return { load: alone, trail: aimed.trail };
+    return { load: alone, provenance: aimed.provenance };
   }
   return outfit(context, work, aimed, required);
 }
@@ -111,7 +106,7 @@ function outfit(context: DoseContext, work: Work, aimed: LoadTarget, required: b
   };
   const steps = equipmentSteps(aimed.externalKg, made, nextAbove(makes, made?.kg ?? 0), required);
   const limit = made && kept && kept.kg < made.kg ? [limitStep(context, work, kept.kg)] : [];
-  return { load, trail: [...aimed.trail, ...(tooHeavy ? [] : steps), ...limit] };
+  return { load, provenance: [...aimed.provenance, ...(tooHeavy ? [] : steps), ...limit] };
 }
 
 /**
@@ -136,7 +131,7 @@ function keepStep(
   return next && next.kg < made.kg ? next : made;
 }
 
-function limitStep(context: DoseContext, { before }: Work, kg: number): TrailStep {
+function limitStep(context: DoseContext, { before }: Work, kg: number): ProvenanceStep {
   const limit = showPercent(context.program.clinic.limits.load_step);
   return {
     step: "limit",
@@ -175,7 +170,7 @@ function equipmentSteps(
   made: Made | undefined,
   next: Made | undefined,
   required: boolean,
-): TrailStep[] {
+): ProvenanceStep[] {
   if (!made) {
     const least = next ? ` (the lightest is ${show(next.kg)} kg)` : "";
     const then = required ? "." : ": the body's own weight alone.";
@@ -185,7 +180,7 @@ function equipmentSteps(
   const { kg, have } = made;
   const step = next && kg > 0 ? `; the next it makes is ${show(next.kg)} kg` : "; it makes no more";
   const says = `The client's ${have} makes ${show(kg)} kg at or under the target${step}.`;
-  const steps: TrailStep[] = [{ step: "equipment", says, value: kg, unit: "kg" }];
+  const steps: ProvenanceStep[] = [{ step: "equipment", says, value: kg, unit: "kg" }];
   if (target - kg > 1e-6) {
     const down = `Rounded down from ${show(target)} kg to ${show(kg)} kg.`;
     steps.push({ step: "rounding", says: down, value: kg, unit: "kg" });
@@ -207,5 +202,5 @@ function isAmount(kind: string): boolean {
 
 function felt(load: BoutLoad): Loaded {
   const { words } = load;
-  return { load, trail: words ? [{ step: "stated", says: `Left to feel: ${words}.` }] : [] };
+  return { load, provenance: words ? [{ step: "stated", says: `Left to feel: ${words}.` }] : [] };
 }

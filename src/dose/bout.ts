@@ -1,15 +1,16 @@
-/** One exercise in one session: every number of it, and the trail of each. */
-import type { ProgramPhase } from "../plan/program.ts";
-import type { DosePart } from "../units/dose-fields.ts";
+/** One exercise in one session: every number of it, and the provenance of each. */
+
+import type { DosePart } from "../prescription/fields.ts";
+import type { ProgramPhase } from "../program/program.ts";
 import { type Tempo, tempoText } from "../units/quantities.ts";
+import { show } from "../units/rounding.ts";
 import { amountsOf } from "./amounts.ts";
 import { loadOf } from "./bout-load.ts";
 import { type DoseContext, sayCard, statedStep, type Work } from "./context.ts";
 import { frequencyOf, sessionsInWeek } from "./frequency.ts";
-import { show } from "./rounding.ts";
 import { boutSums } from "./sums.ts";
 import { metresPerSecond, repetitionSeconds } from "./time.ts";
-import type { Bout, Trail, TrailStep } from "./types.ts";
+import type { Bout, Provenance, ProvenanceStep } from "./types.ts";
 
 /** The bout of an exercise in a week of the course; `phase` is the phase it stands in. */
 export function boutOf(context: DoseContext, phase: ProgramPhase, work: Work): Bout {
@@ -17,8 +18,8 @@ export function boutOf(context: DoseContext, phase: ProgramPhase, work: Work): B
   const { dose } = stated;
   const amounts = amountsOf(context, work);
   const mostReps = amounts.reps && Math.max(...amounts.reps.map(({ high }) => high));
-  const { load, trail: loadTrail } = loadOf(context, work, mostReps);
-  const { frequency, trail: frequencyTrail } = frequencyOf(context, work);
+  const { load, provenance: loadProvenance } = loadOf(context, work, mostReps);
+  const { frequency, provenance: frequencyProvenance } = frequencyOf(context, work);
   const sides = exercise.side === "each" ? 2 : 1;
   checkTempo(context, work);
   const numbers = {
@@ -33,12 +34,12 @@ export function boutOf(context: DoseContext, phase: ProgramPhase, work: Work): B
   };
   const speed = metresPerSecond(load.kmH);
   const sums = boutSums({ ...numbers, sides, kg: load.kg, speed }, context.program.clinic.dosing);
-  const trail: Trail = {
-    ...amounts.trail,
-    ...statedTrails(work),
-    frequency: frequencyTrail,
-    ...(loadTrail.length > 0 && { load_kg: loadTrail }),
-    ...sums.trail,
+  const provenance: Provenance = {
+    ...amounts.provenance,
+    ...statedProvenance(work),
+    frequency: frequencyProvenance,
+    ...(loadProvenance.length > 0 && { load_kg: loadProvenance }),
+    ...sums.provenance,
   };
   return {
     week,
@@ -59,11 +60,11 @@ export function boutOf(context: DoseContext, phase: ProgramPhase, work: Work): B
     tensionS: sums.tensionS,
     clockS: sums.clockS,
     minutes: sums.minutes,
-    trail,
+    provenance,
   };
 }
 
-/** The fields that pass through as stated: field of the dose, name in the trail, words, unit. */
+/** The fields that pass through as stated: field of the dose, name in the provenance, words, unit. */
 const PLAIN = [
   ["time", "time_s", "Work for", "s"],
   ["distance", "distance_m", "A distance of", "m"],
@@ -71,25 +72,27 @@ const PLAIN = [
   ["rest_reps", "rest_reps_s", "Rest between repetitions of", "s"],
 ] as const;
 
-function statedTrails({ stated: { dose, stated } }: Work): Trail {
-  const trail: { -readonly [K in keyof Trail]: Trail[K] } = {};
+function statedProvenance({ stated: { dose, stated } }: Work): Provenance {
+  const provenance: { -readonly [K in keyof Provenance]: Provenance[K] } = {};
   for (const [field, name, words, unit] of PLAIN) {
     const value = dose[field];
     if (value !== undefined) {
-      trail[name] = [statedStep(stated[field], `${words} ${show(value)} ${unit}`, value, unit)];
+      provenance[name] = [
+        statedStep(stated[field], `${words} ${show(value)} ${unit}`, value, unit),
+      ];
     }
   }
-  if (dose.tempo) trail.tempo = [tempoStep(dose.tempo, stated.tempo)];
+  if (dose.tempo) provenance.tempo = [tempoStep(dose.tempo, stated.tempo)];
   if (dose.effort !== undefined) {
     const says = `An effort of ${show(dose.effort)} out of 10`;
-    trail.effort = [statedStep(stated.effort, says, dose.effort)];
+    provenance.effort = [statedStep(stated.effort, says, dose.effort)];
   }
-  return trail;
+  return provenance;
 }
 
 type Stated = Work["stated"]["stated"][keyof DosePart];
 
-function tempoStep(tempo: Tempo, statement: Stated): TrailStep {
+function tempoStep(tempo: Tempo, statement: Stated): ProvenanceStep {
   const { lower, bottom, lift, top } = tempo;
   const says = `Tempo ${tempoText(tempo)}: lowering ${lower}, pause ${bottom}, lifting ${lift}, pause ${top}`;
   return statedStep(statement, says);

@@ -1,5 +1,6 @@
 /** What the client can do: one repetition maximum, best hold, most repetitions, top speed. */
 
+import { atMost, show, tidy } from "../units/rounding.ts";
 import { type DoseContext, sayCard, type Work } from "./context.ts";
 import {
   type HoldTest,
@@ -10,15 +11,14 @@ import {
   sayMeasure,
 } from "./measures.ts";
 import { FORMULAS, MOST_FACTOR, oneRmFactor } from "./one-rm.ts";
-import { atMost, show, tidy } from "./rounding.ts";
-import type { TrailStep } from "./types.ts";
+import type { ProvenanceStep } from "./types.ts";
 
 export interface Capacity {
   /** Kilograms of load moved, seconds, repetitions, or metres a second. */
   readonly value: number;
   /** Of most repetitions and best hold: the load moved in the test, in kilograms. */
   readonly systemKg?: number;
-  readonly trail: readonly TrailStep[];
+  readonly provenance: readonly ProvenanceStep[];
 }
 
 /**
@@ -38,7 +38,7 @@ export function mostReps(context: DoseContext, work: Work, need: Need): Capacity
     tests.map((test) => ({
       value: test.measure.reps,
       ...testedLoad(context, test),
-      trail: [measureStep(context, work, test, test.measure.reps, "repetitions")],
+      provenance: [measureStep(context, work, test, test.measure.reps, "repetitions")],
     })),
   );
 }
@@ -49,8 +49,8 @@ export function bestHold(context: DoseContext, work: Work, need: Need): Capacity
   return weaker(
     tests.map((test) => {
       if (!(test.measure.time > 0)) return reportZero(context, test.index, "time");
-      const trail = [measureStep(context, work, test, test.measure.time, "s")];
-      return { value: test.measure.time, ...testedLoad(context, test), trail };
+      const provenance = [measureStep(context, work, test, test.measure.time, "s")];
+      return { value: test.measure.time, ...testedLoad(context, test), provenance };
     }),
   );
 }
@@ -69,7 +69,7 @@ export function topSpeed(context: DoseContext, work: Work, need: Need): Capacity
   const source = context.measurePlace(test.index);
   return {
     value,
-    trail: [{ step: "measure", says: how, value: rounded(value), unit: "m/s", source }],
+    provenance: [{ step: "measure", says: how, value: rounded(value), unit: "m/s", source }],
   };
 }
 
@@ -128,7 +128,7 @@ function oneRmOf(
       : `1RM by ${formula.name}, ${formula.says}: ${show(system)} kg${parts} moved ${reps} times is a 1RM of ${show(system * factor)} kg of load moved.`;
   return {
     value: system * factor,
-    trail: [
+    provenance: [
       measureStep(context, work, test, reps, "repetitions"),
       {
         step: "formula",
@@ -191,7 +191,7 @@ function measureStep(
   test: Picked<RepetitionTest | HoldTest>,
   value: number,
   unit: string,
-): TrailStep {
+): ProvenanceStep {
   const says = `${sayMeasure(test, work.exercise)}.`;
   return {
     step: "measure",
@@ -211,7 +211,7 @@ function weaker(sides: readonly (Capacity | undefined)[]): Capacity | undefined 
   const says = "Both sides are dosed by the weaker one.";
   return {
     ...lower,
-    trail: [...lower.trail, { step: "limit", says, value: rounded(lower.value) }],
+    provenance: [...lower.provenance, { step: "limit", says, value: rounded(lower.value) }],
   };
 }
 

@@ -1,11 +1,13 @@
 /** What every step of dosing needs to know: the program, the library, and where to put what is found. */
+
 import type { Library, LibraryCard } from "../cards/library.ts";
 import type { Place } from "../faults/fault.ts";
-import type { Program, ProgramExercise, StatedDose, Statement } from "../plan/program.ts";
-import type { DosePart } from "../units/dose-fields.ts";
+import type { DosePart } from "../prescription/fields.ts";
+import type { StatedDose, Statement } from "../prescription/stated.ts";
+import type { Program, ProgramExercise } from "../program/program.ts";
 import { type Makes, weightsFor } from "./equipment.ts";
 import { Findings } from "./findings.ts";
-import type { BoutLoad, TrailStep } from "./types.ts";
+import type { BoutLoad, ProvenanceStep } from "./types.ts";
 
 /** One exercise in one week, still to be dosed. */
 export interface Work {
@@ -92,13 +94,13 @@ export function rankOf({ stated }: StatedDose, field: keyof DosePart): number {
   return statement === undefined ? -1 : RANK[statement.by];
 }
 
-/** The step of a trail that says who stated a number. */
+/** The step of a provenance that says who stated a number. */
 export function statedStep(
   statement: Statement | undefined,
   says: string,
   value?: number,
   unit?: string,
-): TrailStep {
+): ProvenanceStep {
   return {
     step: "stated",
     says: statement ? `${says}, stated by the ${statement.by}.` : `${says}.`,

@@ -1,6 +1,6 @@
 /** The sums of a whole course as a protocol prints them: repetitions, sessions, seconds under tension. */
 import type { Clinic } from "../clinic/schema.ts";
-import type { DosePart } from "../units/dose-fields.ts";
+import type { DosePart } from "../prescription/fields.ts";
 import { sessionsInWeek } from "./frequency.ts";
 import { boutSums, totalOf } from "./sums.ts";
 import type { Frequency, Range } from "./types.ts";

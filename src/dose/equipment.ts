@@ -1,7 +1,7 @@
 /** What the client's equipment can make: the largest load at or under a target, and the next above it. */
 import type { Card } from "../cards/schema.ts";
 import type { PlanEquipment } from "../plan/schema.ts";
-import { atMost, floorTo, tidy } from "./rounding.ts";
+import { atMost, floorTo, tidy } from "../units/rounding.ts";
 
 /** What one piece of equipment makes, in kilograms. */
 export interface Makes {

@@ -1,6 +1,7 @@
 /** A load left to feel, in the client's words. */
+
+import { show } from "../units/rounding.ts";
 import type { Work } from "./context.ts";
-import { show } from "./rounding.ts";
 
 /** A load without a number, in the client's words. */
 export function feltLoad(what: string, work: Work): string {

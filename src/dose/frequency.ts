@@ -1,7 +1,7 @@
 /** How often an exercise is done, and how many sessions that makes in a given week. */
-import type { StatedDose } from "../plan/program.ts";
+import type { StatedDose } from "../prescription/stated.ts";
 import { type DoseContext, rankOf, sayCard, statedStep, type Work } from "./context.ts";
-import type { Frequency, TrailStep } from "./types.ts";
+import type { Frequency, ProvenanceStep } from "./types.ts";
 
 /**
  * Sessions in a week of the course. Every so many days counts from the first day of the course, so
@@ -18,7 +18,7 @@ export function sessionsInWeek(frequency: Frequency, week: number): number {
 export function frequencyOf(
   context: DoseContext,
   work: Work,
-): { readonly frequency: Frequency; readonly trail: readonly TrailStep[] } {
+): { readonly frequency: Frequency; readonly provenance: readonly ProvenanceStep[] } {
   const { dose, stated } = work.stated;
   const field = latest(work.stated);
   const amount = field && dose[field];
@@ -35,10 +35,10 @@ export function frequencyOf(
       },
       work.week,
     );
-    return { frequency: { perWeek: 1 }, trail: [] };
+    return { frequency: { perWeek: 1 }, provenance: [] };
   }
   const frequency = make(field, amount);
-  return { frequency, trail: [statedStep(stated[field], sayFrequency(frequency), amount)] };
+  return { frequency, provenance: [statedStep(stated[field], sayFrequency(frequency), amount)] };
 }
 
 /** "3 days a week", "twice a day, every day", "every second day". */

@@ -1,7 +1,8 @@
 /** Faults of a load: one that cannot be made, one that does not fit the exercise, one that is too coarse. */
+
+import { show, showPercent } from "../units/rounding.ts";
 import { type DoseContext, sayCard, type Work } from "./context.ts";
 import { sayList } from "./findings.ts";
-import { show, showPercent } from "./rounding.ts";
 import { sayTarget } from "./target.ts";
 import type { BoutLoad } from "./types.ts";
 

@@ -1,5 +1,5 @@
 /** Training load: effort × minutes, how even a week is, how it changes. A description, never a forecast of injury. */
-import { tidy } from "./rounding.ts";
+import { tidy } from "../units/rounding.ts";
 
 export type Deviation = "population" | "sample";
 

@@ -1,10 +1,12 @@
 /** Finds the measures that count for an exercise: the right card, the right side, the latest of them. */
+
 import type { LibraryCard } from "../cards/library.ts";
-import type { ProgramExercise, WorkSide } from "../plan/program.ts";
 import type { Measure } from "../plan/schema.ts";
+import type { ProgramExercise } from "../program/program.ts";
+import { showTime } from "../units/rounding.ts";
+import type { WorkSide } from "../units/side.ts";
 import { type DoseContext, sayCard, type Work } from "./context.ts";
 import { sayList } from "./findings.ts";
-import { showTime } from "./rounding.ts";
 
 export type RepetitionTest = Extract<Measure, { test: "repetitions" }>;
 export type HoldTest = Extract<Measure, { test: "hold" }>;

@@ -1,7 +1,8 @@
 /** The next load of an exercise whose target has been beaten: 2 to 10 % more, as the equipment allows. */
+
+import { atMost, floorTo, show, showPercent } from "../units/rounding.ts";
 import { atOrUnder, type Makes, nextAbove } from "./equipment.ts";
-import { atMost, floorTo, show, showPercent } from "./rounding.ts";
-import type { TrailStep } from "./types.ts";
+import type { ProvenanceStep } from "./types.ts";
 
 /** Ratamess 2009, Med Sci Sports Exerc 41:687; the two sessions are from memory. */
 const ACSM_2009 = {
@@ -15,7 +16,7 @@ const ACSM_2009 = {
 export interface NextLoad {
   readonly kg: number;
   readonly action: "more-load" | "more-repetitions" | "same";
-  readonly trail: readonly TrailStep[];
+  readonly provenance: readonly ProvenanceStep[];
 }
 
 /**
@@ -35,11 +36,11 @@ export function nextLoad(
   const last = over.slice(-sessions);
   if (last.length < sessions || last.some((reps) => !(reps >= repsOver))) {
     const says = `The target has not been beaten in ${sessions} sessions running: the load stays.`;
-    return { kg: now.kg, action: "same", trail: [{ step: "limit", says, source }] };
+    return { kg: now.kg, action: "same", provenance: [{ step: "limit", says, source }] };
   }
   const step = Math.min(ACSM_2009.mostStep, Math.max(leastStep, mostStep));
   const aim = now.kg + (now.kg + now.bodyKg) * step;
-  const aimed: TrailStep = {
+  const aimed: ProvenanceStep = {
     step: "target",
     says: `The target was beaten in ${sessions} sessions running: up to ${showPercent(step)} more load moved, ${show(aim)} kg to take.`,
     value: floorTo(aim, 0.01),
@@ -49,8 +50,11 @@ export function nextLoad(
   const made = atOrUnder(makes, aim);
   if (made && !atMost(made.kg, now.kg)) {
     const says = `The client's ${made.have} makes ${show(made.kg)} kg at or under that.`;
-    const steps: TrailStep[] = [aimed, { step: "equipment", says, value: made.kg, unit: "kg" }];
-    return { kg: made.kg, action: "more-load", trail: steps };
+    const steps: ProvenanceStep[] = [
+      aimed,
+      { step: "equipment", says, value: made.kg, unit: "kg" },
+    ];
+    return { kg: made.kg, action: "more-load", provenance: steps };
   }
   const next = nextAbove(makes, now.kg);
   const says = next
@@ -59,6 +63,6 @@ export function nextLoad(
   return {
     kg: now.kg,
     action: "more-repetitions",
-    trail: [aimed, { step: "equipment", says, value: now.kg, unit: "kg" }],
+    provenance: [aimed, { step: "equipment", says, value: now.kg, unit: "kg" }],
   };
 }

@@ -1,7 +1,7 @@
 /** Doses a whole program: every bout of every week with its numbers and trails, and the advice that follows. */
 import type { Library } from "../cards/library.ts";
 import type { WithFaults } from "../faults/fault.ts";
-import type { Program } from "../plan/program.ts";
+import type { Program } from "../program/program.ts";
 import { advise } from "./advice.ts";
 import { boutOf } from "./bout.ts";
 import { DoseContext } from "./context.ts";
@@ -10,7 +10,7 @@ import { weekTotals } from "./totals.ts";
 import type { Bout, BoutLoad, DosedProgram, DosedWeek } from "./types.ts";
 
 /**
- * The program with every number computed, rounded down, and every number's trail.
+ * The program with every number computed, rounded down, and every number's provenance.
  *
  * `library` is asked for easier cards and for the cards named in capacity_from; without it only the
  * program's own cards are known. The age of a measure counts to the day the plan starts.

@@ -1,9 +1,9 @@
 /** Sums of a bout and of a course: repetitions, kilograms, seconds under tension, time on the clock. */
 import type { Clinic } from "../clinic/schema.ts";
-import type { Repetitions } from "../units/dose-fields.ts";
+import type { Repetitions } from "../prescription/fields.ts";
 import type { Tempo } from "../units/quantities.ts";
+import { floorTo, show, showTime, tidy } from "../units/rounding.ts";
 import { sayReps } from "./amounts.ts";
-import { floorTo, show, showTime, tidy } from "./rounding.ts";
 import {
   boutClock,
   PLAIN_REPETITION_S,
@@ -12,7 +12,7 @@ import {
   type SetOfWork,
   setTension,
 } from "./time.ts";
-import type { BoutSums, Range, TrailStep } from "./types.ts";
+import type { BoutSums, ProvenanceStep, Range } from "./types.ts";
 
 /** What the sums of a bout depend on; times in seconds, lengths in metres, speed in metres a second. */
 export interface BoutNumbers {
@@ -52,7 +52,7 @@ export function boutSums(bout: BoutNumbers, dosing: Dosing): BoutSums {
     tensionS,
     clockS,
     minutes,
-    trail: {
+    provenance: {
       ...(repsTotal && { reps_total: [sum(sayTotal(bout, repsTotal, side), repsTotal.high)] }),
       ...(kgTotal !== undefined && {
         kg_total: [
@@ -125,7 +125,7 @@ function sayTension(
   return `${reps.high} repetitions × ${parts.join(" and ")}${side}${fast ? `, X counting ${show(dosing.fast_part)} s` : ""}.`;
 }
 
-function clockSteps(bout: BoutNumbers, clockS: number, dosing: Dosing): TrailStep[] {
+function clockSteps(bout: BoutNumbers, clockS: number, dosing: Dosing): ProvenanceStep[] {
   const rest = bout.restS ? `rests of ${showTime(bout.restS)}` : "no rests";
   const last = bout.restS ? `, the last ${dosing.last_rest ? "counted" : "not counted"}` : "";
   const turn = bout.sides === 2 ? ", both sides in turn" : "";
@@ -151,6 +151,6 @@ function clockSteps(bout: BoutNumbers, clockS: number, dosing: Dosing): TrailSte
   ];
 }
 
-function sum(says: string, value: number, unit?: string): TrailStep {
+function sum(says: string, value: number, unit?: string): ProvenanceStep {
   return { step: "sum", says, value, ...(unit && { unit }) };
 }

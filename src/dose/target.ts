@@ -1,23 +1,23 @@
 /** From what a dose aims at to a number: a load, a hold, repetitions or a speed. */
-import type { Target } from "../units/dose-fields.ts";
+import type { Target } from "../prescription/fields.ts";
+import { floorTo, show, showPercent } from "../units/rounding.ts";
 import { bestHold, bodyPart, mostReps, oneRm, reportBodyMass, topSpeed } from "./capacity.ts";
 import { type DoseContext, sayPlace, type Work } from "./context.ts";
 import type { Need } from "./measures.ts";
 import { rmShare } from "./rm-tables.ts";
-import { floorTo, show, showPercent } from "./rounding.ts";
-import type { TrailStep } from "./types.ts";
+import type { ProvenanceStep } from "./types.ts";
 
 /** A load aimed at. `externalKg` may be negative: then the body's share alone is too heavy. */
 export interface LoadTarget {
   readonly externalKg: number;
   readonly systemKg: number | undefined;
-  readonly trail: readonly TrailStep[];
+  readonly provenance: readonly ProvenanceStep[];
 }
 
 /** A number aimed at that is not a load: seconds, repetitions, or metres a second. */
 export interface AmountTarget {
   readonly value: number;
-  readonly trail: readonly TrailStep[];
+  readonly provenance: readonly ProvenanceStep[];
 }
 
 /** A target as the clinician writes it. */
@@ -52,11 +52,11 @@ export function loadTarget(
   const body = bodyPart(context, work.exercise.card);
   if (target.kind === "load") {
     const says = `A load of ${show(target.kg)} kg is asked for`;
-    const trail = [targetStep(work, says, target.kg)];
+    const provenance = [targetStep(work, says, target.kg)];
     return {
       externalKg: target.kg,
       systemKg: body === undefined ? undefined : target.kg + body,
-      trail,
+      provenance,
     };
   }
   const need = { what: sayTarget(target), level };
@@ -73,8 +73,8 @@ export function loadTarget(
   }
   const systemKg = max.value * share.share;
   const externalKg = systemKg - body;
-  const trail = [
-    ...max.trail,
+  const provenance = [
+    ...max.provenance,
     {
       ...targetStep(
         work,
@@ -85,7 +85,7 @@ export function loadTarget(
     },
     ...(body > 0 ? [bodyStep(body, externalKg)] : []),
   ];
-  return { externalKg, systemKg, trail };
+  return { externalKg, systemKg, provenance };
 }
 
 /** Share of the best hold, in whole seconds, rounded down; may be 0. */
@@ -131,28 +131,37 @@ function testedLoad(context: DoseContext, work: Work, need: Need, body: number |
   if (most?.systemKg === undefined || body === undefined) return undefined;
   const externalKg = Math.max(0, most.systemKg - body);
   const says = `The load is that of the test, ${show(externalKg)} kg besides the body`;
-  return { externalKg, systemKg: externalKg + body, trail: [targetStep(work, says, externalKg)] };
+  return {
+    externalKg,
+    systemKg: externalKg + body,
+    provenance: [targetStep(work, says, externalKg)],
+  };
 }
 
 function amount(
   work: Work,
   target: Extract<Target, { share: number }>,
-  capacity: { readonly value: number; readonly trail: readonly TrailStep[] },
+  capacity: { readonly value: number; readonly provenance: readonly ProvenanceStep[] },
   step: number,
   unit: string,
 ): AmountTarget {
   const exact = capacity.value * target.share;
   const value = Math.max(0, floorTo(exact, step));
-  const trail: TrailStep[] = [
-    ...capacity.trail,
+  const provenance: ProvenanceStep[] = [
+    ...capacity.provenance,
     targetStep(work, `${sayTarget(target)} is ${show(exact)} ${unit}`, exact, unit),
   ];
   if (value < exact)
-    trail.push({ step: "rounding", says: `Rounded down to ${show(value)} ${unit}.`, value, unit });
-  return { value, trail };
+    provenance.push({
+      step: "rounding",
+      says: `Rounded down to ${show(value)} ${unit}.`,
+      value,
+      unit,
+    });
+  return { value, provenance };
 }
 
-function targetStep(work: Work, says: string, value: number, unit = "kg"): TrailStep {
+function targetStep(work: Work, says: string, value: number, unit = "kg"): ProvenanceStep {
   const statement = work.stated.stated.target;
   return {
     step: "target",
@@ -163,7 +172,7 @@ function targetStep(work: Work, says: string, value: number, unit = "kg"): Trail
   };
 }
 
-function bodyStep(body: number, externalKg: number): TrailStep {
+function bodyStep(body: number, externalKg: number): ProvenanceStep {
   const left =
     externalKg < 0
       ? "that alone is more than the target."

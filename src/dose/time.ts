@@ -1,7 +1,7 @@
 /** How long work and rest take: a repetition, a set, a bout, a session. */
 import type { Clinic } from "../clinic/schema.ts";
 import type { Tempo } from "../units/quantities.ts";
-import { ceilTo, tidy } from "./rounding.ts";
+import { ceilTo, tidy } from "../units/rounding.ts";
 import type { Bout } from "./types.ts";
 
 /**

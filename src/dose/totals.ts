@@ -1,5 +1,5 @@
 /** Sums of a week over all its bouts and sessions, as planned before real dates are known. */
-import { ceilTo, floorTo, tidy } from "./rounding.ts";
+import { ceilTo, floorTo, tidy } from "../units/rounding.ts";
 import { sessionClock, setSeconds, workOfSets } from "./time.ts";
 import type { Bout, WeekTotals } from "./types.ts";
 

@@ -1,7 +1,8 @@
 /** The computed program: every number of every bout, and how each came about. */
-import type { WorkSide } from "../plan/program.ts";
-import type { Repetitions } from "../units/dose-fields.ts";
+
+import type { Repetitions } from "../prescription/fields.ts";
 import type { Tempo } from "../units/quantities.ts";
+import type { WorkSide } from "../units/side.ts";
 
 /** A whole number, or the two ends of a range; equal where there is no range. */
 export interface Range {
@@ -16,7 +17,7 @@ export type Frequency =
   | { readonly everyDays: number };
 
 /** One step on the way to a number, in a sentence for a clinician. */
-export interface TrailStep {
+export interface ProvenanceStep {
   readonly step:
     | "measure"
     | "formula"
@@ -34,8 +35,8 @@ export interface TrailStep {
   readonly source?: string;
 }
 
-/** The numbers of a bout that have a trail, by the names of the machine form. */
-export type TrailNumber =
+/** The numbers of a bout that have a provenance, by the names of the machine form. */
+export type ProvenanceNumber =
   | "sets"
   | "reps"
   | "hold_s"
@@ -54,7 +55,7 @@ export type TrailNumber =
   | "minutes";
 
 /** Only the numbers that the bout has; `load_kg` also explains a band, a speed or a load left to feel. */
-export type Trail = Readonly<Partial<Record<TrailNumber, readonly TrailStep[]>>>;
+export type Provenance = Readonly<Partial<Record<ProvenanceNumber, readonly ProvenanceStep[]>>>;
 
 /** What makes an exercise hard in one bout. Masses in kilograms, rounded down. */
 export interface BoutLoad {
@@ -80,6 +81,12 @@ export interface BoutLoad {
   readonly words?: string | undefined;
 }
 
+/** A load and how it came about. */
+export interface Loaded {
+  readonly load: BoutLoad;
+  readonly provenance: readonly ProvenanceStep[];
+}
+
 /** What follows from the numbers of a bout. */
 export interface BoutSums {
   /** Repetitions of the session on one side. */
@@ -92,7 +99,7 @@ export interface BoutSums {
   readonly clockS: number;
   /** clockS in whole minutes, rounded up, for the layout of the week. */
   readonly minutes: number;
-  readonly trail: Trail;
+  readonly provenance: Provenance;
 }
 
 /** One exercise in one session, the same for every session of its week. Times in seconds. */

@@ -1,33 +1,14 @@
 /** The picture of an exercise: from the angles of its card to SVG, its words, and what is wrong with it. */
-import { alikeFaults, isFinitePose, poseFaults, posePath } from "./checks.ts";
-import { type DrawnFrames, drawFrames, type FrameLayout } from "./frames.ts";
-import { mostMoved } from "./outline-discs.ts";
-import { POSTURES } from "./postures.ts";
-import type { Figure } from "./schema.ts";
-import { type SolvedPose, solveFigure } from "./solve-figure.ts";
-import { figureSvg } from "./svg.ts";
+
+import { POSTURES } from "./body/postures.ts";
+import { alikeFaults, isFinitePose, poseFaults, posePath } from "./check/checks.ts";
+import { type DrawnFrames, drawFrames, type FrameLayout } from "./draw/frames.ts";
+import { mostMoved } from "./draw/outline-discs.ts";
+import { figureSvg } from "./draw/svg.ts";
+import type { Drawing, FigureFault, FigureSide } from "./format/drawing.ts";
+import type { Figure } from "./format/schema.ts";
+import { type SolvedPose, solveFigure } from "./solve/solve-figure.ts";
 import { figureText } from "./text.ts";
-
-/** The client's side; `each`: drawn for the right, and said so; `none`: the exercise has no side. */
-export type FigureSide = "right" | "left" | "each" | "none";
-
-export interface FigureFault {
-  /** The way to the value in the card's front matter, such as ["figure", "poses", 1, "hip right"]. */
-  readonly path: readonly (string | number)[];
-  readonly message: string;
-  readonly hint: string;
-}
-
-export interface Drawing {
-  /** Undefined where there are faults: a wrong picture is never given. */
-  readonly svg: string | undefined;
-  /** The picture in words; empty where there is none. */
-  readonly alt: string;
-  /** Millimetres, as in the SVG. */
-  readonly width: number;
-  readonly height: number;
-  readonly faults: readonly FigureFault[];
-}
 
 /** Draws a figure for a side. Pure: the same figure and side give the same bytes. */
 export function drawFigure(figure: Figure, side: FigureSide): Drawing {

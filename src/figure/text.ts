@@ -1,12 +1,13 @@
 /** Says a figure in words: the base posture, then what is different at the end and what has left or reached a surface. */
-import { ANGLE_NAMES, type AngleName } from "./angle-names.ts";
-import type { FigureSide } from "./draw-figure.ts";
-import { POSTURES } from "./postures.ts";
-import type { Props } from "./props-schema.ts";
-import { restsOnSurface, splitSide } from "./read-pose.ts";
-import type { Figure } from "./schema.ts";
-import type { SolvedPose } from "./solve-figure.ts";
-import type { BodySide } from "./words.ts";
+
+import { ANGLE_NAMES, type AngleName } from "./body/angle-names.ts";
+import { POSTURES } from "./body/postures.ts";
+import type { FigureSide } from "./format/drawing.ts";
+import type { Props } from "./format/props-schema.ts";
+import type { Figure } from "./format/schema.ts";
+import type { BodySide } from "./format/words.ts";
+import { restsOnSurface, splitSide } from "./solve/read-pose.ts";
+import type { SolvedPose } from "./solve/solve-figure.ts";
 
 /** Degrees that count as a difference. */
 const DIFFERENT = 6;

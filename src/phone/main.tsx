@@ -1,6 +1,6 @@
 /** Starts the companion in the booklet's file. Without it the file is the booklet alone. */
 import { render } from "preact";
-import type { PhoneData } from "./data.ts";
+import type { PhoneData } from "./day/data.ts";
 import { Root } from "./screens/root.tsx";
 import { deviceStorage, openStore } from "./store/store.ts";
 

@@ -1,9 +1,9 @@
 /** How the numbers of one exercise came about, for the clinician. */
 import type { MadeProgram } from "../booklet.ts";
-import type { Bout, TrailNumber, TrailStep } from "../dose/types.ts";
+import type { Bout, ProvenanceNumber, ProvenanceStep } from "../dose/types.ts";
 
 /** The numbers in the order in which a clinician asks for them, and what each is called. */
-const NAMES: Readonly<Record<TrailNumber, string>> = {
+const NAMES: Readonly<Record<ProvenanceNumber, string>> = {
   load_kg: "Load",
   sets: "Sets",
   reps: "Repetitions",
@@ -22,14 +22,14 @@ const NAMES: Readonly<Record<TrailNumber, string>> = {
   minutes: "Minutes",
 };
 
-/** The trail of every number of a card, week by week where it changes; undefined if the card is not in the program. */
+/** The provenance of every number of a card, week by week where it changes; undefined if the card is not in the program. */
 export function explainText({ program, dosed }: MadeProgram, card: string): string | undefined {
   const bouts = dosed.weeks.flatMap((week) => week.bouts.filter((bout) => bout.card === card));
   const found = program.phases
     .flatMap((phase) => phase.exercises)
     .find((exercise) => exercise.card.card.id === card);
   if (bouts.length === 0 || !found) return undefined;
-  const names = Object.keys(NAMES) as TrailNumber[];
+  const names = Object.keys(NAMES) as ProvenanceNumber[];
   const lines = [`${found.card.card.clinical} [${card}]`];
   for (const name of names) {
     const spans = spansOf(bouts, name);
@@ -54,18 +54,19 @@ function sharedSteps(all: readonly (readonly string[])[]): readonly string[] {
   return end < 0 ? first : first.slice(0, end);
 }
 
-function stepText({ step, says, source }: TrailStep): string {
+function stepText({ step, says, source }: ProvenanceStep): string {
   return `${step.padEnd(9)}  ${says}${source ? `  [${source}]` : ""}`;
 }
 
 /** Runs of weeks in which a number came about in the same way. */
 function spansOf(
   bouts: readonly Bout[],
-  name: TrailNumber,
-): { first: number; last: number; steps: readonly TrailStep[] }[] {
-  const spans: { first: number; last: number; steps: readonly TrailStep[]; key: string }[] = [];
-  for (const { week, trail } of bouts) {
-    const steps = trail[name];
+  name: ProvenanceNumber,
+): { first: number; last: number; steps: readonly ProvenanceStep[] }[] {
+  const spans: { first: number; last: number; steps: readonly ProvenanceStep[]; key: string }[] =
+    [];
+  for (const { week, provenance } of bouts) {
+    const steps = provenance[name];
     if (!steps) continue;
     const key = JSON.stringify(steps);
     const open = spans.at(-1);

@@ -1,12 +1,12 @@
 /** The machine form of a program: the stable output of `plan --json`. */
 import type { MadeProgram } from "../booklet.ts";
-import type { Bout, TrailStep } from "../dose/types.ts";
+import type { Bout, ProvenanceStep } from "../dose/types.ts";
 import type { Fault } from "../faults/fault.ts";
 import { type FaultJson, faultJson } from "../faults/print.ts";
 import { planForm } from "../plan/author-form.ts";
-import type { Session } from "../plan/schedule.ts";
-import { type WeekLoads, weekLoads } from "../plan/week-loads.ts";
-import type { Repetitions } from "../units/dose-fields.ts";
+import type { Repetitions } from "../prescription/fields.ts";
+import type { Session } from "../schedule/schedule.ts";
+import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
 import { tempoText } from "../units/quantities.ts";
 
 /** Grows when fields are added; a field once there keeps its name, unit and meaning. */
@@ -32,7 +32,7 @@ interface WeekJson {
   readonly sessions: readonly SessionJson[];
   readonly totals: TotalsJson;
   /** How each number of the week came about: card id, number's name, steps. */
-  readonly trails: Readonly<Record<string, Readonly<Record<string, readonly TrailStep[]>>>>;
+  readonly trails: Readonly<Record<string, Readonly<Record<string, readonly ProvenanceStep[]>>>>;
 }
 
 interface TotalsJson {
@@ -84,7 +84,7 @@ interface BoutJson {
   readonly clock_s: number;
 }
 
-/** The whole program as plain data, with its warnings and the trail of every number. */
+/** The whole program as plain data, with its warnings and the provenance of every number. */
 export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson {
   const { plan, program, dosed, schedule } = made;
   const loads = weekLoads(schedule, program.clinic.dosing.deviation);
@@ -111,7 +111,7 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
         sessions: sessions.map(sessionJson),
         totals: totals(sessions, loads[index]),
         trails: Object.fromEntries(
-          bouts.map((bout) => [bout.card, bout.trail]),
+          bouts.map((bout) => [bout.card, bout.provenance]),
         ) as WeekJson["trails"],
       };
     }),

@@ -6,10 +6,10 @@ import { calendar } from "../compose/calendar.ts";
 import { type Writer, writer } from "../compose/numbers.ts";
 import { dosesIn } from "../compose/phase-pages.ts";
 import { sideName } from "../compose/side-words.ts";
-import type { ScheduledWeek } from "../plan/schedule.ts";
-import { type WeekLoads, weekLoads } from "../plan/week-loads.ts";
+import type { ScheduledWeek } from "../schedule/schedule.ts";
+import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
+import { columns } from "../terminal/columns.ts";
 import type { Words } from "../words/words.ts";
-import { columns } from "./columns.ts";
 
 /** Who it is for, the doses of each phase, and the sessions of each week on their dates. */
 export function planTable(made: MadeProgram, library: Library, words: Words): string {

@@ -1,8 +1,8 @@
 /** A plan written back as its author writes it: every default filled in, and readable again. */
+import { doseForm } from "../prescription/author-form.ts";
 import {
   defined,
   distanceText,
-  doseForm,
   massText,
   speedText,
   timeText,

@@ -3,7 +3,8 @@
 import type { FaultCode } from "../faults/catalogue.ts";
 import { Fault, type Level } from "../faults/fault.ts";
 import type { Path, Read } from "../read/source.ts";
-import { DAYS, PARTS, type Plan } from "./schema.ts";
+import { PARTS, WEEKDAYS } from "../units/day-parts.ts";
+import type { Plan } from "./schema.ts";
 
 /** Faults: no-free-slot, wrong-value, not-signed (a warning). */
 export function planFaults(plan: Read<Plan>): Fault[] {
@@ -19,7 +20,7 @@ export function planFaults(plan: Read<Plan>): Fault[] {
     const place = source.at(path);
     faults.push(new Fault(code, message, { level, place, hint, frame: source.frame(place) }));
   };
-  const free = DAYS.flatMap((day) => PARTS.map((part) => value.week.free[day]?.[part] ?? 0));
+  const free = WEEKDAYS.flatMap((day) => PARTS.map((part) => value.week.free[day]?.[part] ?? 0));
   if (!free.some((seconds) => seconds > 0)) {
     add(
       "no-free-slot",

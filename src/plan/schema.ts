@@ -1,13 +1,11 @@
 /** What a plan says: one client, what was found and measured, their week, and what they do differently. */
-import * as z from "zod";
-import { painRule } from "../cards/schema.ts";
-import { type Vocabulary, word } from "../cards/vocabulary.ts";
-import { dosePart } from "../units/dose-fields.ts";
-import { date, distance, id, line, mass, speed, time, weekSpan } from "../units/quantities.ts";
 
-export const DAYS = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"] as const;
-export const PARTS = ["morning", "midday", "evening"] as const;
-export type PartOfDay = (typeof PARTS)[number];
+import * as z from "zod";
+import { type Vocabulary, word } from "../cards/vocabulary.ts";
+import { painRule } from "../pain/rule.ts";
+import { dosePart } from "../prescription/fields.ts";
+import { PARTS, WEEKDAYS } from "../units/day-parts.ts";
+import { date, distance, id, line, mass, speed, time, weekSpan } from "../units/quantities.ts";
 
 const side = z.enum(["left", "right", "both"]);
 const score = z.number().min(0).max(10);
@@ -78,7 +76,7 @@ const clockTime = z
   .regex(/^([01]\d|2[0-3]):[0-5]\d$/, { error: 'write a clock time as "07:30"' });
 
 const part = z.enum(PARTS);
-const day = z.enum(DAYS);
+const day = z.enum(WEEKDAYS);
 
 const built = new WeakMap<Vocabulary, ReturnType<typeof buildPlanSchema>>();
 

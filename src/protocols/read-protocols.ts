@@ -1,16 +1,17 @@
 /** Reads protocols and checks them against the library: cards that exist, weeks without gaps, sums that agree. */
+
 import { unknownCard } from "../cards/ladder.ts";
+import type { Library } from "../cards/library.ts";
 import { idOf, type LibraryResult } from "../cards/read-library.ts";
 import { frequencies } from "../cards/schema.ts";
-import { expandWeeks, type WeekProblem } from "../dose/progression.ts";
 import { Fault } from "../faults/fault.ts";
 import type { Tree } from "../files/tree.ts";
+import { expandWeeks, type WeekProblem } from "../prescription/week-table.ts";
 import { splitMarkdown } from "../read/front-matter.ts";
 import type { Path, Read } from "../read/source.ts";
 import { validate } from "../read/validate.ts";
-import { languageInName } from "../translations/head.ts";
+import { languageInName } from "../words/languages.ts";
 import { type Protocol, type ProtocolExercise, protocolSchema } from "./schema.ts";
-import { sumFaults } from "./sums.ts";
 
 export interface ProtocolsResult {
   readonly protocols: ReadonlyMap<string, Read<Protocol>>;
@@ -19,11 +20,15 @@ export interface ProtocolsResult {
   readonly faults: readonly Fault[];
 }
 
+/** Compares the sums that a source prints with those of its table. */
+export type SumCheck = (protocol: Read<Protocol>, library: Library) => readonly Fault[];
+
 /** The protocols in the given folders, earlier ones first. Protocols with faults of their own are left out. */
 export function readProtocols(
   tree: Tree,
   folders: readonly string[],
   cards: LibraryResult,
+  sumFaults: SumCheck,
 ): ProtocolsResult {
   const protocols = new Map<string, Read<Protocol>>();
   const broken = new Set<string>();
@@ -33,7 +38,7 @@ export function readProtocols(
     faults.push(...listing.faults);
     for (const file of listing.files) {
       if (languageInName(file) !== undefined) continue;
-      const read = readProtocol(tree, file, cards);
+      const read = readProtocol(tree, file, cards, sumFaults);
       faults.push(...read.faults);
       if (!read.protocol) {
         if (read.id) broken.add(read.id);
@@ -51,6 +56,7 @@ function readProtocol(
   tree: Tree,
   file: string,
   cards: LibraryResult,
+  sumFaults: SumCheck,
 ): { protocol?: Read<Protocol>; id?: string | undefined; faults: readonly Fault[] } {
   const reading = tree.read(file);
   if (reading.fault) return { faults: [reading.fault] };
@@ -60,6 +66,7 @@ function readProtocol(
   if (!checked.value) return { id: idOf(split.data), faults: checked.faults };
   const protocol = { value: checked.value, source: split.source };
   const found = protocolFaults(protocol, cards);
+  if (found.length === 0) found.push(...sumFaults(protocol, cards.library));
   return found.some((fault) => fault.level === "error")
     ? { id: checked.value.id, faults: found }
     : { protocol, faults: found };
@@ -98,7 +105,6 @@ function protocolFaults(protocol: Read<Protocol>, cards: LibraryResult): Fault[]
       faults.push(...exerciseFaults(protocol, exercise, path, phase.weeks, cards));
     });
   });
-  if (faults.length === 0) faults.push(...sumFaults(protocol, cards.library));
   return faults;
 }
 

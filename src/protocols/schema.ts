@@ -1,7 +1,9 @@
 /** What a protocol says: a course for a condition, phase by phase and week by week. */
+
 import * as z from "zod";
-import { painRule, reviewed, sources, writtenIn } from "../cards/schema.ts";
-import { dosePart } from "../units/dose-fields.ts";
+import { reviewed, sources, writtenIn } from "../cards/schema.ts";
+import { painRule } from "../pain/rule.ts";
+import { dosePart } from "../prescription/fields.ts";
 import { id, line, percent, weekSpan } from "../units/quantities.ts";
 
 const weekKey = z

@@ -2,7 +2,7 @@
 import { figureOf } from "../cards/figures.ts";
 import type { Library, LibraryCard } from "../cards/library.ts";
 import { drawFigure } from "../figure/draw-figure.ts";
-import { type Figure, figureSchema } from "../figure/schema.ts";
+import { type Figure, figureSchema } from "../figure/format/schema.ts";
 import {
   BASES,
   MIDDLE_JOINTS,
@@ -10,7 +10,7 @@ import {
   PAIRED_JOINTS,
   PAIRED_PARTS,
   SURFACES,
-} from "../figure/words.ts";
+} from "../figure/format/words.ts";
 import { authorSchema, fieldTable } from "./fields.ts";
 import { SAMPLES } from "./figure-samples.ts";
 

@@ -1,5 +1,5 @@
 /** Sample figures for the words of figures that no shipped card uses. */
-import { type Figure, figureSchema } from "../figure/schema.ts";
+import { type Figure, figureSchema } from "../figure/format/schema.ts";
 
 const sample = (figure: unknown): Figure => figureSchema.parse(figure);
 

@@ -1,6 +1,7 @@
 /** The translation of a card: every text that a client reads, under the same headings. */
 import * as z from "zod";
 import type { LibraryCard } from "../cards/library.ts";
+import { pictureFaults, placeholderFaults } from "../cards/placeholders.ts";
 import { type ClientSections, readSections, SECTIONS } from "../cards/sections.ts";
 import { type Vocabulary, word } from "../cards/vocabulary.ts";
 import { Fault } from "../faults/fault.ts";
@@ -9,7 +10,6 @@ import type { Path, Read } from "../read/source.ts";
 import { validate } from "../read/validate.ts";
 import { id, line } from "../units/quantities.ts";
 import { headFields, type Original, translatedField } from "./head.ts";
-import { pictureFaults, placeholderFaults } from "./placeholders.ts";
 import type { Kind } from "./read-files.ts";
 
 /** The schema of its front matter, given the words of the library. */

@@ -4,7 +4,7 @@ import { Fault } from "../faults/fault.ts";
 import type { Path, Read } from "../read/source.ts";
 import { nearest } from "../read/validate.ts";
 import { date, id, line } from "../units/quantities.ts";
-import { LANGUAGES, type Language, languageName } from "../words/languages.ts";
+import { LANGUAGES, type Language, languageInName, languageName } from "../words/languages.ts";
 
 /** Fields with which every translation begins. */
 export const headFields = (what: string) => ({
@@ -40,10 +40,6 @@ export interface Original {
 export type Translations<T> = ReadonlyMap<string, Read<T>>;
 
 export const translationKey = (of: string, language: string): string => `${of}.${language}`;
-
-/** The language in a file's name, as in heel-raise.de.md; undefined for an original. */
-export const languageInName = (file: string): string | undefined =>
-  /\.([a-z]{2,3})\.(?:md|yaml)$/.exec(file)?.[1];
 
 /** Whether the original was reviewed again after it was translated. */
 export const isStale = ({ from }: Head, { reviewedOn }: Original): boolean => from < reviewedOn;

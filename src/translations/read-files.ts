@@ -1,13 +1,14 @@
 /** Reads every translation in some folders and keeps those without faults, one for each original and language. */
+
 import { type Fault, isError } from "../faults/fault.ts";
 import type { Tree } from "../files/tree.ts";
 import { type Split, splitMarkdown } from "../read/front-matter.ts";
 import type { Read } from "../read/source.ts";
+import { languageInName } from "../words/languages.ts";
 import {
   type Head,
   headFaults,
   isStale,
-  languageInName,
   type Original,
   secondTranslation,
   staleFault,

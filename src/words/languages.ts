@@ -27,3 +27,7 @@ const WAYS: Readonly<Record<Language, Way>> = {
 export const languageName = (language: Language): string => WAYS[language].name;
 export const usualLocale = (language: Language): string => WAYS[language].locale;
 export const directionOf = (language: Language): Way["direction"] => WAYS[language].direction;
+
+/** The language in a file's name, as in heel-raise.de.md; undefined for an original. */
+export const languageInName = (file: string): string | undefined =>
+  /\.([a-z]{2,3})\.(?:md|yaml)$/.exec(file)?.[1];

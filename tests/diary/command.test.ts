@@ -5,10 +5,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeEach, describe, expect, test } from "vitest";
 import { type DiaryOptions, diary } from "../../src/commands/diary.ts";
-import type { Terminal } from "../../src/commands/terminal.ts";
 import { diaryCodes } from "../../src/diary/code.ts";
 import { LARGEST } from "../../src/diary/columns.ts";
 import { diaryCsv } from "../../src/diary/csv.ts";
+import type { Terminal } from "../../src/terminal/terminal.ts";
 import { COMMAND } from "../support/world.ts";
 import { diaryOf, entry, THREE } from "./fixtures.ts";
 

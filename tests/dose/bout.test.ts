@@ -107,7 +107,7 @@ describe("a share of the best hold", () => {
     const made = bout({ card: held, says }, { measures: hold(best) });
     expect(made.holdS).toBe(seconds);
     expect(made.tensionS).toBe(4 * seconds);
-    expect(made.trail.hold_s?.[0]?.step).toBe("measure");
+    expect(made.provenance.hold_s?.[0]?.step).toBe("measure");
   });
   test("a hold stated with it is the most", () => {
     const made = bout(
@@ -230,7 +230,7 @@ describe("time under tension and the clock", () => {
   test("no tempo and no hold: no time under tension", () => {
     const made = bout({ card: free });
     expect(made.tensionS).toBeUndefined();
-    expect(made.trail.tension_s).toBeUndefined();
+    expect(made.provenance.tension_s).toBeUndefined();
   });
   test("tension and repetitions count one side, the clock both", () => {
     const dose = { sets: 2, reps: 10, tempo: "3-0-3-0" };
@@ -254,7 +254,7 @@ describe("how often", () => {
   });
 });
 
-describe("every number has a trail", () => {
+describe("every number has a provenance", () => {
   test("of what is there, and of nothing else", () => {
     const dose = {
       sets: 3,
@@ -265,7 +265,7 @@ describe("every number has a trail", () => {
       effort: 6,
     };
     const made = bout({ card: free, says: { dose } });
-    expect(Object.keys(made.trail).sort()).toEqual([
+    expect(Object.keys(made.provenance).sort()).toEqual([
       "clock_s",
       "effort",
       "frequency",
@@ -278,11 +278,11 @@ describe("every number has a trail", () => {
       "tempo",
       "tension_s",
     ]);
-    for (const steps of Object.values(made.trail)) {
+    for (const steps of Object.values(made.provenance)) {
       expect(steps.length).toBeGreaterThan(0);
       for (const { says } of steps) expect(says).toMatch(/\.$/);
     }
-    expect(made.trail.frequency?.[0]?.source).toBe("card.md:20");
-    expect(made.trail.sets?.[0]?.source).toBe("protocol.md:10");
+    expect(made.provenance.frequency?.[0]?.source).toBe("card.md:20");
+    expect(made.provenance.sets?.[0]?.source).toBe("protocol.md:10");
   });
 });

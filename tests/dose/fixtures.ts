@@ -1,17 +1,20 @@
 /** Small builders of cards, plans and programs for the tests of doses. */
+
 import { stringify } from "yaml";
 import type { z } from "zod";
 import type { Library, LibraryCard } from "../../src/cards/library.ts";
 import { type Card, cardSchema } from "../../src/cards/schema.ts";
 import type { Vocabulary } from "../../src/cards/vocabulary.ts";
 import { type Clinic, clinicSchema } from "../../src/clinic/schema.ts";
-import { expandWeeks, mergeDose } from "../../src/dose/progression.ts";
-import type { Program, ProgramExercise, StatedDose, WorkSide } from "../../src/plan/program.ts";
 import { planSchema } from "../../src/plan/schema.ts";
+import type { DosePart } from "../../src/prescription/fields.ts";
+import type { StatedDose } from "../../src/prescription/stated.ts";
+import { expandWeeks, mergeDose } from "../../src/prescription/week-table.ts";
+import type { Program, ProgramExercise } from "../../src/program/program.ts";
 import { type Protocol, protocolExercise, protocolSchema } from "../../src/protocols/schema.ts";
 import { splitMarkdown } from "../../src/read/front-matter.ts";
 import { Source } from "../../src/read/source.ts";
-import type { DosePart } from "../../src/units/dose-fields.ts";
+import type { WorkSide } from "../../src/units/side.ts";
 
 type Fields = Readonly<Record<string, unknown>>;
 

@@ -97,20 +97,20 @@ describe("load from target, formula and equipment", () => {
     expect(pressed("100 % of 1RM", plan).load.kg).toBe(40);
   });
 
-  test("the trail goes from measure to rounding, each step with its source", () => {
+  test("the provenance goes from measure to rounding, each step with its source", () => {
     const { bout } = pressed("8 RM", { measures: measured, equipment: [kilos] });
-    const trail = bout.trail.load_kg ?? [];
-    expect(trail.map(({ step }) => step)).toEqual([
+    const provenance = bout.provenance.load_kg ?? [];
+    expect(provenance.map(({ step }) => step)).toEqual([
       "measure",
       "formula",
       "target",
       "equipment",
       "rounding",
     ]);
-    expect(trail[0]?.source).toMatch(/^plan\.md:\d+$/);
-    expect(trail[1]?.source).toContain("Epley 1985");
-    expect(trail.at(-1)?.value).toBe(31);
-    for (const { says } of trail) expect(says).toMatch(/^[A-Z0-9].*\.$/);
+    expect(provenance[0]?.source).toMatch(/^plan\.md:\d+$/);
+    expect(provenance[1]?.source).toContain("Epley 1985");
+    expect(provenance.at(-1)?.value).toBe(31);
+    for (const { says } of provenance) expect(says).toMatch(/^[A-Z0-9].*\.$/);
   });
 
   test("the jump to the next load is told as a share of the load moved", () => {
@@ -225,7 +225,7 @@ describe("which measure counts", () => {
       "each",
     );
     expect(load.kg).toBe(25);
-    expect(bout.trail.load_kg?.some(({ step }) => step === "limit")).toBe(true);
+    expect(bout.provenance.load_kg?.some(({ step }) => step === "limit")).toBe(true);
   });
   test("an old one warns at its date", () => {
     const { faults } = raised([reps("raise", "left", "30 kg", 1, { on: "2026-09-01" })]);
@@ -393,9 +393,9 @@ describe("the step from week to week", () => {
     expect(fault !== undefined).toBe(coarse);
     if (fault) expect(fault.hint).toContain("repetitions grow first");
   });
-  test("the limit is in the trail", () => {
+  test("the limit is in the provenance", () => {
     const { value } = twoWeeks(["50 kg", "54 kg", "58 kg"], ["50 % of 1RM", "60 % of 1RM"]);
-    expect(value.weeks[1]?.bouts[0]?.trail.load_kg?.at(-1)).toMatchObject({
+    expect(value.weeks[1]?.bouts[0]?.provenance.load_kg?.at(-1)).toMatchObject({
       step: "limit",
       value: 54,
     });

@@ -35,7 +35,7 @@ describe("Ratamess 2009, Med Sci Sports Exerc 41:687", () => {
   ] as const)("%s", (_name, now, over, makes, kg, action) => {
     const next = nextLoad(now, over, makes);
     expect([next.kg, next.action]).toEqual([kg, action]);
-    expect(next.trail.length).toBeGreaterThan(0);
+    expect(next.provenance.length).toBeGreaterThan(0);
   });
   test.each([
     [0.05, 21],

@@ -3,8 +3,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import * as z from "zod";
 import { drawFigure } from "../../src/figure/draw-figure.ts";
-import { figureSchema } from "../../src/figure/schema.ts";
-import * as words from "../../src/figure/words.ts";
+import { figureSchema } from "../../src/figure/format/schema.ts";
+import * as words from "../../src/figure/format/words.ts";
 import { xmlFault } from "./xml.ts";
 
 const angle = fc.integer({ min: -180, max: 180 });

@@ -1,9 +1,16 @@
 /** The body's measures against the published tables. */
 import { describe, expect, test } from "vitest";
-import { ANGLES, LENGTH, limbAngle, limbSegment, MASS, SEGMENT } from "../../src/figure/body.ts";
-import { coordinate, place } from "../../src/figure/kinematics.ts";
-import { massCentre } from "../../src/figure/masses.ts";
-import { SIDES } from "../../src/figure/words.ts";
+import {
+  ANGLES,
+  LENGTH,
+  limbAngle,
+  limbSegment,
+  MASS,
+  SEGMENT,
+} from "../../src/figure/body/body.ts";
+import { coordinate, place } from "../../src/figure/body/kinematics.ts";
+import { massCentre } from "../../src/figure/body/masses.ts";
+import { SIDES } from "../../src/figure/format/words.ts";
 
 /** Drillis & Contini 1966, as printed in Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1. */
 const DRILLIS_CONTINI: readonly [keyof typeof LENGTH, number][] = [

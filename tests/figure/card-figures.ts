@@ -1,6 +1,6 @@
 /** The figures of the library's cards, read for the tests. */
 import { readLibrary } from "../../src/cards/read-library.ts";
-import type { Figure } from "../../src/figure/schema.ts";
+import type { Figure } from "../../src/figure/format/schema.ts";
 import { DAY, worldWith } from "../support/world.ts";
 
 /** Every figure by the id of its card. */

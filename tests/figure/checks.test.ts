@@ -1,7 +1,7 @@
 /** Every check fires on a bad pose, at the value in the card that leads to it. */
 import { describe, expect, test } from "vitest";
 import { drawFigure } from "../../src/figure/draw-figure.ts";
-import { figureSchema } from "../../src/figure/schema.ts";
+import { figureSchema } from "../../src/figure/format/schema.ts";
 
 const draw = (source: unknown) => drawFigure(figureSchema.parse(source), "right");
 

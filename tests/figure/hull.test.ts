@@ -1,8 +1,8 @@
 /** Outlines round circles: they touch every direction where the farthest circle does. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Circle } from "../../src/figure/camera.ts";
-import { discPath, hullPath, round } from "../../src/figure/hull.ts";
+import type { Circle } from "../../src/figure/draw/camera.ts";
+import { discPath, hullPath, round } from "../../src/figure/draw/hull.ts";
 
 const circle = fc.record({
   x: fc.double({ min: -40, max: 40, noNaN: true }),

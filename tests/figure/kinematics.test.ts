@@ -9,9 +9,9 @@ import {
   limbAngle,
   limbSegment,
   SEGMENT,
-} from "../../src/figure/body.ts";
-import { BALL_X, BALL_Y, coordinate, place } from "../../src/figure/kinematics.ts";
-import { type BodySide, SIDES } from "../../src/figure/words.ts";
+} from "../../src/figure/body/body.ts";
+import { BALL_X, BALL_Y, coordinate, place } from "../../src/figure/body/kinematics.ts";
+import { type BodySide, SIDES } from "../../src/figure/format/words.ts";
 
 type Matrix = readonly (readonly number[])[];
 

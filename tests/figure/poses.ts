@@ -1,5 +1,5 @@
 /** Twenty-one figures of common exercises, as a card would write them. */
-import { type Figure, figureSchema } from "../../src/figure/schema.ts";
+import { type Figure, figureSchema } from "../../src/figure/format/schema.ts";
 
 const SOURCE: Record<string, unknown> = {
   "calf raise, both legs": {

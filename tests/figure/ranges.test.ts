@@ -1,7 +1,7 @@
 /** The ranges of joints in pictures against published norms. */
 import { describe, expect, test } from "vitest";
-import { type LimbAngle, limbAngle } from "../../src/figure/body.ts";
-import { RANGES } from "../../src/figure/ranges.ts";
+import { type LimbAngle, limbAngle } from "../../src/figure/body/body.ts";
+import { RANGES } from "../../src/figure/body/ranges.ts";
 
 /** Most degrees by which a picture may go beyond the norm. */
 const WIDENED = 15;

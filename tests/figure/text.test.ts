@@ -1,7 +1,9 @@
 /** The picture in words: base posture, changed contacts, what differs at the end. */
+
 import { describe, expect, test } from "vitest";
-import { drawFigure, type FigureSide } from "../../src/figure/draw-figure.ts";
-import { figureSchema } from "../../src/figure/schema.ts";
+import { drawFigure } from "../../src/figure/draw-figure.ts";
+import type { FigureSide } from "../../src/figure/format/drawing.ts";
+import { figureSchema } from "../../src/figure/format/schema.ts";
 import { POSES } from "./poses.ts";
 
 const say = (source: unknown, side: FigureSide = "right") =>

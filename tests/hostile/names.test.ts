@@ -3,8 +3,8 @@
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { makeBooklet, makeProgram } from "../../src/booklet.ts";
-import { renderHtml } from "../../src/render/html.ts";
-import { loadAssets } from "../../src/render/html-assets.ts";
+import { loadAssets } from "../../src/html/assets.ts";
+import { renderHtml } from "../../src/html/html.ts";
 import { change, DAY, DEMO, demoClinic, english, ROOT, shippedText } from "../support/world.ts";
 
 const words = english();

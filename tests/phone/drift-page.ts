@@ -55,7 +55,7 @@ window.lead = (bout) => {
   let shown: unknown;
   startPace(devices, {
     segments: segmentsOf(bout, bout.sets, { readyS: 2 }),
-    choices: { sound: true, voice: false, buzz: true },
+    choices: { sound: true, voice: false, vibration: true },
     words: String,
     store: (text) => localStorageOrNot(text),
     show: ({ segment, mode, elapsedMs }) => {

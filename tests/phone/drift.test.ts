@@ -6,7 +6,7 @@ import type { SessionBout } from "../../src/compose/session-model.ts";
 import { cuesBetween } from "../../src/phone/pace/cues.ts";
 import { begin } from "../../src/phone/pace/run.ts";
 import { segmentsOf } from "../../src/phone/pace/segments.ts";
-import { found } from "../render/support.ts";
+import { found } from "../support/render.ts";
 import type { Watched } from "./drift-page.ts";
 import { bout, reps } from "./pace/support.ts";
 

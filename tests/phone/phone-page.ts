@@ -4,12 +4,12 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import puppeteer, { type Browser, type BrowserContext, type Page } from "puppeteer-core";
 import type { Booklet } from "../../src/compose/model.ts";
-import { companionOf, loadCompanion } from "../../src/render/companion.ts";
-import { renderHtml } from "../../src/render/html.ts";
-import { loadAssets } from "../../src/render/html-assets.ts";
+import { loadAssets } from "../../src/html/assets.ts";
+import { companionOf, loadCompanion } from "../../src/html/companion.ts";
+import { renderHtml } from "../../src/html/html.ts";
 import type { Words } from "../../src/words/words.ts";
 import { freshFolder } from "../files/support.ts";
-import { found } from "../render/support.ts";
+import { found } from "../support/render.ts";
 import { english, ROOT } from "../support/world.ts";
 
 const code = await loadCompanion();

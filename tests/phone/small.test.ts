@@ -1,10 +1,10 @@
 /** Addresses, words, days and settings of the companion. */
 import { describe, expect, test } from "vitest";
-import { dayNames } from "../../src/phone/dates.ts";
-import { clockMinutes, hoursBetween, localTime } from "../../src/phone/local-day.ts";
-import { hashOf, type Route, routeOf } from "../../src/phone/route.ts";
+import { dayNames } from "../../src/phone/day/dates.ts";
+import { clockMinutes, hoursBetween, localTime } from "../../src/phone/day/local-day.ts";
+import { hashOf, type Route, routeOf } from "../../src/phone/screens/route.ts";
+import { sayFrom } from "../../src/phone/screens/words.ts";
 import { readPlace, readSettings, USUAL_SETTINGS } from "../../src/phone/store/settings.ts";
-import { sayFrom } from "../../src/phone/words.ts";
 
 describe("an address", () => {
   const routes: [string, Route][] = [

@@ -3,7 +3,7 @@ import { makeBooklet, makeProgram } from "../../src/booklet.ts";
 import type { Booklet } from "../../src/compose/model.ts";
 import type { SessionBout } from "../../src/compose/session-model.ts";
 import type { Diary } from "../../src/diary/entry.ts";
-import type { PlannedSession } from "../../src/phone/data.ts";
+import type { PlannedSession } from "../../src/phone/day/data.ts";
 import { DAY, DEMO, demoClinic, english } from "../support/world.ts";
 
 /** The booklet of a plan of the demo clinic, with these files over it. */

@@ -1,10 +1,10 @@
 /** The program for the terminal, as JSON, and explained. */
 import { describe, expect, test } from "vitest";
 import { makeProgram } from "../../src/booklet.ts";
-import { columns } from "../../src/plan-text/columns.ts";
 import { explainText } from "../../src/plan-text/explain.ts";
 import { planJson } from "../../src/plan-text/json.ts";
 import { planTable } from "../../src/plan-text/table.ts";
+import { columns } from "../../src/terminal/columns.ts";
 import { DEMO, demoClinic, english } from "../support/world.ts";
 
 const workspace = demoClinic();
@@ -38,16 +38,16 @@ describe("the machine form", () => {
     }
   });
 
-  test("every number of a bout has a trail that ends in it", () => {
+  test("every number of a bout has a provenance that ends in it", () => {
     for (const week of json.weeks) {
       for (const bout of week.sessions[0].bouts) {
-        const trail = week.trails[bout.card];
-        expect(trail.load_kg.at(-1).value).toBe(bout.load_kg);
-        expect(trail.sets.at(-1).value).toBe(bout.sets);
-        expect(trail.clock_s.at(-1).value).toBe(bout.clock_s);
-        expect(trail.tension_s.at(-1).value).toBe(bout.tension_s);
+        const provenance = week.trails[bout.card];
+        expect(provenance.load_kg.at(-1).value).toBe(bout.load_kg);
+        expect(provenance.sets.at(-1).value).toBe(bout.sets);
+        expect(provenance.clock_s.at(-1).value).toBe(bout.clock_s);
+        expect(provenance.tension_s.at(-1).value).toBe(bout.tension_s);
         for (const name of ["reps", "rest_s", "tempo", "effort", "frequency"]) {
-          expect(trail[name].length).toBeGreaterThan(0);
+          expect(provenance[name].length).toBeGreaterThan(0);
         }
       }
     }

@@ -1,12 +1,14 @@
 /** A plan that is printed and read back is the same plan, whatever stands in it. */
+
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { stringify } from "yaml";
 import { planForm } from "../../src/plan/author-form.ts";
 import { readPlan } from "../../src/plan/read-plan.ts";
-import { DAYS, PARTS, type Plan } from "../../src/plan/schema.ts";
-import { doseForm } from "../../src/units/author-form.ts";
-import { type DosePart, dosePart } from "../../src/units/dose-fields.ts";
+import type { Plan } from "../../src/plan/schema.ts";
+import { doseForm } from "../../src/prescription/author-form.ts";
+import { type DosePart, dosePart } from "../../src/prescription/fields.ts";
+import { PARTS, WEEKDAYS } from "../../src/units/day-parts.ts";
 import { DEMO, demoClinic, worldWith } from "../support/world.ts";
 
 const { words } = demoClinic().cards.library;
@@ -61,7 +63,7 @@ const line = fc
   .string({ minLength: 1, maxLength: 60, unit: "grapheme" })
   .map((text) => text.replace(/[\r\n\u0085\u2028\u2029]/g, " ").trim())
   .filter((text) => text !== "");
-const day = fc.constantFrom(...DAYS);
+const day = fc.constantFrom(...WEEKDAYS);
 const date = fc.integer({ min: 1, max: 28 }).map((n) => `2026-10-${String(n).padStart(2, "0")}`);
 
 const plan: fc.Arbitrary<Plan> = fc.record({

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { weightsFor } from "../../src/dose/equipment.ts";
 import { nextLoad } from "../../src/dose/next-load.ts";
 import { plannedSessionLoad } from "../../src/dose/totals.ts";
-import { weekLoads } from "../../src/plan/week-loads.ts";
+import { weekLoads } from "../../src/schedule/week-loads.ts";
 import { boutOf, course, sessionsOf, span } from "./course-support.ts";
 
 describe("the next load, 2 to 10 % more (Ratamess et al. 2009, Med Sci Sports Exerc 41:687)", () => {

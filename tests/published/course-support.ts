@@ -1,9 +1,10 @@
 /** Any shipped protocol made into a whole program for an invented client who owns all it needs. */
+
 import { type MadeProgram, makeProgram } from "../../src/booklet.ts";
 import type { Bout } from "../../src/dose/types.ts";
-import type { Session } from "../../src/plan/schedule.ts";
-import { DAYS } from "../../src/plan/schema.ts";
+import type { Session } from "../../src/schedule/schedule.ts";
 import { addDays, dayNumber } from "../../src/units/dates.ts";
+import { WEEKDAYS } from "../../src/units/day-parts.ts";
 import { DEMO, demoClinic, shippedText } from "../support/world.ts";
 
 /** A repetition test of one card, a week before the plan starts. */
@@ -70,7 +71,7 @@ measures: [${tests.join(", ")}]
 equipment: [${THINGS.join(", ")}]
 week:
   free:
-${DAYS.map((day) => `    ${day}: { ${client.free ?? "evening: 180 min"} }`).join("\n")}
+${WEEKDAYS.map((day) => `    ${day}: { ${client.free ?? "evening: 180 min"} }`).join("\n")}
 ${client.more ?? ""}
 signed: { by: Robin Ashdown, on: ${before} }
 ---

@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { FORMULAS, type FormulaName, oneRepMaximum, oneRmFactor } from "../../src/dose/one-rm.ts";
 import { rmShare } from "../../src/dose/rm-tables.ts";
-import { floorTo } from "../../src/dose/rounding.ts";
+import { floorTo } from "../../src/units/rounding.ts";
 
 const NAMES: readonly FormulaName[] = [
   "epley",

@@ -11,9 +11,9 @@
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { makeBooklet, makeProgram } from "../../src/booklet.ts";
+import { loadAssets } from "../../src/html/assets.ts";
+import { renderHtml } from "../../src/html/html.ts";
 import { readText } from "../../src/readability/read-text.ts";
-import { renderHtml } from "../../src/render/html.ts";
-import { loadAssets } from "../../src/render/html-assets.ts";
 import { DAY, DEMO, demoClinic, english, ROOT } from "../support/world.ts";
 
 const workspace = demoClinic();

@@ -1,7 +1,7 @@
 /** Courses whose phases overlap, and rules that lead from a published start to a published goal. */
 import { describe, expect, test } from "vitest";
 import { doseProgram } from "../../src/dose/program.ts";
-import { expandWeeks } from "../../src/dose/progression.ts";
+import { expandWeeks } from "../../src/prescription/week-table.ts";
 import { protocolExercise } from "../../src/protocols/schema.ts";
 import { card, library, program } from "../dose/fixtures.ts";
 

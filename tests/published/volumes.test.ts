@@ -1,7 +1,7 @@
 /** Published volumes: repetitions, sessions and time under tension of whole courses. */
 import { describe, expect, test } from "vitest";
 import { type CourseWeek, courseSums, isWithin } from "../../src/dose/course.ts";
-import { expandWeeks } from "../../src/dose/progression.ts";
+import { expandWeeks } from "../../src/prescription/week-table.ts";
 import { protocolExercise } from "../../src/protocols/schema.ts";
 
 const DOSING = { fast_part: 1, last_rest: false };

@@ -1,7 +1,13 @@
 /** Published courses laid out on dates: as many sessions as the trial prescribed. */
 import { expect, test } from "vitest";
-import { layOutProgram } from "../../src/week/program.ts";
-import { course, datesOf, gaps, laidOut, programExercise } from "../week/program-support.ts";
+import { layOutProgram } from "../../src/week/program/program.ts";
+import {
+  course,
+  datesOf,
+  gaps,
+  laidOut,
+  programExercise,
+} from "../week/program/program-support.ts";
 
 const heelRaise = { minutes: 15, recoveryHours: 48, hard: true, groups: ["calf"] };
 

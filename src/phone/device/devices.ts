@@ -1,15 +1,16 @@
 /** All that a pace needs of the device, from a window. */
-import { type Awake, makeAwake } from "./awake.ts";
-import { type Buzz, makeBuzz } from "./buzz.ts";
+
 import { makeSound, type Sound } from "./sound.ts";
 import { makeSpeech, type Speech } from "./speech.ts";
+import { makeVibration, type Vibration } from "./vibration.ts";
 import { makeVisible, type Visible } from "./visible.ts";
+import { makeWakeLock, type ScreenLock } from "./wake-lock.ts";
 
 export interface PaceDevices {
   readonly sound: Sound;
   readonly speech: Speech;
-  readonly buzz: Buzz;
-  readonly awake: Awake;
+  readonly vibration: Vibration;
+  readonly wakeLock: ScreenLock;
   readonly visible: Visible;
   readonly timers: Timers;
   /** performance.now() and Date.now() at one instant. */
@@ -27,8 +28,8 @@ export function paceDevices(window: Window & typeof globalThis, language: string
   return {
     sound: makeSound(window),
     speech: makeSpeech(window, language),
-    buzz: makeBuzz(window.navigator),
-    awake: makeAwake(window),
+    vibration: makeVibration(window.navigator),
+    wakeLock: makeWakeLock(window),
     visible: makeVisible(window),
     timers: {
       every: (ms, act) => {

@@ -14,11 +14,11 @@ import { SoundPlan } from "./sound-plan.ts";
 export interface Choices {
   readonly sound: boolean;
   readonly voice: boolean;
-  readonly buzz: boolean;
+  readonly vibration: boolean;
 }
 
 /** What was wanted and cannot be had just now. */
-export type Trouble = "sound-blocked" | "voice-missing" | "awake-refused";
+export type Trouble = "sound-blocked" | "voice-missing" | "wake-lock-refused";
 
 export interface PaceJob {
   readonly segments: readonly Segment[];
@@ -110,7 +110,7 @@ class Driver implements Pace {
       devices.timers.every(TICK_MS, () => this.#tick()),
       devices.visible.watch({ left: () => this.#leave(), returned: () => this.#return() }),
     ];
-    devices.awake.keep();
+    devices.wakeLock.keep();
     if (this.#hidden) this.#run = controls.left(run, clock.ms);
     this.#tick();
   }
@@ -143,7 +143,7 @@ class Driver implements Pace {
     if (this.#stopped) return;
     this.#choices = choices;
     if (!choices.voice) this.#devices.speech.stop();
-    if (!choices.buzz) this.#devices.buzz.stop();
+    if (!choices.vibration) this.#devices.vibration.stop();
     this.#tapped();
     this.#tick();
   }
@@ -154,7 +154,7 @@ class Driver implements Pace {
     this.#stopTimer();
     this.#plan.drop(this.#clock.ms);
     this.#devices.sound.sleep();
-    this.#devices.awake.letGo();
+    this.#devices.wakeLock.letGo();
     // its last word may still be spoken
     if (this.#run.mode.kind !== "over") this.#quieten();
   }
@@ -174,7 +174,7 @@ class Driver implements Pace {
   #tapped(): void {
     this.#devices.sound.unlock();
     this.#devices.speech.unlock();
-    this.#devices.awake.keep();
+    this.#devices.wakeLock.keep();
     this.#tappedMs = this.#clock.ms;
   }
 
@@ -202,7 +202,7 @@ class Driver implements Pace {
 
   #quieten(): void {
     this.#devices.speech.stop();
-    this.#devices.buzz.stop();
+    this.#devices.vibration.stop();
   }
 
   #tick(): void {
@@ -216,7 +216,7 @@ class Driver implements Pace {
     this.#run = advance(this.#run, nowMs);
     if (stalled) this.#change(controls.returned);
     this.#plan.make(this.#run, this.#clock, this.#hidden, this.#choices.sound);
-    if (this.#isForgotten(nowMs)) this.#devices.awake.letGo();
+    if (this.#isForgotten(nowMs)) this.#devices.wakeLock.letGo();
     this.#store(nowMs);
     this.#job.show(viewOf(this.#run, nowMs), this.#troubles(nowMs));
     this.#wakeAtChange(nowMs);
@@ -232,8 +232,8 @@ class Driver implements Pace {
       const text = this.#job.words(said);
       if (text !== "") this.#devices.speech.say(text);
     }
-    const felt = fresh.findLast(({ buzz }) => buzz.length > 0);
-    if (felt && this.#choices.buzz) this.#devices.buzz.buzz(felt.buzz);
+    const felt = fresh.findLast(({ vibration }) => vibration.length > 0);
+    if (felt && this.#choices.vibration) this.#devices.vibration.vibrate(felt.vibration);
   }
 
   /** Whether the screen may go dark: all is done, or for long nothing has gone on or been tapped. */
@@ -250,15 +250,15 @@ class Driver implements Pace {
   }
 
   #troubles(nowMs: number): readonly Trouble[] {
-    const { sound, speech, awake } = this.#devices;
+    const { sound, speech, wakeLock } = this.#devices;
     const unlocking = nowMs - this.#tappedMs < UNLOCK_MS;
     const silent = this.#choices.sound && sound.state() !== "on" && !unlocking;
     const speechless = this.#choices.voice && speech.state() !== "on";
-    const dark = awake.state() === "refused" || awake.state() === "missing";
+    const dark = wakeLock.state() === "refused" || wakeLock.state() === "missing";
     return [
       ...(silent ? ["sound-blocked" as const] : []),
       ...(speechless ? ["voice-missing" as const] : []),
-      ...(dark ? ["awake-refused" as const] : []),
+      ...(dark ? ["wake-lock-refused" as const] : []),
     ];
   }
 

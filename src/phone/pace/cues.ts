@@ -10,7 +10,7 @@ export interface Cue {
   readonly at: number;
   readonly tone: ToneName;
   /** On, off, on …, in milliseconds; empty where it is not felt. */
-  readonly buzz: readonly number[];
+  readonly vibration: readonly number[];
   /** What is said: the key of a word, or a number. */
   readonly say: SayKey | number | undefined;
 }
@@ -127,5 +127,5 @@ function ticks(startMs: number, endMs: number): Cue[] {
 }
 
 function cue(at: number, tone: ToneName, say: Cue["say"]): Cue {
-  return { at, tone, buzz: TONES[tone].buzz, say };
+  return { at, tone, vibration: TONES[tone].vibration, say };
 }

@@ -28,7 +28,7 @@ export type ToneName =
 interface Tone {
   readonly notes: readonly Note[];
   /** On, off, on …, in milliseconds; empty where it is not felt. */
-  readonly buzz: readonly number[];
+  readonly vibration: readonly number[];
 }
 
 /** Notes one after the other, each beginning when the one before it ends. */
@@ -41,18 +41,18 @@ function row(hz: readonly number[], ms: number, level: number): readonly Note[] 
  * above 2000 Hz (ISO 7029, from memory). Movements are told apart by pitch, changes by the number of notes.
  */
 export const TONES: Readonly<Record<ToneName, Tone>> = {
-  lift: { notes: row([784], 140, 0.8), buzz: [60] },
-  lower: { notes: row([523], 140, 0.8), buzz: [60, 80, 60] },
-  pause: { notes: row([659], 80, 0.4), buzz: [] },
-  hold: { notes: row([659], 200, 0.8), buzz: [120] },
-  tick: { notes: row([988], 25, 0.2), buzz: [] },
-  count: { notes: row([880], 70, 0.6), buzz: [30] },
-  go: { notes: row([659, 988], 180, 1), buzz: [400] },
-  ease: { notes: row([988, 587], 180, 1), buzz: [400, 150, 400] },
-  rest: { notes: row([784, 659, 523], 150, 0.8), buzz: [200] },
-  ready: { notes: row([587], 150, 0.6), buzz: [60] },
-  turn: { notes: row([587, 784, 587], 130, 0.8), buzz: [100, 80, 100] },
-  soon: { notes: row([784, 784], 110, 0.4), buzz: [80] },
-  call: { notes: row([988, 784, 988, 784], 200, 1), buzz: [400, 150, 400] },
-  finish: { notes: row([523, 659, 784, 1047], 170, 0.9), buzz: [200, 120, 200, 120, 400] },
+  lift: { notes: row([784], 140, 0.8), vibration: [60] },
+  lower: { notes: row([523], 140, 0.8), vibration: [60, 80, 60] },
+  pause: { notes: row([659], 80, 0.4), vibration: [] },
+  hold: { notes: row([659], 200, 0.8), vibration: [120] },
+  tick: { notes: row([988], 25, 0.2), vibration: [] },
+  count: { notes: row([880], 70, 0.6), vibration: [30] },
+  go: { notes: row([659, 988], 180, 1), vibration: [400] },
+  ease: { notes: row([988, 587], 180, 1), vibration: [400, 150, 400] },
+  rest: { notes: row([784, 659, 523], 150, 0.8), vibration: [200] },
+  ready: { notes: row([587], 150, 0.6), vibration: [60] },
+  turn: { notes: row([587, 784, 587], 130, 0.8), vibration: [100, 80, 100] },
+  soon: { notes: row([784, 784], 110, 0.4), vibration: [80] },
+  call: { notes: row([988, 784, 988, 784], 200, 1), vibration: [400, 150, 400] },
+  finish: { notes: row([523, 659, 784, 1047], 170, 0.9), vibration: [200, 120, 200, 120, 400] },
 };

@@ -2,12 +2,12 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import type { Diary, DiaryEntry } from "../../diary/entry.ts";
-import type { PhoneData, PlannedSession } from "../data.ts";
-import type { DayNames } from "../dates.ts";
-import type { LocalTime } from "../local-day.ts";
-import type { Route } from "../route.ts";
+import type { PhoneData, PlannedSession } from "../day/data.ts";
+import type { DayNames } from "../day/dates.ts";
+import type { LocalTime } from "../day/local-day.ts";
 import type { SessionPlace, Settings } from "../store/settings.ts";
-import type { Say } from "../words.ts";
+import type { Route } from "./route.ts";
+import type { Say } from "./words.ts";
 
 export interface App {
   readonly data: PhoneData;

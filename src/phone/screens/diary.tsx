@@ -1,6 +1,6 @@
 /** The diary: every session of the program week by week, with what is written down of it. */
 import { findSession, sessionKey } from "../../diary/entry.ts";
-import type { PlannedSession } from "../data.ts";
+import type { PlannedSession } from "../day/data.ts";
 import { useApp } from "./app.ts";
 import { Heading, SoFar } from "./parts.tsx";
 

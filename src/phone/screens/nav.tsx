@@ -1,6 +1,7 @@
 /** The bar at the foot of every screen: today, the diary, the booklet, and when to stop and call. */
-import type { Route } from "../route.ts";
+
 import { useApp } from "./app.ts";
+import type { Route } from "./route.ts";
 
 interface NavProps {
   readonly screen: Route["screen"];

@@ -1,17 +1,17 @@
 /** The pace of one exercise: what to do now in large words and a shape, and everything that can be pressed. */
 import { useEffect, useState } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
-import { adviceDuring } from "../advice.ts";
+import { adviceDuring } from "../day/advice.ts";
 import type { SetDone } from "../pace/done.ts";
 import { COUNT_IN_MS } from "../pace/run.ts";
 import type { Segment } from "../pace/segments.ts";
 import type { View } from "../pace/view.ts";
 import type { Settings } from "../store/settings.ts";
-import type { Say } from "../words.ts";
 import { useApp } from "./app.ts";
 import { PaceShape } from "./pace-shape.tsx";
 import { AdviceBox, Heading, PainScale } from "./parts.tsx";
 import { usePace } from "./use-pace.ts";
+import type { Say } from "./words.ts";
 
 interface PaceProps {
   readonly bout: SessionBout;
@@ -107,13 +107,13 @@ export function PaceScreen({ bout, sets, stored, onStore, onEnd }: PaceProps) {
   );
 }
 
-/** Sound, voice and buzz, on or off. */
+/** Sound, voice and vibration, on or off. */
 function Toggles() {
   const { say, settings, set } = useApp();
-  const names: readonly (keyof Settings & ("sound" | "voice" | "buzz"))[] = [
+  const names: readonly (keyof Settings & ("sound" | "voice" | "vibration"))[] = [
     "sound",
     "voice",
-    "buzz",
+    "vibration",
   ];
   return (
     <p class="toggles">

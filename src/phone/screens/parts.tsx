@@ -3,7 +3,7 @@ import type { ComponentChildren } from "preact";
 import { useEffect, useId, useRef } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
 import { type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
-import { type Advice, adviceMorning } from "../advice.ts";
+import { type Advice, adviceMorning } from "../day/advice.ts";
 import { useApp } from "./app.ts";
 
 /** The heading of a screen: takes the focus when the screen opens, so that it is read out first. */
@@ -127,7 +127,7 @@ interface ChoiceProps<Value extends string> {
   readonly value: Value | undefined;
   readonly onChange: (value: Value) => void;
   /** The legend only for those who listen. */
-  readonly unseen?: boolean;
+  readonly legendHidden?: boolean;
 }
 
 /** One of a few answers. */
@@ -136,12 +136,12 @@ export function Choice<Value extends string>({
   options,
   value,
   onChange,
-  unseen,
+  legendHidden,
 }: ChoiceProps<Value>) {
   const name = useId();
   return (
     <fieldset class="choice">
-      <legend class={unseen ? "unseen" : undefined}>{legend}</legend>
+      <legend class={legendHidden ? "visually-hidden" : undefined}>{legend}</legend>
       <div class="choice-row">
         {options.map((option) => (
           <label key={option.value}>

@@ -1,21 +1,21 @@
 /** The whole of the companion: keeps what is written, follows the address, and draws the screen it asks for. */
 import { useEffect, useMemo, useState } from "preact/hooks";
 import { type Diary, findSession, sessionKey } from "../../diary/entry.ts";
-import { type PhoneData, plannedSessions } from "../data.ts";
-import { dayNames } from "../dates.ts";
-import { withEntry, writtenAfter } from "../entries.ts";
-import { localTime } from "../local-day.ts";
-import { hashOf, type Route, routeOf } from "../route.ts";
+import { type PhoneData, plannedSessions } from "../day/data.ts";
+import { dayNames } from "../day/dates.ts";
+import { withEntry, writtenAfter } from "../day/entries.ts";
+import { localTime } from "../day/local-day.ts";
+import { isOddClock } from "../day/today.ts";
 import type { SessionPlace, Settings } from "../store/settings.ts";
 import type { Store } from "../store/store.ts";
-import { isOddClock } from "../today.ts";
-import { sayFrom } from "../words.ts";
 import { type App, AppProvider } from "./app.ts";
 import { BringScreen } from "./bring.tsx";
 import { DiaryScreen } from "./diary.tsx";
 import { Nav } from "./nav.tsx";
+import { hashOf, type Route, routeOf } from "./route.ts";
 import { SessionScreen } from "./session.tsx";
 import { TodayScreen } from "./today.tsx";
+import { sayFrom } from "./words.ts";
 import { WriteScreen } from "./write.tsx";
 
 interface RootProps {
@@ -96,7 +96,7 @@ export function Root({ data, store }: RootProps) {
           <Screen key={hashOf(route)} route={route} />
         </main>
       )}
-      <p class="unseen" role="status">
+      <p class="visually-hidden" role="status">
         {said}
       </p>
       <Nav screen={route.screen} />

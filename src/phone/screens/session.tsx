@@ -2,8 +2,8 @@
 import { useEffect } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
 import { type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
-import type { PlannedSession } from "../data.ts";
-import { boutsOf, entryFor, withExercise } from "../entries.ts";
+import type { PlannedSession } from "../day/data.ts";
+import { boutsOf, entryFor, withExercise } from "../day/entries.ts";
 import type { SetDone } from "../pace/done.ts";
 import type { SessionPlace } from "../store/settings.ts";
 import { useApp } from "./app.ts";

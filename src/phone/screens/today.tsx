@@ -2,10 +2,10 @@
 import { useState } from "preact/hooks";
 import { type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
 import { addDays } from "../../units/dates.ts";
-import { adviceFromLast } from "../advice.ts";
-import type { PlannedSession } from "../data.ts";
-import { boutsOf, emptyEntry, withAll } from "../entries.ts";
-import { morningOf, type Today, todayOf } from "../today.ts";
+import { adviceFromLast } from "../day/advice.ts";
+import type { PlannedSession } from "../day/data.ts";
+import { boutsOf, emptyEntry, withAll } from "../day/entries.ts";
+import { morningOf, type Today, todayOf } from "../day/today.ts";
 import { type App, useApp } from "./app.ts";
 import { AdviceBox, Dose, Fold, FromBooklet, Heading, MorningQuestions, SoFar } from "./parts.tsx";
 

@@ -44,7 +44,7 @@ export function unlockPace(language: string): void {
 /** Starts the exercise, or takes it up where it was left; ends with the screen. */
 export function usePace({ bout, sets, stored, onStore }: PaceOf): PaceInUse {
   const { say, settings, data } = useApp();
-  const { sound, voice, buzz } = settings;
+  const { sound, voice, vibration } = settings;
   const segments = useMemo(() => segmentsOf(bout, sets), [bout, sets]);
   const [shown, setShown] = useState<{ view: View; troubles: readonly Trouble[] }>(() => ({
     view: viewOf(begin(segments, 0), 0),
@@ -64,7 +64,7 @@ export function usePace({ bout, sets, stored, onStore }: PaceOf): PaceInUse {
     };
     const job: PaceJob = {
       segments,
-      choices: { sound, voice, buzz },
+      choices: { sound, voice, vibration },
       words: (key) => (typeof key === "number" ? String(key) : (moves[key] ?? say(key))),
       show: (view, troubles) => setShown({ view, troubles }),
       store: (text) => store.current(text),
@@ -78,13 +78,13 @@ export function usePace({ bout, sets, stored, onStore }: PaceOf): PaceInUse {
     };
   }, [segments]);
 
-  const chosen = useRef({ sound, voice, buzz });
+  const chosen = useRef({ sound, voice, vibration });
   useEffect(() => {
     const before = chosen.current;
-    if (before.sound === sound && before.voice === voice && before.buzz === buzz) return;
-    chosen.current = { sound, voice, buzz };
+    if (before.sound === sound && before.voice === voice && before.vibration === vibration) return;
+    chosen.current = { sound, voice, vibration };
     pace.current?.choose(chosen.current);
-  }, [sound, voice, buzz]);
+  }, [sound, voice, vibration]);
 
   return {
     ...shown,

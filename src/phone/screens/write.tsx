@@ -2,9 +2,9 @@
 import { useState } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
 import { type DiaryEntry, type DiaryExercise, type Done, findSession } from "../../diary/entry.ts";
-import { adviceAfter, adviceDuring } from "../advice.ts";
-import type { PlannedSession } from "../data.ts";
-import { emptyEntry, withExercise } from "../entries.ts";
+import { adviceAfter, adviceDuring } from "../day/advice.ts";
+import type { PlannedSession } from "../day/data.ts";
+import { emptyEntry, withExercise } from "../day/entries.ts";
 import { useApp } from "./app.ts";
 import {
   AdviceBox,
@@ -78,7 +78,7 @@ export function ExerciseForm({ bout, exercise, onChange }: ExerciseFormProps) {
       <p class="quiet">{bout.dose.slice(0, 2).join(" · ")}</p>
       <Choice
         legend={say("write.done", { exercise: bout.title })}
-        unseen
+        legendHidden
         options={options.map((value) => ({ value, label: say(`done.${value}`) }))}
         value={exercise.done}
         onChange={(done) => onChange({ done })}

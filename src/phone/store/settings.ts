@@ -3,22 +3,22 @@
 export interface Settings {
   readonly sound: boolean;
   readonly voice: boolean;
-  readonly buzz: boolean;
+  readonly vibration: boolean;
   /** Names of sessions whose next morning the client does not remember. */
   readonly passed: readonly string[];
 }
 
-export const USUAL_SETTINGS: Settings = { sound: true, voice: false, buzz: true, passed: [] };
+export const USUAL_SETTINGS: Settings = { sound: true, voice: false, vibration: true, passed: [] };
 
 /** Settings from stored text; what is missing or odd is as usual. */
 export function readSettings(text: string | null): Settings {
   const found = jsonObject(text);
-  const flag = (name: "sound" | "voice" | "buzz") =>
+  const flag = (name: "sound" | "voice" | "vibration") =>
     typeof found[name] === "boolean" ? found[name] : USUAL_SETTINGS[name];
   const passed = Array.isArray(found.passed)
     ? found.passed.filter((one): one is string => typeof one === "string").slice(-MOST_PASSED)
     : [];
-  return { sound: flag("sound"), voice: flag("voice"), buzz: flag("buzz"), passed };
+  return { sound: flag("sound"), voice: flag("voice"), vibration: flag("vibration"), passed };
 }
 
 /** More names than a program has sessions in a month are of no use. */

@@ -1,10 +1,10 @@
 /** Sound, voice, vibration, screen and page of devices that have them, refuse them, or lack them. */
 import { describe, expect, test, vi } from "vitest";
-import { makeAwake } from "../../../src/phone/device/awake.ts";
-import { makeBuzz } from "../../../src/phone/device/buzz.ts";
 import { makeSound, type SoundPlace } from "../../../src/phone/device/sound.ts";
 import { makeSpeech, type SpeechPlace } from "../../../src/phone/device/speech.ts";
+import { makeVibration } from "../../../src/phone/device/vibration.ts";
 import { makeVisible } from "../../../src/phone/device/visible.ts";
+import { makeWakeLock } from "../../../src/phone/device/wake-lock.ts";
 import { TONES } from "../../../src/phone/pace/tones.ts";
 
 /** An audio clock that stands still until the test moves it. */
@@ -289,20 +289,20 @@ describe("a voice", () => {
 describe("a touch", () => {
   test("is felt where there is one", () => {
     const vibrate = vi.fn(() => true);
-    const buzz = makeBuzz({ vibrate });
-    buzz.buzz([60, 80, 60]);
-    buzz.stop();
+    const vibration = makeVibration({ vibrate });
+    vibration.vibrate([60, 80, 60]);
+    vibration.stop();
     expect(vibrate.mock.calls).toEqual([[[60, 80, 60]], [[]]]);
-    expect(buzz.state()).toBe("on");
+    expect(vibration.state()).toBe("on");
   });
 
   test("is missing, or fails, without a word", () => {
     const fails = () => {
       throw new Error("not here");
     };
-    makeBuzz({ vibrate: fails }).buzz([60]);
-    makeBuzz({}).buzz([60]);
-    expect(makeBuzz({}).state()).toBe("missing");
+    makeVibration({ vibrate: fails }).vibrate([60]);
+    makeVibration({}).vibrate([60]);
+    expect(makeVibration({}).state()).toBe("missing");
   });
 });
 
@@ -318,10 +318,10 @@ class FakePage extends EventTarget {
 }
 
 describe("a screen that is kept on", () => {
-  function awakeOn(request: () => Promise<unknown>) {
+  function wakeLockOn(request: () => Promise<unknown>) {
     const page = new FakePage();
     const wakeLock = { request } as unknown as WakeLock;
-    return { page, awake: makeAwake({ navigator: { wakeLock }, document: page.document }) };
+    return { page, wakeLock: makeWakeLock({ navigator: { wakeLock }, document: page.document }) };
   }
   const settle = () => new Promise((resolve) => setTimeout(resolve, 0));
   const lock = () => ({
@@ -332,50 +332,50 @@ describe("a screen that is kept on", () => {
   });
 
   test("is on until it is let go", async () => {
-    const { awake } = awakeOn(async () => lock());
-    expect(awake.state()).toBe("off");
-    awake.keep();
+    const { wakeLock } = wakeLockOn(async () => lock());
+    expect(wakeLock.state()).toBe("off");
+    wakeLock.keep();
     await settle();
-    expect(awake.state()).toBe("on");
-    awake.letGo();
-    expect(awake.state()).toBe("off");
+    expect(wakeLock.state()).toBe("on");
+    wakeLock.letGo();
+    expect(wakeLock.state()).toBe("off");
   });
 
   test("is asked for once, and again after the page was hidden", async () => {
     const locks: ReturnType<typeof lock>[] = [];
-    const { awake, page } = awakeOn(async () => {
+    const { wakeLock, page } = wakeLockOn(async () => {
       locks.push(lock());
       return locks.at(-1);
     });
-    awake.keep();
-    awake.keep();
+    wakeLock.keep();
+    wakeLock.keep();
     await settle();
     expect(locks).toHaveLength(1);
     await locks[0]?.release();
     page.turn("hidden");
     await settle();
-    expect([locks.length, awake.state()]).toEqual([1, "off"]);
+    expect([locks.length, wakeLock.state()]).toEqual([1, "off"]);
     page.turn("visible");
     await settle();
-    expect([locks.length, awake.state()]).toEqual([2, "on"]);
+    expect([locks.length, wakeLock.state()]).toEqual([2, "on"]);
   });
 
   test("that is let go before it was given does not stay on", async () => {
     const given = lock();
-    const { awake } = awakeOn(async () => given);
-    awake.keep();
-    awake.letGo();
+    const { wakeLock } = wakeLockOn(async () => given);
+    wakeLock.keep();
+    wakeLock.letGo();
     await settle();
-    expect([given.released, awake.state()]).toEqual([true, "off"]);
+    expect([given.released, wakeLock.state()]).toEqual([true, "off"]);
   });
 
   test("may be refused, or missing", async () => {
-    const { awake } = awakeOn(() => Promise.reject(new Error("low battery")));
-    awake.keep();
+    const { wakeLock } = wakeLockOn(() => Promise.reject(new Error("low battery")));
+    wakeLock.keep();
     await settle();
-    expect(awake.state()).toBe("refused");
+    expect(wakeLock.state()).toBe("refused");
     const page = new FakePage();
-    expect(makeAwake({ navigator: {}, document: page.document }).state()).toBe("missing");
+    expect(makeWakeLock({ navigator: {}, document: page.document }).state()).toBe("missing");
   });
 });
 

@@ -16,7 +16,7 @@ function lead(segments: readonly Segment[], world = new World(), stored?: string
   const texts: string[] = [];
   const job: PaceJob = {
     segments,
-    choices: { sound: true, voice: true, buzz: true },
+    choices: { sound: true, voice: true, vibration: true },
     words: (say) => String(say).replace("pace.say.", ""),
     show: (view, troubles) => shown.push({ view, troubles }),
     store: (text) => texts.push(text),
@@ -79,11 +79,11 @@ describe("an exercise", () => {
 
   test("keeps the screen on until it is over, and leaves nothing behind", () => {
     const { world, pace, view, shown } = lead(raises);
-    expect(world.awake).toBe("on");
+    expect(world.wakeLock).toBe("on");
     world.pass(94_000);
-    expect([world.awake, view()]).toEqual(["on", "lower 2 3 going"]);
+    expect([world.wakeLock, view()]).toEqual(["on", "lower 2 3 going"]);
     world.pass(1000);
-    expect([world.awake, view()]).toEqual(["off", "over"]);
+    expect([world.wakeLock, view()]).toEqual(["off", "over"]);
     const count = shown.length;
     pace?.stop();
     pace?.back();
@@ -95,11 +95,11 @@ describe("an exercise", () => {
     world.pass(6000);
     pace?.pause();
     world.pass(599_000);
-    expect(world.awake).toBe("on");
+    expect(world.wakeLock).toBe("on");
     world.pass(2000);
-    expect(world.awake).toBe("off");
+    expect(world.wakeLock).toBe("off");
     pace?.resume();
-    expect(world.awake).toBe("on");
+    expect(world.wakeLock).toBe("on");
   });
 });
 
@@ -141,12 +141,12 @@ describe("what the client presses", () => {
     expect(shown.at(-1)?.view.done).toMatchObject([{ set: 1, reps: 9, whole: false }]);
   });
 
-  test("sound, voice and buzz, each only as wanted", () => {
+  test("sound, voice and vibration, each only as wanted", () => {
     const { world, pace, sounds } = lead(raises);
-    pace?.choose({ sound: false, voice: false, buzz: false });
+    pace?.choose({ sound: false, voice: false, vibration: false });
     world.pass(10_000);
     expect([sounds(), world.said.length, world.felt.length]).toEqual([[0], 1, 1]);
-    pace?.choose({ sound: true, voice: false, buzz: false });
+    pace?.choose({ sound: true, voice: false, vibration: false });
     world.pass(1000);
     expect(sounds().slice(1)).toEqual([10, 11, 12]);
   });
@@ -179,8 +179,8 @@ describe("what the phone does", () => {
   test("no voice, and no way to keep the screen on", () => {
     const world = new World();
     world.speech = "missing";
-    world.awake = "missing";
-    expect(lead(raises, world).troubles()).toEqual(["voice-missing", "awake-refused"]);
+    world.wakeLock = "missing";
+    expect(lead(raises, world).troubles()).toEqual(["voice-missing", "wake-lock-refused"]);
   });
 
   test("a call stops the work, and after it there is a count", () => {
@@ -309,7 +309,7 @@ describe("a page loaded anew", () => {
     world.pass(2000);
     expect([view(), troubles()]).toEqual(["walk 1 going", ["sound-blocked"]]);
     world.sound = "on";
-    pace?.choose({ sound: true, voice: false, buzz: false });
+    pace?.choose({ sound: true, voice: false, vibration: false });
     world.pass(90_000);
     // 70 s were over when it was loaded: the next run is at 155
     expect(sounds()).toContain(85);

@@ -19,7 +19,7 @@ export class World {
   throttleMs = 1000;
   sound: "on" | "blocked" | "missing" = "on";
   speech: "on" | "missing" = "on";
-  awake: "on" | "off" | "refused" | "missing" = "off";
+  wakeLock: "on" | "off" | "refused" | "missing" = "off";
   /** What has been handed to the audio clock and not been taken back: for when, when, and its first pitch. */
   planned: { at: number; by: number; hz: number }[] = [];
   readonly said: { at: number; text: string }[] = [];
@@ -59,18 +59,18 @@ export class World {
         this.stops += 1;
       },
     },
-    buzz: {
+    vibration: {
       state: () => "on",
-      buzz: (pattern) => this.felt.push({ at: this.perfMs, pattern }),
+      vibrate: (pattern) => this.felt.push({ at: this.perfMs, pattern }),
       stop: () => undefined,
     },
-    awake: {
-      state: () => this.awake,
+    wakeLock: {
+      state: () => this.wakeLock,
       keep: () => {
-        if (this.awake === "off") this.awake = "on";
+        if (this.wakeLock === "off") this.wakeLock = "on";
       },
       letGo: () => {
-        if (this.awake === "on") this.awake = "off";
+        if (this.wakeLock === "on") this.wakeLock = "off";
       },
     },
     visible: {

@@ -81,7 +81,7 @@ describe("runs and walks", () => {
     const cues = cuesBetween(begin(running, 0), 5000, 200_000);
     expect(show(cues)).toEqual(expected);
     const changes = cues.filter(({ tone }) => tone === "go" || tone === "ease");
-    expect(changes.every(({ buzz }) => Math.max(...buzz) >= 400)).toBe(true);
+    expect(changes.every(({ vibration }) => Math.max(...vibration) >= 400)).toBe(true);
   });
 
   test("and just so while nobody sees the page", () => {
@@ -184,7 +184,7 @@ describe("for every exercise", () => {
 });
 
 test("every sound lies where small loudspeakers and older ears are good", () => {
-  for (const { notes, buzz } of Object.values(TONES)) {
+  for (const { notes, vibration } of Object.values(TONES)) {
     expect(notes.length).toBeGreaterThan(0);
     for (const { hz, level, ms } of notes) {
       expect(hz).toBeGreaterThanOrEqual(500);
@@ -192,6 +192,6 @@ test("every sound lies where small loudspeakers and older ears are good", () => 
       expect(level).toBeLessThanOrEqual(1);
       expect(ms).toBeGreaterThan(20);
     }
-    expect(buzz.reduce((sum, each) => sum + each, 0)).toBeLessThan(1500);
+    expect(vibration.reduce((sum, each) => sum + each, 0)).toBeLessThan(1500);
   }
 });

@@ -1,0 +1,80 @@
+/** Placeholders in translated texts: which there are, and the ending that a language needs after them. */
+
+import { Fault } from "../faults/fault.ts";
+import type { Source } from "../read/source.ts";
+import { type Language, languageName } from "../words/languages.ts";
+import { PLACEHOLDERS } from "./sections.ts";
+
+/**
+ * Languages whose words for a side change with the noun: there a placeholder stands for the stem, and
+ * the author writes the ending after it, as in “Ihr {side}er Fuß”.
+ */
+const ENDINGS: Readonly<Partial<Record<Language, readonly string[]>>> = {
+  de: ["e", "en", "em", "er", "es"],
+};
+
+/** Faults of a text that begins on a line of the file: unknown-placeholder. */
+export function placeholderFaults(
+  text: string,
+  firstLine: number,
+  source: Source,
+  language: Language,
+): Fault[] {
+  return text.split(/\r?\n/).flatMap((one, index) =>
+    bare(one, language).map((match) => {
+      const place = source.atLine(firstLine + index, match.index + 1);
+      return lacking(match[0], language, { place, frame: source.frame(place) });
+    }),
+  );
+}
+
+/** Faults of the words of a picture, which stand in the front matter: unknown-placeholder. */
+export function pictureFaults(
+  text: string | undefined,
+  source: Source,
+  language: Language,
+): Fault[] {
+  if (text === undefined) return [];
+  const place = source.at(["picture"]);
+  const details = { place, frame: source.frame(place) };
+  const unknown = [...text.matchAll(/\{([^{}]*)\}/g)].filter(
+    ([, name = ""]) => !(name in PLACEHOLDERS),
+  );
+  return [
+    ...unknown.map(
+      ([whole]) =>
+        new Fault("unknown-placeholder", `There is no placeholder ${whole}.`, {
+          ...details,
+          hint: `Known: ${Object.keys(PLACEHOLDERS)
+            .map((name) => `{${name}}`)
+            .join(", ")}.`,
+        }),
+    ),
+    ...bare(text, language).map((match) => lacking(match[0], language, details)),
+  ];
+}
+
+/** Placeholders without an ending where the language needs one. */
+function bare(text: string, language: Language): RegExpExecArray[] {
+  const endings = ENDINGS[language];
+  if (!endings) return [];
+  const names = Object.keys(PLACEHOLDERS).join("|");
+  return [
+    ...text.matchAll(new RegExp(`\\{(?:${names})\\}(?!(?:${endings.join("|")})(?!\\p{L}))`, "gu")),
+  ];
+}
+
+function lacking(
+  placeholder: string,
+  language: Language,
+  details: { readonly place: ReturnType<Source["at"]>; readonly frame: string },
+): Fault {
+  return new Fault(
+    "unknown-placeholder",
+    `In ${languageName(language)} ${placeholder} needs an ending.`,
+    {
+      ...details,
+      hint: `Write it after the bracket: ${ENDINGS[language]?.map((end) => `${placeholder}${end}`).join(", ")}.`,
+    },
+  );
+}

@@ -1,0 +1,28 @@
+/** What every page of a booklet is made from. */
+import type { Library } from "../cards/library.ts";
+import type { ClinicLook } from "../clinic/look.ts";
+import type { DosedProgram } from "../dose/types.ts";
+import type { Program } from "../program/program.ts";
+import type { Schedule } from "../schedule/schedule.ts";
+import type { Words } from "../words/words.ts";
+import type { Edition } from "./model.ts";
+import type { Writer } from "./numbers.ts";
+
+export interface BookletParts {
+  readonly program: Program;
+  readonly dosed: DosedProgram;
+  readonly schedule: Schedule;
+  readonly library: Library;
+  readonly words: Words;
+  /** The clinician's note to the client, Markdown. */
+  readonly note: string;
+  /** The day it is made, YYYY-MM-DD. */
+  readonly made: string;
+  readonly edition: Edition;
+  readonly look: ClinicLook;
+}
+
+/** The parts of a booklet together with the writer of its locale: what every page is made from. */
+export interface Composing extends BookletParts {
+  readonly write: Writer;
+}

@@ -1,0 +1,67 @@
+/** What the booklet's file tells its script: the sessions and words of the companion, as JSON. */
+import { createHash } from "node:crypto";
+import type { Booklet } from "../compose/model.ts";
+import type { SessionBout } from "../compose/session-model.ts";
+import type { PhoneData, SessionKind } from "../phone/day/data.ts";
+import type { Words } from "../words/words.ts";
+
+/**
+ * The data of a booklet. `words` are all words of its language: the screens' own are those under
+ * `phone`, whose messages hold values but no plurals. Same booklet, same data.
+ */
+export function phoneData(booklet: Booklet, words: Words): PhoneData {
+  const { clinic } = booklet;
+  const content = sessionsOf(booklet);
+  return {
+    plan: booklet.plan,
+    client: booklet.client.reference,
+    booklet: `${booklet.made.date}-${markOf(content)}`,
+    made: booklet.made.date,
+    language: booklet.language,
+    locale: booklet.locale,
+    clinic: {
+      name: clinic.name,
+      phone: clinic.phone,
+      phoneLink: clinic.phoneLink,
+      emergency: clinic.emergency,
+      emergencyLink: clinic.emergencyLink,
+    },
+    ...content,
+    words: Object.fromEntries([
+      ...words.keys.filter(isForPhone).map((key) => [key.replace(/^phone\./, ""), words.raw(key)]),
+      ["settle", words.say("stop.call.settle")],
+    ]),
+  };
+}
+
+const isForPhone = (key: string): boolean => key.startsWith("phone.") || key.startsWith("part.");
+
+/** Sessions with all that repeats from week to week said once. */
+function sessionsOf({ sessions }: Booklet): Pick<PhoneData, "bouts" | "kinds" | "sessions"> {
+  const bouts = collection<SessionBout>();
+  const kinds = collection<SessionKind>();
+  const planned = sessions.map(({ week, date, part, start, minutes, short, bouts: own }) => ({
+    date,
+    week,
+    kind: kinds.placeOf({ part, start, minutes, short, bouts: own.map(bouts.placeOf) }),
+  }));
+  return { bouts: bouts.items, kinds: kinds.items, sessions: planned };
+}
+
+/** Items in the order in which they first come, each once. */
+function collection<Item>() {
+  const places = new Map<string, number>();
+  const items: Item[] = [];
+  const placeOf = (item: Item): number => {
+    const text = JSON.stringify(item);
+    const place = places.get(text) ?? items.push(item) - 1;
+    places.set(text, place);
+    return place;
+  };
+  return { items: items as readonly Item[], placeOf };
+}
+
+/** Six hexadecimal digits that change with the content: they tell two booklets of one day apart. */
+function markOf(content: object): string {
+  return createHash("sha256").update(JSON.stringify(content)).digest("hex").slice(0, 6);
+}

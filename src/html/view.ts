@@ -1,0 +1,172 @@
+/** What the templates are given: the booklet with everything worked out that they print. */
+import type { Booklet, DiaryWeek } from "../compose/model.ts";
+import type { Words } from "../words/words.ts";
+import { drawProgress } from "./charts.ts";
+import { doseRowView, doseTable, exerciseDoses } from "./doses.ts";
+import { renderMarkdown } from "./markdown.ts";
+import type { Part } from "./pages.ts";
+import { drawGoal, drawRuler, drawSteps, drawZone } from "./scales.ts";
+import { calendarView } from "./weeks.ts";
+
+/** A line of the list of contents. */
+interface ContentsLine {
+  readonly anchor: string;
+  readonly title: string;
+  /** Number of an exercise; empty for all else. */
+  readonly number: string;
+  /** Page as printed; empty while it is not known. */
+  readonly page: string;
+}
+
+/** Works out everything the templates print; `pages` are the page numbers known so far. */
+export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<string, number>) {
+  const { say } = words;
+  const part = (page: string, head: string): Part => ({ page, head });
+  const numbers = new Map(booklet.exercises.map(({ anchor, number }) => [anchor, number]));
+  const phases = booklet.phases.map((phase, index) => ({
+    ...phase,
+    ...doseTable(phase.rows.map((row) => doseRowView(row, numbers.get(row.anchor)))),
+    part: part(`phase-${index + 1}`, phase.label ?? phase.title),
+  }));
+  const exercises = booklet.exercises.map((exercise, index) => ({
+    ...exercise,
+    ...exerciseDoses(exercise),
+    setUp: renderMarkdown(exercise.setUp),
+    move: renderMarkdown(exercise.move),
+    feel: renderMarkdown(exercise.feel),
+    check: renderMarkdown(exercise.check),
+    stop: renderMarkdown(exercise.stop),
+    part: {
+      ...part(`exercise-${index + 1}`, say("exercise.label", { n: exercise.number })),
+      picture: exercise.figure?.width,
+    },
+  }));
+  const own = (["before", "after"] as const).flatMap((where) =>
+    booklet[where].map((page) => ({
+      where,
+      anchor: page.anchor,
+      title: page.title,
+      text: renderMarkdown(page.text),
+      part: part(page.anchor, page.title),
+    })),
+  );
+  const frame = {
+    cover: part("cover", ""),
+    summary: part("summary", say("summary.heading")),
+    stop: part("stop", say("stop.heading")),
+    pain: part("pain", say("pain.heading")),
+    weeks: part("weeks", say("weeks.heading")),
+    myPlan: part("my-plan", say("my-plan.heading")),
+    progress: part("progress", say("progress.heading")),
+    diary: part("diary", say("diary.heading")),
+    contact: part("contact", say("contact.heading")),
+  };
+  return {
+    ...booklet,
+    frame,
+    parts: [
+      ...Object.values(frame),
+      ...[...own, ...phases, ...exercises].map(({ part: own }) => own),
+    ],
+    contents: contents(booklet, words, pages),
+    cover: coverView(booklet, words),
+    pain: painView(booklet, words),
+    calendar: calendarView(booklet),
+    phases,
+    exercises,
+    before: own.filter(({ where }) => where === "before"),
+    after: own.filter(({ where }) => where === "after"),
+    progress: booklet.progress.map((chart) => ({ ...chart, drawing: drawProgress(chart, words) })),
+    myPlan: {
+      ...booklet.myPlan,
+      answers:
+        booklet.myPlan.ifThen.length > 0
+          ? booklet.myPlan.ifThen.map((one) => ({ hurdle: one.if, answer: one.do }))
+          : BLANK_ANSWERS,
+    },
+    badDays: booklet.phases.flatMap(({ title, badDay }) =>
+      badDay ? [{ ...badDay, phase: booklet.phases.length > 1 ? title : "" }] : [],
+    ),
+    diary: booklet.diary.map((week) => diaryView(week, booklet.edition === "large")),
+    lines: Array.from({ length: booklet.edition === "large" ? 5 : 8 }, () => ""),
+  };
+}
+
+/** Room for the client's own answers where the plan has none. */
+const BLANK_ANSWERS = Array.from({ length: 3 }, () => ({ hurdle: "", answer: "" }));
+
+function contents(
+  booklet: Booklet,
+  { say }: Words,
+  pages: ReadonlyMap<string, number>,
+): readonly ContentsLine[] {
+  const line = (anchor: string, title: string, number = ""): ContentsLine => ({
+    anchor,
+    title,
+    number,
+    page: String(pages.get(anchor) ?? ""),
+  });
+  return [
+    line("part-stop", say("stop.heading")),
+    ...booklet.before.map(({ anchor, title }) => line(anchor, title)),
+    line("part-pain", say("pain.heading")),
+    line("part-weeks", say("weeks.heading")),
+    line("part-my-plan", say("my-plan.heading")),
+    ...booklet.phases.map(({ anchor, label, title }) =>
+      line(anchor, label === undefined ? title : say("contents.phase", { label, title })),
+    ),
+    ...booklet.exercises.map(({ anchor, title, number }) => line(anchor, title, String(number))),
+    ...(booklet.progress.length > 0 ? [line("part-progress", say("progress.heading"))] : []),
+    line("part-diary", say("diary.heading")),
+    line("part-contact", say("contact.heading")),
+    line("part-questions", say("questions.heading")),
+    ...booklet.after.map(({ anchor, title }) => line(anchor, title)),
+  ];
+}
+
+function coverView(booklet: Booklet, words: Words) {
+  const { cover } = booklet;
+  return {
+    ...cover,
+    note: renderMarkdown(cover.note),
+    goals: cover.goals.map((goal) => ({ ...goal, drawing: drawGoal(goal, words) })),
+    steps: drawSteps(booklet.weeks),
+    firstWeek: booklet.weeks.at(0)?.number,
+    lastWeek: booklet.weeks.at(-1)?.number,
+  };
+}
+
+function painView(booklet: Booklet, words: Words) {
+  const { pain } = booklet;
+  const zones = pain.zones.map((zone) => ({
+    ...zone,
+    span: zone.to - zone.from + 1,
+    range: words.say("pain.range", { from: zone.from, to: zone.to }),
+    swatch: drawZone(zone.zone),
+  }));
+  return {
+    ...pain,
+    monitored: pain.kind === "monitored",
+    zones,
+    drawing: drawRuler(pain, zones, words),
+  };
+}
+
+/** Tables of few sessions have room for large print; the second of a week says which week it is. */
+function diaryView(week: DiaryWeek, large: boolean) {
+  const several = week.tables.length > 1;
+  return {
+    ...week,
+    tables: week.tables.map((table, index) => ({
+      ...table,
+      size: !large && (several || table.sessions.length > 4) ? "dense" : "roomy",
+      later: index > 0,
+      from: sessionDay(table.sessions.at(0)),
+      to: sessionDay(table.sessions.at(-1)),
+    })),
+  };
+}
+
+function sessionDay(session: DiaryWeek["tables"][number]["sessions"][number] | undefined): string {
+  return session === undefined ? "" : `${session.day} ${session.date}`;
+}

@@ -1,0 +1,60 @@
+/** What a booklet's file tells its script: sessions, rules and words, as plain data. */
+import type { BookletSession, SessionBout } from "../../compose/session-model.ts";
+
+export interface PhoneData {
+  /** The plan's id, and the clinic's reference for the client. */
+  readonly plan: string;
+  readonly client: string;
+  /** The version of the booklet: the day it was made and a mark of its content. */
+  readonly booklet: string;
+  /** The day it was made, YYYY-MM-DD. */
+  readonly made: string;
+  /** BCP 47: the booklet's language, and how dates and numbers are written. */
+  readonly language: string;
+  readonly locale: string;
+  readonly clinic: {
+    readonly name: string;
+    readonly phone: string;
+    readonly phoneLink: string;
+    readonly emergency: string;
+    readonly emergencyLink: string;
+  };
+  /** Every different bout of the program once; kinds of sessions name them by their place here. */
+  readonly bouts: readonly SessionBout[];
+  /** Every different session, without its day; sessions name them by their place here. */
+  readonly kinds: readonly SessionKind[];
+  /** First to last. */
+  readonly sessions: readonly {
+    readonly date: string;
+    readonly week: number;
+    readonly kind: number;
+  }[];
+  /** The screens' words by key, with {names} to fill in. */
+  readonly words: Readonly<Record<string, string>>;
+}
+
+/** What sessions of the same kind have in common; bouts by place in `bouts`. */
+export interface SessionKind extends Pick<BookletSession, "part" | "start" | "minutes" | "short"> {
+  readonly bouts: readonly number[];
+}
+
+/** A session with its bouts: what screens and rules work with. */
+export interface PlannedSession extends Omit<SessionKind, "bouts"> {
+  /** YYYY-MM-DD. */
+  readonly date: string;
+  /** Week of the program, from 1. */
+  readonly week: number;
+  readonly bouts: readonly SessionBout[];
+}
+
+/** The sessions of a booklet, first to last. */
+export function plannedSessions({ sessions, kinds, bouts }: PhoneData): readonly PlannedSession[] {
+  const whole = kinds.map((kind) => ({
+    ...kind,
+    bouts: kind.bouts.flatMap((place) => bouts[place] ?? []),
+  }));
+  return sessions.flatMap(({ date, week, kind }) => {
+    const found = whole[kind];
+    return found ? [{ ...found, date, week }] : [];
+  });
+}

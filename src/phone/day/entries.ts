@@ -1,0 +1,155 @@
+/** Writing down: entries of the diary from what was planned and what the client says. */
+import type { SessionBout } from "../../compose/session-model.ts";
+import {
+  type Amount,
+  byPlan,
+  type Diary,
+  type DiaryEntry,
+  type DiaryExercise,
+  type Done,
+  sessionKey,
+} from "../../diary/entry.ts";
+import type { PlannedSession } from "./data.ts";
+
+const NO_AMOUNT: Amount = { sets: undefined, reps: undefined, kg: undefined };
+
+/** What the plan asks of a bout, as amounts; of a range, its top. `sets`: fewer on a bad day. */
+export function plannedAmount(bout: SessionBout, sets = bout.sets): Amount {
+  return { sets, reps: bout.reps?.[0]?.high, kg: bout.kg };
+}
+
+/** The bouts of a session with their sets: all of it, or the short version of a bad day. */
+export function boutsOf(
+  session: PlannedSession,
+  short: boolean,
+): readonly { readonly bout: SessionBout; readonly sets: number }[] {
+  const { bouts } = session;
+  if (!short || session.short === undefined)
+    return bouts.map((bout) => ({ bout, sets: bout.sets }));
+  const kept = session.short.bouts;
+  return bouts.flatMap((bout) => {
+    const sets = kept.find(({ key }) => key === bout.key)?.sets;
+    return sets === undefined ? [] : [{ bout, sets }];
+  });
+}
+
+/** An entry with nothing in it yet: no exercise has been done. */
+export function emptyEntry(
+  session: PlannedSession,
+  booklet: string,
+  short: boolean,
+  written: string,
+): DiaryEntry {
+  return {
+    date: session.date,
+    part: session.part,
+    week: session.week,
+    booklet,
+    done: "no",
+    doneOn: undefined,
+    short,
+    effort: undefined,
+    painAfter: undefined,
+    painMorning: undefined,
+    worseMorning: undefined,
+    note: "",
+    exercises: boutsOf(session, short).map(({ bout, sets }) => ({
+      card: bout.card,
+      title: bout.title,
+      side: bout.side,
+      done: "no",
+      planned: plannedAmount(bout, sets),
+      real: NO_AMOUNT,
+      pain: undefined,
+    })),
+    written,
+  };
+}
+
+/**
+ * The entry to go on with: what is written down already, made to fit where the client has changed
+ * between the whole session and its short version; else an empty one.
+ */
+export function entryFor(
+  session: PlannedSession,
+  kept: DiaryEntry | undefined,
+  booklet: string,
+  short: boolean,
+): DiaryEntry {
+  if (kept?.short === short) return kept;
+  const empty = emptyEntry(session, booklet, short, kept?.written ?? "");
+  if (kept === undefined) return empty;
+  const exercises = empty.exercises.map((one) => {
+    const { done, real, pain } = kept.exercises.find(({ card }) => card === one.card) ?? one;
+    return { ...one, done, real, pain };
+  });
+  return { ...kept, short, exercises, done: doneOf(exercises.map(({ done }) => done)) };
+}
+
+/** The entry with one exercise changed; what was done of the session follows from its exercises. */
+export function withExercise(
+  entry: DiaryEntry,
+  card: string,
+  change: Partial<Pick<DiaryExercise, "done" | "real" | "pain">>,
+  today: string,
+): DiaryEntry {
+  const exercises = entry.exercises.map((one) =>
+    one.card === card ? { ...one, ...change, real: realAmount(one, change.real) } : one,
+  );
+  const done = doneOf(exercises.map((one) => one.done));
+  return {
+    ...entry,
+    exercises,
+    done,
+    doneOn: done === "no" ? undefined : (entry.doneOn ?? today),
+  };
+}
+
+/** The entry with every exercise done as planned, or none. */
+export function withAll(entry: DiaryEntry, done: "yes" | "no", today: string): DiaryEntry {
+  return {
+    ...entry,
+    exercises: entry.exercises.map((one) => ({ ...one, done, real: NO_AMOUNT })),
+    done,
+    doneOn: done === "no" ? undefined : (entry.doneOn ?? today),
+  };
+}
+
+/** Only what differs from the plan is kept. */
+function realAmount(exercise: DiaryExercise, real: Amount | undefined): Amount {
+  const now = real ?? exercise.real;
+  const { planned } = exercise;
+  const other = (value: number | undefined, plan: number | undefined) =>
+    value === plan ? undefined : value;
+  return {
+    sets: other(now.sets, planned.sets),
+    reps: other(now.reps, planned.reps),
+    kg: other(now.kg, planned.kg),
+  };
+}
+
+/** Yes where all were done, no where none was, else in part. */
+export function doneOf(parts: readonly Done[]): Done {
+  if (parts.length > 0 && parts.every((one) => one === "yes")) return "yes";
+  return parts.every((one) => one === "no") ? "no" : "part";
+}
+
+/** The diary with this entry in place of the one for the same session, in the order of the sessions. */
+export function withEntry(diary: Diary, entry: DiaryEntry): Diary {
+  const others = diary.entries.filter((one) => sessionKey(one) !== sessionKey(entry));
+  return { ...diary, entries: [...others, entry].sort(byPlan) };
+}
+
+/** An instant as entries keep it: UTC, to the second. */
+export const writtenAt = (instant: Date): string => `${instant.toISOString().slice(0, 19)}Z`;
+
+/**
+ * The mark of a change after another: never the same nor earlier, also where two changes fall into one
+ * second or the device's clock was set back, so that the last word wins when diaries are merged.
+ */
+export function writtenAfter(instant: Date, before: string | undefined): string {
+  const now = writtenAt(instant);
+  return before === undefined || now > before
+    ? now
+    : writtenAt(new Date(Date.parse(before) + 1000));
+}

@@ -1,0 +1,117 @@
+/** The fields of a dose, the same in cards, protocols and plans, and what they mean. */
+import * as z from "zod";
+import { distance, tempo, time } from "../units/quantities.ts";
+
+/** Repetitions of one set, or of each set in turn; low equals high unless a range is given. */
+export type Repetitions = readonly { readonly low: number; readonly high: number }[];
+
+const REPS_HELP = "write repetitions as 12, as a range 6-8, or as one number a set: [12, 10, 8]";
+
+const repsOfASet = z
+  .union([z.number().int().min(1).max(200), z.string().regex(/^\d{1,3}-\d{1,3}$/)], {
+    error: REPS_HELP,
+  })
+  .transform((value) => {
+    if (typeof value === "number") return { low: value, high: value };
+    const [low = 1, high = low] = value.split("-").map(Number);
+    return { low, high };
+  })
+  .refine(({ low, high }) => low >= 1 && low <= high && high <= 200, { error: REPS_HELP });
+
+/** One entry: the same in every set. Several: one for each set. */
+const reps = z
+  .union([z.array(repsOfASet).min(2).max(20), repsOfASet], { error: REPS_HELP })
+  .transform((value): Repetitions => (Array.isArray(value) ? value : [value]));
+
+/** What the load of an exercise is aimed at. */
+export type Target =
+  | { readonly kind: "rm"; readonly reps: number }
+  | { readonly kind: "percent-1rm"; readonly share: number }
+  | { readonly kind: "percent-hold"; readonly share: number }
+  | { readonly kind: "percent-reps"; readonly share: number }
+  | { readonly kind: "percent-speed"; readonly share: number }
+  | { readonly kind: "reserve"; readonly reps: number }
+  | { readonly kind: "load"; readonly kg: number }
+  | { readonly kind: "band"; readonly level: number };
+
+const TARGET_HELP =
+  "write a target as 15 RM, 70 % of 1RM, 70 % of best hold, 70 % of most reps, 70 % of top speed, 2 in reserve, 10 kg or band 3";
+
+const TARGETS: readonly (readonly [RegExp, (n: number) => Target])[] = [
+  [/^(\d{1,2}) ?RM$/, (reps) => ({ kind: "rm", reps })],
+  [/^(\d{1,3}) ?% of 1RM$/, (n) => ({ kind: "percent-1rm", share: n / 100 })],
+  [/^(\d{1,3}) ?% of best hold$/, (n) => ({ kind: "percent-hold", share: n / 100 })],
+  [/^(\d{1,3}) ?% of most reps$/, (n) => ({ kind: "percent-reps", share: n / 100 })],
+  [/^(\d{1,3}) ?% of top speed$/, (n) => ({ kind: "percent-speed", share: n / 100 })],
+  [/^(\d{1,2}) in reserve$/, (reps) => ({ kind: "reserve", reps })],
+  [/^(\d+(?:\.\d+)?) ?kg$/, (kg) => ({ kind: "load", kg })],
+  [/^band ([1-8])$/, (level) => ({ kind: "band", level })],
+];
+
+const target = z
+  .string({ error: TARGET_HELP })
+  .refine((text) => readTarget(text) !== undefined, { error: TARGET_HELP })
+  .transform((text) => readTarget(text) as Target);
+
+function readTarget(text: string): Target | undefined {
+  for (const [pattern, make] of TARGETS) {
+    const match = pattern.exec(text);
+    if (match) {
+      const made = make(Number(match[1]));
+      if ("share" in made && (made.share <= 0 || made.share > 1)) return undefined;
+      if (made.kind === "rm" && made.reps < 1) return undefined;
+      return made;
+    }
+  }
+  return undefined;
+}
+
+const doseFields = {
+  sets: z
+    .number({ error: "write the number of sets as a whole number" })
+    .int()
+    .min(1)
+    .max(20)
+    .describe("Number of sets."),
+  reps: reps.describe(
+    "Repetitions in a set: a number (12), a range (6-8), or one number a set ([12, 10, 8]).",
+  ),
+  hold: time.describe("How long each repetition is held, such as 45 s."),
+  time: time.describe("How long a set lasts, for work that is timed and not counted: 60 s, 8 min."),
+  distance: distance.describe("How far a set goes, such as 20 m."),
+  tempo: tempo.describe(
+    "Seconds of lowering, pause at the bottom, lifting, pause at the top: 3-0-3-0. X: as fast as is safe.",
+  ),
+  rest: time.describe("Rest between two sets, such as 2 min."),
+  rest_reps: time.describe("Rest between two repetitions, such as 10 s."),
+  effort: z
+    .number({ error: "write the effort as a number from 0 to 10" })
+    .min(0)
+    .max(10)
+    .describe("How hard it should feel, from 0 (rest) to 10 (the most you can)."),
+  target: target.describe(
+    "What the load is aimed at: 15 RM, 70 % of 1RM, 70 % of best hold, 70 % of most reps, 70 % of top speed, 2 in reserve, 10 kg, band 3.",
+  ),
+  per_week: z
+    .number({ error: "write times a week as a whole number from 1 to 7" })
+    .int()
+    .min(1)
+    .max(7)
+    .describe("How many days a week. Give one of per_week, per_day and every."),
+  per_day: z
+    .number({ error: "write times a day as a whole number from 1 to 3" })
+    .int()
+    .min(1)
+    .max(3)
+    .describe("How many times each day, every day of the week."),
+  every: z
+    .string()
+    .regex(/^[2-7] days$/, { error: "write the rhythm as 2 days, 3 days …" })
+    .transform((text) => Number(text[0]))
+    .describe("Every how many days, such as 2 days (every second day)."),
+} as const;
+
+/** Any part of a dose: what a protocol's row, a plan's change or a card may state. */
+export const dosePart = z.strictObject(doseFields).partial();
+
+export type DosePart = z.infer<typeof dosePart>;

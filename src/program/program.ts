@@ -1,0 +1,57 @@
+/** A client's program with nothing left open: every exercise of every week, and where each statement stands. */
+import type { LibraryCard } from "../cards/library.ts";
+import type { Clinic } from "../clinic/schema.ts";
+import type { Place } from "../faults/fault.ts";
+import type { PainLimits } from "../pain/limits.ts";
+import type { Plan } from "../plan/schema.ts";
+import type { StatedDose } from "../prescription/stated.ts";
+import type { Protocol } from "../protocols/schema.ts";
+import type { Read } from "../read/source.ts";
+import type { WeekSpan } from "../units/quantities.ts";
+import type { WorkSide } from "../units/side.ts";
+
+export interface Program {
+  readonly plan: Read<Plan>;
+  readonly protocol: Read<Protocol>;
+  readonly clinic: Clinic;
+  /** Whole weeks from the first day to the last. */
+  readonly weeks: number;
+  readonly phases: readonly ProgramPhase[];
+}
+
+export interface ProgramPhase {
+  readonly id: string;
+  readonly title: string;
+  readonly aim: string;
+  /** Week of the course in which it begins, counted from 1; phases may overlap. */
+  readonly firstWeek: number;
+  readonly weeks: number;
+  readonly range: WeekSpan | undefined;
+  readonly moveOn: readonly string[];
+  readonly goBack: readonly string[];
+  readonly exercises: readonly ProgramExercise[];
+}
+
+export interface ProgramExercise {
+  /** Unique in the program: phase id, a slash, card id. */
+  readonly key: string;
+  readonly card: LibraryCard;
+  readonly side: WorkSide;
+  readonly why: string;
+  /** Whether the phase's aim depends on it. */
+  readonly main: boolean;
+  /** Set where it starts when a sign is there, not in a given week. */
+  readonly when: string | undefined;
+  /** Key of the exercise in whose sessions it is done. */
+  readonly sameSessionAs: string | undefined;
+  /** Keys of exercises that come before it in a session. */
+  readonly after: readonly string[];
+  readonly origin: "protocol" | "swap" | "add";
+  /** The clinician's reason, where the plan swapped or added it. */
+  readonly because: string | undefined;
+  readonly pain: PainLimits;
+  /** Where the exercise is named: in the protocol, or in the plan that added or swapped it. */
+  readonly place: Place;
+  /** One entry a week of the phase; undefined in weeks without it. */
+  readonly doses: readonly (StatedDose | undefined)[];
+}

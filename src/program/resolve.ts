@@ -1,0 +1,241 @@
+/** Brings a plan, its protocol, the library and the clinic together into one program with nothing left open. */
+
+import { unknownCard } from "../cards/ladder.ts";
+import type { Library, LibraryCard } from "../cards/library.ts";
+import type { Clinic } from "../clinic/schema.ts";
+import { Fault, isError, type WithFaults } from "../faults/fault.ts";
+import { painLimits } from "../pain/limits.ts";
+import type { Plan } from "../plan/schema.ts";
+import type { DosePart } from "../prescription/fields.ts";
+import { type DoseLayer, mergeDose } from "../prescription/merge.ts";
+import type { StatedDose } from "../prescription/stated.ts";
+import { expandWeeks } from "../prescription/week-table.ts";
+import type { Protocol, ProtocolPhase } from "../protocols/schema.ts";
+import type { Path, Read } from "../read/source.ts";
+import { nearest } from "../read/validate.ts";
+import type { WorkSide } from "../units/side.ts";
+import { changedExercises, type Named } from "./changes.ts";
+import type { Program, ProgramExercise, ProgramPhase } from "./program.ts";
+import { missing, proposals, rulingOut } from "./propose.ts";
+
+export interface ProgramParts {
+  readonly plan: Read<Plan>;
+  readonly protocol: Read<Protocol>;
+  readonly library: Library;
+  readonly clinic: Clinic;
+}
+
+/**
+ * The program, or undefined where an error stands in its way.
+ * Faults: unknown-card, change-unused, not-for-client, equipment-missing, swap-proposed, dose-incomplete.
+ */
+export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefined> {
+  const { plan, protocol, clinic } = parts;
+  const faults: Fault[] = [...unusedChanges(parts)];
+  const phases: ProgramPhase[] = [];
+  let nextWeek = 1;
+  protocol.value.phases.forEach((phase, phaseAt) => {
+    const firstWeek = phase.from_week ?? nextWeek;
+    const weeks = printedWeeks(firstWeek, phase.weeks, plan.value.weeks);
+    nextWeek = firstWeek + phase.weeks;
+    if (weeks <= 0) return;
+    const exercises = changedExercises(plan, protocol, phaseAt).flatMap((named) => {
+      const resolved = resolveExercise(named, phase, weeks, parts);
+      faults.push(...resolved.faults);
+      return resolved.value ? [resolved.value] : [];
+    });
+    phases.push({
+      id: phase.id,
+      title: phase.title,
+      aim: phase.aim,
+      firstWeek,
+      weeks,
+      range: phase.range,
+      moveOn: phase.move_on,
+      goBack: phase.go_back,
+      exercises,
+    });
+  });
+  if (faults.some(isError)) return { value: undefined, faults };
+  const weeks = Math.max(...phases.map((phase) => phase.firstWeek + phase.weeks - 1));
+  return { value: { plan, protocol, clinic, weeks, phases }, faults };
+}
+
+function printedWeeks(firstWeek: number, weeks: number, limit: number | undefined): number {
+  return limit === undefined ? weeks : Math.min(weeks, limit - firstWeek + 1);
+}
+
+function resolveExercise(
+  named: Named,
+  phase: ProtocolPhase,
+  weeks: number,
+  parts: ProgramParts,
+): WithFaults<ProgramExercise | undefined> {
+  const { plan, protocol, library, clinic } = parts;
+  const card = library.cards.get(named.card);
+  if (!card) {
+    const fault = unknownCard(named.card, named, named.path, [...library.cards.keys()]);
+    return { value: undefined, faults: [fault] };
+  }
+  const faults = fitFaults(card, named, parts);
+  const doses = dosesOf(named, card, phase.weeks).slice(0, weeks);
+  if (doses.every((dose) => dose === undefined)) return { value: undefined, faults };
+  faults.push(...incomplete(doses, named));
+  const exercise: ProgramExercise = {
+    key: `${phase.id}/${card.card.id}`,
+    card,
+    side: workSide(card, plan.value.side),
+    why: named.why ?? card.card.why,
+    main: named.main,
+    when: named.when,
+    ...ties(named, phase, plan.value),
+    origin: named.origin,
+    because: named.because,
+    pain: painLimits(plan.value.pain, [protocol.value.pain, card.card.pain], clinic.pain),
+    place: named.source.at(named.path),
+    doses,
+  };
+  return { value: exercise, faults };
+}
+
+/** Keys of the exercises it is tied to, by the cards that stand for them in this plan. */
+function ties(
+  { protocol }: Named,
+  phase: ProtocolPhase,
+  plan: Plan,
+): Pick<ProgramExercise, "sameSessionAs" | "after"> {
+  const keyOf = (card: string): string[] => {
+    if (plan.leave_out.some((change) => change.card === card)) return [];
+    const to = plan.swap.find((change) => change.card === card)?.to ?? card;
+    return [`${phase.id}/${to}`];
+  };
+  const { same_session_as: same, after = [] } = protocol?.exercise ?? {};
+  return {
+    sameSessionAs: same === undefined ? undefined : keyOf(same)[0],
+    after: after.flatMap(keyOf),
+  };
+}
+
+/** What stands against giving this card to this client. */
+function fitFaults(card: LibraryCard, named: Named, { plan, library }: ProgramParts): Fault[] {
+  const faults: Fault[] = [];
+  const place = named.source.at(named.path);
+  const frame = named.source.frame(place);
+  const instead = proposals(card, library, plan.value)[0];
+  const hint = instead
+    ? `Could be done instead: ${instead.card.id} (${instead.card.clinical}). Write it under swap if it is right for this client.`
+    : "No card of the library could stand in; leave it out, or write one.";
+  const ruledOut = rulingOut(card, plan.value);
+  if (ruledOut) {
+    const message = `${card.card.id} is not for a client with the flag ${ruledOut.flag}: ${ruledOut.why}`;
+    const flagAt = plan.source.at(["flags", plan.value.flags.indexOf(ruledOut.flag)]);
+    faults.push(
+      new Fault("not-for-client", message, {
+        place: flagAt,
+        frame: plan.source.frame(flagAt),
+        hint,
+      }),
+    );
+  }
+  const lacking = missing(card, plan.value);
+  if (lacking.length > 0) {
+    const things = lacking.map((item) => item.split("|").join(" or ")).join(", ");
+    faults.push(
+      new Fault(
+        "equipment-missing",
+        `${plan.value.client.name} has no ${things}, which ${card.card.id} needs.`,
+        {
+          place: plan.source.at(["equipment"]),
+          frame:
+            named.source === plan.source ? frame : plan.source.frame(plan.source.at(["equipment"])),
+          hint,
+        },
+      ),
+    );
+  }
+  return faults;
+}
+
+/** The dose of each week of the phase: card, protocol and plan brought together. */
+function dosesOf(named: Named, card: LibraryCard, weeks: number): (StatedDose | undefined)[] {
+  const own: DoseLayer = {
+    by: "card",
+    part: card.card.dose,
+    placeOf: (field) => card.source.at(["dose", field]),
+  };
+  const expanded = named.protocol
+    ? expandWeeks(named.protocol.exercise, weeks).doses
+    : Array.from({ length: weeks }, () => ({}) as DosePart | undefined);
+  return expanded.map((part, index) => {
+    const week = index + 1;
+    if (part === undefined || !named.inWeek(week)) return undefined;
+    return mergeDose([own, ...named.layers(part, week)]);
+  });
+}
+
+function incomplete(doses: readonly (StatedDose | undefined)[], named: Named): Fault[] {
+  const lacks = doses.some(
+    (dose) =>
+      dose !== undefined &&
+      (howOften(dose.dose) === 0 ||
+        (dose.dose.reps ?? dose.dose.time ?? dose.dose.distance ?? dose.dose.hold) === undefined),
+  );
+  if (!lacks) return [];
+  const place = named.source.at(named.path);
+  return [
+    new Fault("dose-incomplete", `The dose of ${named.card} is not complete.`, {
+      place,
+      frame: named.source.frame(place),
+      hint: "A dose needs sets, what a set is (reps, hold, time or distance), and how often.",
+    }),
+  ];
+}
+
+const howOften = (dose: DosePart): number =>
+  [dose.per_week, dose.per_day, dose.every].filter((given) => given !== undefined).length;
+
+function workSide({ card }: LibraryCard, side: Plan["side"]): WorkSide {
+  if (card.side === "none") return "none";
+  if (card.side === "both") return "both";
+  return side === "both" ? "each" : side;
+}
+
+/** Changes of the plan that touch nothing, with the nearest exercise that is there. */
+function unusedChanges({ plan, protocol }: ProgramParts): Fault[] {
+  const cards = protocol.value.phases.flatMap((phase) => phase.exercises.map(({ card }) => card));
+  const phases = protocol.value.phases.map((phase) => phase.id);
+  const after = [
+    ...cards,
+    ...plan.value.swap.map(({ to }) => to),
+    ...plan.value.add.map(({ card }) => card),
+  ];
+  const unused = (path: Path, name: string, known: readonly string[], what: string) => {
+    const place = plan.source.at(path);
+    const near = nearest(name, known);
+    return new Fault("change-unused", `There is no ${what} ${name} in ${protocol.value.id}.`, {
+      place,
+      frame: plan.source.frame(place),
+      hint: near ? `Did you mean ${near}?` : `There are: ${[...new Set(known)].join(", ")}.`,
+    });
+  };
+  const faults: Fault[] = [];
+  plan.value.leave_out.forEach(({ card }, at) => {
+    if (!cards.includes(card))
+      faults.push(unused(["leave_out", at, "card"], card, cards, "exercise"));
+  });
+  plan.value.swap.forEach(({ card }, at) => {
+    if (!cards.includes(card)) faults.push(unused(["swap", at, "card"], card, cards, "exercise"));
+  });
+  plan.value.redose.forEach(({ card, phase }, at) => {
+    if (!after.includes(card)) faults.push(unused(["redose", at, "card"], card, after, "exercise"));
+    if (phase !== undefined && !phases.includes(phase)) {
+      faults.push(unused(["redose", at, "phase"], phase, phases, "phase"));
+    }
+  });
+  plan.value.add.forEach(({ phase }, at) => {
+    if (phase !== undefined && !phases.includes(phase)) {
+      faults.push(unused(["add", at, "phase"], phase, phases, "phase"));
+    }
+  });
+  return faults;
+}

@@ -1,0 +1,300 @@
+/** Lays a dosed program out in the client's real week, and says in the plan's own terms when that cannot be done. */
+
+import type { Bout, DosedProgram } from "../dose/types.ts";
+import { Fault, type Place, type WithFaults } from "../faults/fault.ts";
+import type { Plan } from "../plan/schema.ts";
+import type { Program, ProgramExercise } from "../program/program.ts";
+import { addDays, weekdayOf } from "../units/dates.ts";
+import { PARTS, type PartOfDay, WEEKDAYS } from "../units/day-parts.ts";
+import { layOutProgram } from "../week/program/program.ts";
+import type {
+  DatedEvent,
+  LaidSession,
+  LayoutResult,
+  PhaseWeeks,
+  ProgramDay,
+  ProgramWeeks,
+  ProgramExercise as WeekBout,
+} from "../week/program/program-types.ts";
+import type { KeptClear, Schedule, ScheduledDay, Session } from "./schedule.ts";
+
+/** From this recovery time on, a bout counts as hard: one a day at most, and kept clear of events. Common practice. */
+const HARD_RECOVERY_S = 36 * 3600;
+
+/** The schedule, or undefined where the week is impossible. Faults: week-impossible, week-unknown. */
+export function layOut(program: Program, dosed: DosedProgram): WithFaults<Schedule | undefined> {
+  const statement = weekStatement(program, dosed);
+  const result = layOutProgram(statement);
+  if (result.status !== "laid-out") {
+    return { value: undefined, faults: [failure(result, program)] };
+  }
+  const sessions = new Map<string, Session[]>();
+  result.weeks.forEach((week) => {
+    for (const laid of week.sessions) {
+      const session = sessionOf(laid, dosed, week.week + 1);
+      sessions.set(laid.date, [...(sessions.get(laid.date) ?? []), session]);
+    }
+  });
+  return { value: scheduleOf(program, statement, sessions, result), faults: [] };
+}
+
+/** The client's weeks as the layout needs them. */
+function weekStatement(program: Program, dosed: DosedProgram): ProgramWeeks {
+  const plan = program.plan.value;
+  const { source } = program.plan;
+  const exercises = new Map(
+    program.phases.flatMap((phase) => phase.exercises.map((one) => [one.key, one] as const)),
+  );
+  const changeover = Math.ceil(dosed.changeoverS / 60);
+  return {
+    firstDate: plan.starts,
+    phases: phaseRuns(program, dosed, exercises, changeover),
+    days: Array.from({ length: program.weeks * 7 }, (_, index) =>
+      dayOf(addDays(plan.starts, index)),
+    ),
+    events: datedEvents(program),
+    groupHours: groupHours(program),
+    changeoverMinutes: changeover,
+    ...(program.clinic.week.hard_days_in_row === undefined
+      ? {}
+      : { maxHardDaysInRow: program.clinic.week.hard_days_in_row }),
+    origins: { freeMinutes: source.at(["week", "free"]) },
+  };
+
+  function dayOf(date: string): ProgramDay {
+    const away = isAway(plan, date);
+    const blocked = blockedParts(plan, date);
+    const free = plan.week.free[WEEKDAYS[weekdayOf(date)] ?? "mon"];
+    const minutes = (part: PartOfDay) => {
+      const seconds = away || blocked.has(part) ? 0 : (free?.[part] ?? 0);
+      // a session of n bouts has n − 1 changeovers; each bout is stated with one, so the slot gets one more
+      return seconds > 0 ? Math.floor(seconds / 60) + changeover : 0;
+    };
+    const day = {
+      morning: minutes("morning"),
+      midday: minutes("midday"),
+      evening: minutes("evening"),
+    };
+    const why = away ? "away" : [...blocked.values()][0];
+    return {
+      free: day,
+      origin: source.at(["week", "free"]),
+      ...(why === undefined ? {} : { why }),
+    };
+  }
+}
+
+/** Runs of weeks in which the same phases are active: each keeps one pattern. */
+function phaseRuns(
+  program: Program,
+  dosed: DosedProgram,
+  exercises: ReadonlyMap<string, ProgramExercise>,
+  changeover: number,
+): PhaseWeeks[] {
+  const runs: { id: string; weeks: { exercises: WeekBout[] }[] }[] = [];
+  for (const { week, bouts } of dosed.weeks) {
+    const id = program.phases
+      .filter((phase) => week >= phase.firstWeek && week < phase.firstWeek + phase.weeks)
+      .map((phase) => phase.id)
+      .join(" + ");
+    const stated = bouts.flatMap((bout) => {
+      const exercise = exercises.get(bout.key);
+      return exercise ? [weekBout(bout, exercise, program, changeover)] : [];
+    });
+    const open = runs.at(-1);
+    if (open && open.id === id) open.weeks.push({ exercises: inOrder(stated, exercises) });
+    else runs.push({ id, weeks: [{ exercises: inOrder(stated, exercises) }] });
+  }
+  return runs;
+}
+
+function weekBout(
+  bout: Bout,
+  exercise: ProgramExercise,
+  program: Program,
+  changeover: number,
+): WeekBout {
+  const plan = program.plan.value;
+  const { card } = exercise.card;
+  const days = plan.week.prefer.length > 0 ? plan.week.prefer : program.clinic.week.prefer;
+  const prefer = days.flatMap((day) => {
+    const offset = (WEEKDAYS.indexOf(day) - weekdayOf(plan.starts) + 7) % 7;
+    return PARTS.map((_, part) => 3 * offset + part);
+  });
+  return {
+    id: bout.key,
+    name: card.title,
+    minutes: bout.minutes + changeover,
+    times: bout.frequency,
+    recoveryHours: card.recovery / 3600,
+    hard: isHard(exercise),
+    groups: card.tissues,
+    ...(prefer.length > 0 ? { preferredSlots: prefer } : {}),
+    ...(exercise.sameSessionAs === undefined ? {} : { sameSessionAs: exercise.sameSessionAs }),
+    ...(exercise.after.length > 0 ? { after: exercise.after } : {}),
+    origins: { all: exercise.place },
+  };
+}
+
+/** Running drills, jumps and balance come before heavy strength, while the client is fresh. Common practice. */
+function inOrder(
+  bouts: readonly WeekBout[],
+  exercises: ReadonlyMap<string, ProgramExercise>,
+): WeekBout[] {
+  const trains = ({ id }: WeekBout) => exercises.get(id)?.card.card.trains ?? "";
+  const here = new Set(bouts.map(({ id }) => id));
+  const fresh = bouts.filter((bout) => FRESH.includes(trains(bout))).map(({ id }) => id);
+  return bouts.map(({ after = [], sameSessionAs, ...bout }) => {
+    const strength = bout.hard && trains(bout) === "strength";
+    const before = [...new Set([...after, ...(strength ? fresh : [])])].filter((id) =>
+      here.has(id),
+    );
+    return {
+      ...bout,
+      ...(before.length > 0 ? { after: before } : {}),
+      ...(sameSessionAs !== undefined && here.has(sameSessionAs) ? { sameSessionAs } : {}),
+    };
+  });
+}
+
+const FRESH: readonly string[] = ["running", "power", "balance"];
+
+const isHard = ({ card }: ProgramExercise): boolean => card.card.recovery >= HARD_RECOVERY_S;
+
+/** Hours between hard bouts of one main tissue in different sessions: the least recovery of its cards. */
+function groupHours(program: Program): Record<string, number> {
+  const hours: Record<string, number> = {};
+  for (const exercise of program.phases.flatMap((phase) => phase.exercises)) {
+    const tissue = exercise.card.card.tissues[0];
+    if (tissue === undefined || !isHard(exercise)) continue;
+    hours[tissue] = Math.min(
+      hours[tissue] ?? Number.POSITIVE_INFINITY,
+      exercise.card.card.recovery / 3600,
+    );
+  }
+  return hours;
+}
+
+/** Events on their dates, from a week before the program to a week after it. */
+function datedEvents(program: Program): DatedEvent[] {
+  const plan = program.plan.value;
+  const first = addDays(plan.starts, -7);
+  const days = program.weeks * 7 + 14;
+  return plan.week.events.flatMap((event, at) => {
+    const dates =
+      event.on ??
+      Array.from({ length: days }, (_, index) => addDays(first, index)).filter(
+        (date) => WEEKDAYS[weekdayOf(date)] === event.day,
+      );
+    return dates
+      .filter((date) => date >= first && date < addDays(first, days))
+      .map((date) => ({
+        id: `event-${at}`,
+        name: event.what,
+        date,
+        part: event.part,
+        hard: event.hard,
+        groups: event.tissues,
+        origin: program.plan.source.at(["week", "events", at]),
+        ...(event.clear_before === undefined
+          ? {}
+          : { clearBeforeHours: event.clear_before / 3600 }),
+      }));
+  });
+}
+
+function blockedParts(plan: Plan, date: string): Map<PartOfDay, string> {
+  const weekday = WEEKDAYS[weekdayOf(date)];
+  return new Map(
+    plan.week.events
+      .filter(({ blocks, day, on }) => blocks && (day === weekday || on?.includes(date)))
+      .map(({ part, what }) => [part, what] as const),
+  );
+}
+
+function isAway(plan: Plan, date: string): boolean {
+  return plan.week.away.some((away) =>
+    typeof away === "string" ? away === date : date >= away.from && date <= away.to,
+  );
+}
+
+function sessionOf(laid: LaidSession, dosed: DosedProgram, week: number): Session {
+  const all = dosed.weeks[week - 1]?.bouts ?? [];
+  const bouts = laid.bouts.flatMap(({ exercise }) => all.filter(({ key }) => key === exercise));
+  const seconds =
+    bouts.reduce((sum, bout) => sum + bout.clockS, 0) +
+    Math.max(0, bouts.length - 1) * dosed.changeoverS;
+  return { date: laid.date, part: laid.part, minutes: Math.ceil(seconds / 60), bouts };
+}
+
+function scheduleOf(
+  program: Program,
+  statement: ProgramWeeks,
+  sessions: ReadonlyMap<string, readonly Session[]>,
+  result: Extract<LayoutResult, { status: "laid-out" }>,
+): Schedule {
+  const plan = program.plan.value;
+  const weeks = Array.from({ length: program.weeks }, (_, week) => ({
+    number: week + 1,
+    days: Array.from({ length: 7 }, (_, day): ScheduledDay => {
+      const date = addDays(plan.starts, week * 7 + day);
+      return {
+        date,
+        away: isAway(plan, date),
+        events: statement.events.filter((event) => event.date === date).map(({ name }) => name),
+        sessions: sessions.get(date) ?? [],
+      };
+    }),
+  }));
+  return { weeks, kept: keptClear(result) };
+}
+
+/** Events for which days were kept free, each once for its weekday. */
+function keptClear(result: Extract<LayoutResult, { status: "laid-out" }>): KeptClear[] {
+  const kept = new Map<string, KeptClear>();
+  for (const { reason } of result.weeks.flatMap((week) => week.avoided)) {
+    if (reason.kind !== "clear-before" && reason.kind !== "clear-after") continue;
+    const weekday = weekdayOf(reason.event.date);
+    kept.set(`${reason.event.name} ${weekday}`, { event: reason.event.name, weekday });
+  }
+  return [...kept.values()];
+}
+
+function failure(result: Exclude<LayoutResult, { status: "laid-out" }>, program: Program): Fault {
+  const { source } = program.plan;
+  const place = source.at(["week", "free"]);
+  if (result.status === "malformed") {
+    const says = result.mistakes.map(({ sentence }) => sentence).join(" ");
+    return new Fault("week-impossible", `The week cannot be laid out. ${says}`, { place });
+  }
+  const when = `week ${result.week + 1} (from ${result.firstDate})`;
+  if (result.status === "unknown") {
+    return new Fault("week-unknown", `No layout was found for ${when} within the search limit.`, {
+      place,
+      frame: source.frame(place),
+      hint: "Give the client more free time, or lay fewer exercises on a week.",
+    });
+  }
+  const collision = result.collision.map(({ sentence, origin }) => `${sentence}${whereIs(origin)}`);
+  const help = result.remedies.map(({ sentence }) => sentence);
+  return new Fault(
+    "week-impossible",
+    [
+      `The sessions of ${when} do not fit the client's week:`,
+      ...collision.map((one) => `- ${one}`),
+    ].join("\n"),
+    {
+      place,
+      frame: source.frame(place),
+      hint:
+        help.length > 0
+          ? `The least that would help: ${help.join(" Or: ")}`
+          : "Give more free time, or do less often.",
+    },
+  );
+}
+
+function whereIs(origin: unknown): string {
+  const place = origin as Partial<Place> | undefined;
+  return place?.file === undefined ? "" : ` (${place.file}:${place.line})`;
+}

@@ -1,0 +1,161 @@
+/** The weeks of a program as problems for the search. */
+import { PARTS } from "../../units/day-parts.ts";
+import { clearedSlots } from "../search/clear.ts";
+import { dayNumber, weekday } from "../search/dates.ts";
+import {
+  type Clearance,
+  DAYS,
+  type GivenBout,
+  type Placement,
+  SLOTS,
+  type WeekEvent,
+  type WeekExercise,
+  type WeekProblem,
+} from "../search/problem.ts";
+import { type DatedCourse, type DayState, everyNDays } from "./every-n-days.ts";
+import type { ProgramExercise, ProgramWeeks } from "./program-types.ts";
+
+export interface ProgramWeek {
+  /** Week of the program, from 0. */
+  readonly index: number;
+  readonly phase: string;
+  /** Day number of its first day. */
+  readonly start: number;
+  /** The week standing alone, with events a week before and after it. */
+  readonly problem: WeekProblem;
+  /** Dates on which an every-n-days exercise fell due on a closed day. */
+  readonly slipped: readonly {
+    readonly exercise: string;
+    readonly day: number;
+    readonly to?: number;
+  }[];
+}
+
+/**
+ * The problem of each week. `offset` is the day of the course on which the exercises done every n
+ * days begin.
+ */
+export function programWeeks(program: ProgramWeeks, offset: number): ProgramWeek[] {
+  const first = dayNumber(program.firstDate) ?? 0;
+  const plain = program.phases
+    .flatMap((phase) => phase.weeks.map((each) => ({ phase: phase.id, list: each.exercises })))
+    .map(({ phase, list }, index) => {
+      const start = first + DAYS * index;
+      const events = eventsAround(program, start);
+      return { phase, list, index, start, problem: bareProblem(program, index, start, events) };
+    });
+  const courses = datedCourses(plain, offset);
+  return plain.map(({ phase, list, index, start, problem }) => {
+    const inWeek = (day: number) => Math.floor(day / DAYS) === index;
+    const slipped = list.flatMap((one) => {
+      const course = "everyDays" in one.times ? courses.get(one.times.everyDays) : undefined;
+      return (course?.slipped ?? [])
+        .filter(({ day }) => inWeek(day))
+        .map((slip) => ({ exercise: one.id, ...slip }));
+    });
+    const exercises = list.map((one) => {
+      const bare = bareExercise(one, list, problem.events);
+      if (!("everyDays" in one.times)) return { ...bare, times: one.times };
+      const days = courses.get(one.times.everyDays)?.days ?? [];
+      return { ...bare, times: { onDays: days.filter(inWeek).map((day) => day % DAYS) } };
+    });
+    return { index, phase, start, slipped, problem: { ...problem, exercises } };
+  });
+}
+
+/** The bouts of a placement as seen from a week so many weeks later (or earlier, if negative). */
+export function boutsSeenFrom(
+  exercises: readonly WeekExercise[],
+  placement: Placement,
+  weeksLater: number,
+): GivenBout[] {
+  return exercises.flatMap((one) =>
+    (placement.get(one.id) ?? []).map((slot) => ({
+      exercise: one.id,
+      slot: slot - SLOTS * weeksLater,
+      hard: one.hard,
+      groups: one.groups,
+      recoveryHours: one.recoveryHours,
+    })),
+  );
+}
+
+function bareProblem(
+  program: ProgramWeeks,
+  index: number,
+  start: number,
+  events: readonly WeekEvent[],
+): WeekProblem {
+  const days = program.days.slice(DAYS * index, DAYS * (index + 1));
+  return {
+    freeMinutes: days.flatMap((day) => PARTS.map((part) => day.free[part])),
+    exercises: [],
+    events,
+    groupHours: program.groupHours,
+    ...(program.maxHardDaysInRow === undefined
+      ? {}
+      : { maxHardDaysInRow: program.maxHardDaysInRow }),
+    ...(program.changeoverMinutes === undefined
+      ? {}
+      : { changeoverMinutes: program.changeoverMinutes }),
+    wraps: false,
+    firstWeekday: weekday(start),
+    ...(program.origins === undefined ? {} : { origins: program.origins }),
+  };
+}
+
+function eventsAround(program: ProgramWeeks, start: number): WeekEvent[] {
+  return program.events
+    .map(({ date, ...event }) => ({ ...event, day: (dayNumber(date) ?? 0) - start }))
+    .filter(({ day }) => day >= -DAYS && day < 2 * DAYS)
+    .sort((a, b) => a.day - b.day || (a.id < b.id ? -1 : 1));
+}
+
+/** The exercise without what it says of exercises and events that this week does not have. */
+function bareExercise(
+  one: ProgramExercise,
+  list: readonly ProgramExercise[],
+  events: readonly WeekEvent[],
+): Omit<WeekExercise, "times"> {
+  const { times: _times, after, sameSessionAs, clearBefore, ...rest } = one;
+  const isHere = (id: string) => list.some((other) => other.id === id);
+  const clear = clearBefore?.map((each): Clearance => {
+    if (typeof each.events === "string") return each;
+    const named = each.events.filter((id) => events.some((event) => event.id === id));
+    return { hours: each.hours, events: named };
+  });
+  return {
+    ...rest,
+    ...(after === undefined ? {} : { after: after.filter(isHere) }),
+    ...(sameSessionAs !== undefined && isHere(sameSessionAs) ? { sameSessionAs } : {}),
+    ...(clear === undefined ? {} : { clearBefore: clear }),
+  };
+}
+
+/** By n, the dates of all exercises done every n days; they share their days. */
+function datedCourses(
+  weeks: readonly { readonly list: readonly ProgramExercise[]; readonly problem: WeekProblem }[],
+  offset: number,
+): Map<number, DatedCourse> {
+  const states = new Map<number, DayState[]>();
+  weeks.forEach(({ list, problem }, index) => {
+    for (const one of list) {
+      if (!("everyDays" in one.times)) continue;
+      const n = one.times.everyDays;
+      const all = states.get(n) ?? new Array<DayState>(DAYS * weeks.length).fill("absent");
+      states.set(n, all);
+      const bare = { ...bareExercise(one, list, problem.events), times: { onDays: [] } };
+      const closed = clearedSlots(bare, problem);
+      for (let day = 0; day < DAYS; day++) {
+        const parts = [0, 1, 2].map((part) => 3 * day + part);
+        const open = parts.some(
+          (t) => (problem.freeMinutes[t] ?? 0) >= one.minutes && ((closed >> t) & 1) === 0,
+        );
+        const at = DAYS * index + day;
+        if (!open) all[at] = "closed";
+        else if (all[at] === "absent") all[at] = "open";
+      }
+    }
+  });
+  return new Map([...states].map(([n, all]) => [n, everyNDays(all, n, Math.min(offset, n - 1))]));
+}

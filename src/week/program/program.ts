@@ -1,0 +1,75 @@
+/** Lays out a whole program, week after week, on real dates. */
+
+import { DAYS, type Placement } from "../search/problem.ts";
+import type { SolveOptions } from "../search/solve.ts";
+import { programMistakes } from "./check-program.ts";
+import { laidWeek } from "./laid-week.ts";
+import { phasePattern, turn } from "./pattern.ts";
+import { boutsBefore, type Placed, placeWeek, type Stop } from "./place-week.ts";
+import type { LaidWeek, LayoutResult, ProgramWeeks } from "./program-types.ts";
+import { boutsSeenFrom, programWeeks } from "./program-weeks.ts";
+
+/**
+ * Lays out every week of a program: one pattern for each phase, and weeks that differ from it
+ * repaired with the fewest moved bouts. Recovery holds across the end of the week and from phase
+ * to phase. The first week that cannot be laid out ends the work: the answer says which, what
+ * collides there and what would help.
+ */
+export function layOutProgram(program: ProgramWeeks): LayoutResult {
+  const mistakes = programMistakes(program);
+  if (mistakes.length > 0) return { status: "malformed", mistakes };
+  const first = layOutFrom(program, 0);
+  if (first.status === "laid-out") return first;
+  // What is done every n days may begin on another day of the course.
+  for (let offset = 1; offset < longestInterval(program); offset++) {
+    const later = layOutFrom(program, offset);
+    if (later.status === "laid-out") return later;
+  }
+  return first;
+}
+
+function layOutFrom(program: ProgramWeeks, offset: number): LayoutResult {
+  const weeks = programWeeks(program, offset);
+  const options: SolveOptions =
+    program.nodeLimit === undefined ? {} : { nodeLimit: program.nodeLimit };
+  const placed: Placed[] = [];
+  // One pattern for each phase; where something is done every second day, one for each turn.
+  let patterns = new Map<string, Placement | undefined>();
+  let last: Placement | undefined;
+  let stop: Stop | undefined;
+  for (const [index, week] of weeks.entries()) {
+    const phase = weeks.slice(index).filter((each) => each.phase === week.phase);
+    if (weeks[index - 1]?.phase !== week.phase) patterns = new Map();
+    if (!patterns.has(turn(week))) {
+      const alike = phase.filter((each) => turn(each) === turn(week));
+      const other = [...patterns.values()].at(-1);
+      const before = boutsBefore(weeks, placed, index);
+      const between = other === undefined ? [] : boutsSeenFrom(week.problem.exercises, other, -1);
+      const near = last ?? placed[index - 1]?.placement;
+      const found = phasePattern(alike, before, between, near, options);
+      patterns.set(turn(week), found);
+      last = found ?? last;
+    }
+    stop = placeWeek(weeks, placed, index, patterns, options, program);
+    if (stop !== undefined) break;
+  }
+  const laid = placed.map(({ placement, proven, expected }, index): LaidWeek | undefined => {
+    const week = weeks[index];
+    const days = program.days.slice(DAYS * index, DAYS * (index + 1));
+    return week && laidWeek(week, placement, expected, days, proven);
+  });
+  const done = laid.filter((week) => week !== undefined);
+  return stop === undefined ? { status: "laid-out", weeks: done } : { ...stop, weeks: done };
+}
+
+function longestInterval(program: ProgramWeeks): number {
+  let longest = 1;
+  for (const { weeks } of program.phases) {
+    for (const { exercises } of weeks) {
+      for (const { times } of exercises) {
+        if ("everyDays" in times) longest = Math.max(longest, times.everyDays);
+      }
+    }
+  }
+  return longest;
+}

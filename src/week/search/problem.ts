@@ -1,0 +1,201 @@
+/** One week to be laid out: its free minutes, exercises, events and rules, and the answer's form. */
+import { PARTS, type PartOfDay } from "../../units/day-parts.ts";
+
+/** The clock hour that stands for a part of the day when hours between bouts are counted. */
+export const CLOCK_HOURS = { morning: 7, midday: 13, evening: 19 } as const satisfies Record<
+  PartOfDay,
+  number
+>;
+
+export const DAYS = 7;
+export const SLOTS = 21;
+
+/**
+ * A slot of the week: 3 · day + part, where day 0 is the first day of the phase's week (whatever
+ * weekday that is) and parts count 0, 1, 2. Slots below 0 lie in the week before, from 21 on in
+ * the week after.
+ */
+export type Slot = number;
+
+/** How often: on `perWeek` days; `perDay` bouts on each open day; every n days; on given days. */
+export type Times =
+  | { readonly perWeek: number }
+  | { readonly perDay: number }
+  /** `firstDay` is the first day of this week on which it falls, 0 to everyDays − 1. */
+  | { readonly everyDays: number; readonly firstDay: number }
+  | { readonly onDays: readonly number[] };
+
+/** What the caller wants back with a requirement, such as the place in the plan file. */
+export type Origin = unknown;
+
+export interface Clearance {
+  /** Hours before the event, start to start, in which no bout begins; exactly as many are enough. */
+  readonly hours: number;
+  /** Events that load one of the exercise's groups, every event, or the events with these ids. */
+  readonly events: "touching" | "any" | readonly string[];
+}
+
+export interface WeekExercise {
+  readonly id: string;
+  /** What a person calls it, for sentences; the id where there is none. */
+  readonly name?: string;
+  /** Minutes of one bout; counted in tenths, rounded up. */
+  readonly minutes: number;
+  readonly times: Times;
+  /** Hours from one bout of it to the next, start to start; 0 for none. */
+  readonly recoveryHours: number;
+  /** A hard bout counts for hours between hard bouts of a group and for hard days in a row. */
+  readonly hard: boolean;
+  /** Tissue groups that it loads. */
+  readonly groups: readonly string[];
+  readonly clearBefore?: readonly Clearance[];
+  /** Each bout lies in a session that holds a bout of this exercise. */
+  readonly sameSessionAs?: string;
+  /**
+   * Exercises that come before it: inside a session, and, where both are done once a day, in no
+   * later session of the same day.
+   */
+  readonly after?: readonly string[];
+  /** Slots that the client or the clinic likes best; all slots alike where not given. */
+  readonly preferredSlots?: readonly Slot[];
+  /** Where its requirements come from; `all` stands for those not named. */
+  readonly origins?: {
+    readonly all?: Origin;
+    readonly times?: Origin;
+    readonly minutes?: Origin;
+    readonly recovery?: Origin;
+    readonly clearBefore?: Origin;
+    readonly sameSession?: Origin;
+    readonly after?: Origin;
+  };
+}
+
+export interface WeekEvent {
+  readonly id: string;
+  /** What a person calls it: "match", "long run". */
+  readonly name: string;
+  /** Day 0 to 6; below 0 or from 7 on for an event of the week before or after. */
+  readonly day: number;
+  readonly part: PartOfDay;
+  readonly hard: boolean;
+  readonly groups: readonly string[];
+  /** Hours before it without hard bouts that load its groups (any hard bout where it has none). */
+  readonly clearBeforeHours?: number;
+  /** Hours after it without such bouts. */
+  readonly clearAfterHours?: number;
+  readonly origin?: Origin;
+}
+
+/** A bout of the week before (slot below 0) or the week after (slot 21 and more): not to be moved. */
+export interface GivenBout {
+  readonly exercise: string;
+  readonly slot: Slot;
+  readonly hard: boolean;
+  readonly groups: readonly string[];
+  /** Hours until the next bout of the same exercise, as it was prescribed then. */
+  readonly recoveryHours: number;
+}
+
+/** Exercise id to the slots of its bouts, ascending. */
+export type Placement = ReadonlyMap<string, readonly Slot[]>;
+
+export interface WeekProblem {
+  /** Free minutes of the 21 slots; 0 is a closed slot. */
+  readonly freeMinutes: readonly number[];
+  readonly exercises: readonly WeekExercise[];
+  readonly events: readonly WeekEvent[];
+  /** Group to the hours between hard bouts of it, start to start, in different sessions. */
+  readonly groupHours: Readonly<Record<string, number>>;
+  /** Most days in a row with a hard bout or a hard event. */
+  readonly maxHardDaysInRow?: number;
+  /**
+   * Minutes from one exercise to the next, where each exercise's minutes hold one changeover and
+   * each slot's free minutes one more than there is: sentences leave it out.
+   */
+  readonly changeoverMinutes?: number;
+  /** Where the bouts lay before, to stay stable. */
+  readonly previous?: Placement;
+  /** A weekly pattern that repeats (hours wrap over 168 h), or a week that stands alone. */
+  readonly wraps: boolean;
+  /** Bouts just before and just after the week. */
+  readonly given?: readonly GivenBout[];
+  /**
+   * `pattern`: sessions, evenness, fullest day, preference. `repair`: the same after the number of
+   * bouts that do not lie where `previous` has them.
+   */
+  readonly aim?: "pattern" | "repair";
+  /** Weekday of day 0 (0 is Monday), for sentences only; Monday where not given. */
+  readonly firstWeekday?: number;
+  readonly origins?: {
+    readonly freeMinutes?: Origin;
+    readonly groupHours?: Readonly<Record<string, Origin>>;
+    readonly maxHardDaysInRow?: Origin;
+  };
+}
+
+export interface Objective {
+  /** Bouts off their previous slot, counted only when repairing; otherwise 0. */
+  readonly moved: number;
+  /** Separate sessions in the week. */
+  readonly sessions: number;
+  /** Σ over exercises of (Σ gaps² − least possible) / 2, gaps in days around the week. */
+  readonly evenness: number;
+  /** Minutes of the fullest day. */
+  readonly fullestDay: number;
+  /** Bouts off preferred slots plus bouts off their previous slot. */
+  readonly preference: number;
+}
+
+export interface FoundWeek {
+  readonly placement: Placement;
+  readonly objective: Objective;
+}
+
+export type WeekAnswer =
+  | ({ readonly status: "solved"; readonly nodes: number } & FoundWeek)
+  | { readonly status: "impossible"; readonly nodes: number }
+  /**
+   * The node limit was reached before an answer was proven. A placement found until then keeps to
+   * every rule, but a better one may exist.
+   */
+  | { readonly status: "unknown"; readonly nodes: number; readonly found?: FoundWeek }
+  /** The statement contradicts itself; nothing was searched. */
+  | { readonly status: "malformed"; readonly mistakes: readonly Mistake[]; readonly nodes: 0 };
+
+export interface Mistake {
+  readonly kind:
+    | "duplicate-id"
+    | "unknown-exercise"
+    | "unknown-event"
+    | "order-circle"
+    | "wrong-number"
+    | "wrong-date";
+  readonly exercise?: string;
+  readonly sentence: string;
+}
+
+/** The slot of a day and part. */
+export function slotOf(day: number, part: PartOfDay): Slot {
+  return 3 * day + PARTS.indexOf(part);
+}
+
+/** The day of a slot; negative in the week before. */
+export function dayOf(slot: Slot): number {
+  return Math.floor(slot / 3);
+}
+
+/** The part of the day of a slot, also outside the week. */
+export function partOf(slot: Slot): PartOfDay {
+  return PARTS[(((slot % 3) + 3) % 3) as 0 | 1 | 2];
+}
+
+/** Hours from the start of day 0 to a slot. */
+export function hoursAt(slot: Slot): number {
+  return 24 * dayOf(slot) + CLOCK_HOURS[partOf(slot)];
+}
+
+/** Hours between two slots, start to start; around the week where it wraps. */
+export function hoursBetween(a: Slot, b: Slot, wraps: boolean): number {
+  const hours = Math.abs(hoursAt(a) - hoursAt(b));
+  return wraps ? Math.min(hours % 168, 168 - (hours % 168)) : hours;
+}
