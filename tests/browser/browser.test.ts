@@ -155,7 +155,7 @@ it("starts without its sandbox where the system forbids it unseen", async () => 
 });
 
 const HOLD = `
-import { PrintBrowser, stopBrowsers, stopBrowsersNow } from "./src/render/browser.ts";
+import { PrintBrowser, stopBrowsers, stopBrowsersNow } from "./src/browser/browser.ts";
 const browser = new PrintBrowser(${JSON.stringify(found)}, { temp: process.env.TEST_TEMP });
 process.on("SIGTERM", async () => { await stopBrowsers(); process.exit(143); });
 process.on("SIGINT", () => { stopBrowsersNow(); process.exit(130); });

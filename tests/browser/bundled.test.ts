@@ -12,7 +12,7 @@ import { freshFolder, runChild } from "../files/support.ts";
 import { booklet } from "../support/render.ts";
 
 const UNPACK = `
-import { bundledBrowser } from "./src/render/bundled-browser.ts";
+import { bundledBrowser } from "./src/browser/bundled.ts";
 process.stdout.write("start;");
 const found = await bundledBrowser(process.env.TEST_TEMP);
 process.stdout.write(JSON.stringify(found) + "\\n");`;
@@ -22,9 +22,9 @@ const PLAIN = booklet(1).replace(/<body>.*<\/body>/s, "<body><p>Text</p></body>"
 
 const PRINT = `
 import { writeFileSync } from "node:fs";
-import { bundledBrowser } from "./src/render/bundled-browser.ts";
-import { withBrowser } from "./src/render/browser.ts";
-import { printPdf } from "./src/render/print.ts";
+import { bundledBrowser } from "./src/browser/bundled.ts";
+import { withBrowser } from "./src/browser/browser.ts";
+import { printPdf } from "./src/pdf/print.ts";
 const found = { kind: "bundled", args: ["--no-sandbox", "--no-zygote"], ...(await bundledBrowser()) };
 const html = ${JSON.stringify(PLAIN)};
 const print = (page) => printPdf(page, html, { paper: "A4" });
