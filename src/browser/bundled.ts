@@ -119,7 +119,7 @@ async function unpackInto(bin: string, part: string, folder: string): Promise<vo
   );
   for (const archive of ["al2023.tar.br", "fonts.tar.br"]) {
     const packed = await readFile(join(bin, archive));
-    for (const { path, content } of untar(await promisify(brotliDecompress)(packed))) {
+    for (const { path, content } of await untar(await promisify(brotliDecompress)(packed))) {
       await mkdir(join(part, dirname(path)), { recursive: true });
       await writeFile(join(part, path), content);
     }
