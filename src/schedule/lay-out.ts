@@ -6,6 +6,7 @@ import type { Plan } from "../plan/schema.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
 import { addDays, weekdayOf } from "../units/dates.ts";
 import { PARTS, type PartOfDay, WEEKDAYS } from "../units/day-parts.ts";
+import { explainWeek } from "../week/explain/explain.ts";
 import { layOutProgram } from "../week/program/program.ts";
 import type {
   DatedEvent,
@@ -268,17 +269,20 @@ function failure(result: Exclude<LayoutResult, { status: "laid-out" }>, program:
     return new Fault("week-impossible", `The week cannot be laid out. ${says}`, { place });
   }
   const when = `week ${result.week + 1} (from ${result.firstDate})`;
-  if (result.status === "unknown") {
+  if (result.status === "unknown" && result.because === "node-limit") {
     return new Fault("week-unknown", `No layout was found for ${when} within the search limit.`, {
       place,
       frame: source.frame(place),
       hint: "Give the client more free time, or lay fewer exercises on a week.",
     });
   }
-  const collision = result.collision.map(({ sentence, origin }) => `${sentence}${whereIs(origin)}`);
-  const help = result.remedies.map(({ sentence }) => sentence);
+  const explained = explainWeek(result.problem);
+  const collision = explained.collision.map(
+    ({ sentence, origin }) => `${sentence}${whereIs(origin)}`,
+  );
+  const help = explained.remedies.map(({ sentence }) => sentence);
   return new Fault(
-    "week-impossible",
+    result.status === "unknown" ? "week-unknown" : "week-impossible",
     [
       `The sessions of ${when} do not fit the client's week:`,
       ...collision.map((one) => `- ${one}`),

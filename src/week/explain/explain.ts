@@ -2,15 +2,10 @@
 
 import type { WeekProblem } from "../search/problem.ts";
 import { smallestCollision } from "./collision.ts";
-import type { Remedy, RemedyCosts, Requirement } from "./explain-types.ts";
+import type { Remedy, Requirement } from "./explain-types.ts";
 import { findRemedies } from "./remedies.ts";
 
-export interface ExplainOptions {
-  /** Nodes for each question asked of the search. */
-  readonly nodeLimit?: number;
-  readonly costs?: RemedyCosts;
-}
-
+/** Nodes for each question asked of the search. */
 const EXPLAIN_LIMIT = 30_000;
 
 /**
@@ -18,17 +13,13 @@ const EXPLAIN_LIMIT = 30_000;
  * together while, as far as the search could prove, any one fewer could. Recovery hours and hours
  * kept clear are never among the changes offered.
  */
-export function explainWeek(
-  problem: WeekProblem,
-  options: ExplainOptions = {},
-): { collision: Requirement[]; remedies: Remedy[] } {
-  const nodeLimit = Math.min(options.nodeLimit ?? EXPLAIN_LIMIT, EXPLAIN_LIMIT);
+export function explainWeek(problem: WeekProblem): {
+  collision: Requirement[];
+  remedies: Remedy[];
+} {
   return {
-    collision: smallestCollision(problem, nodeLimit).sort(byExercise(problem)),
-    remedies: findRemedies(problem, {
-      nodeLimit,
-      ...(options.costs ? { costs: options.costs } : {}),
-    }),
+    collision: smallestCollision(problem, EXPLAIN_LIMIT).sort(byExercise(problem)),
+    remedies: findRemedies(problem, EXPLAIN_LIMIT),
   };
 }
 

@@ -11,13 +11,8 @@ import { weekWithOnly } from "./requirements.ts";
 /** Common practice: ask for minutes first, for another evening next, for less work last. */
 const DEFAULT_COSTS: RemedyCosts = { openSlot: 3, fiveMinutes: 1, boutLess: 5, hardDay: 4 };
 
-export interface RemedyOptions {
-  readonly nodeLimit: number;
-  readonly costs?: RemedyCosts;
-  /** Most remedies to name. */
-  readonly most?: number;
-}
-
+/** Most remedies to name. */
+const MOST_REMEDIES = 6;
 const MOST_MINUTES = 15;
 const MOST_LONGER = 90;
 const PAIR_QUESTIONS = 200;
@@ -34,16 +29,15 @@ interface Priced {
  * Changes that were each shown to help, cheapest first: single changes, or pairs where no single
  * one helps, or else one set of changes found collision by collision. Recovery hours and hours kept clear stay as they are.
  */
-export function findRemedies(problem: WeekProblem, options: RemedyOptions): Remedy[] {
-  const costs = options.costs ?? DEFAULT_COSTS;
-  const most = options.most ?? 6;
+export function findRemedies(problem: WeekProblem, nodeLimit: number): Remedy[] {
+  const costs = DEFAULT_COSTS;
   const singles = allChanges(problem, costs).sort((a, b) => a.cost - b.cost);
   const remedies: Remedy[] = [];
   for (const one of singles) {
-    if (remedies.length >= most) break;
+    if (remedies.length >= MOST_REMEDIES) break;
     if (isNeedless(one.change, remedies)) continue;
-    if (helps(problem, [one.change], options.nodeLimit)) {
-      const change = leastOpening(problem, one.change, options.nodeLimit);
+    if (helps(problem, [one.change], nodeLimit)) {
+      const change = leastOpening(problem, one.change, nodeLimit);
       remedies.push(remedy([{ ...one, change }], problem));
     }
   }
@@ -55,14 +49,14 @@ export function findRemedies(problem: WeekProblem, options: RemedyOptions): Reme
     .sort((a, b) => a.cost - b.cost)
     .slice(0, PAIR_QUESTIONS);
   for (const { pair } of pairs) {
-    if (remedies.length >= most) break;
+    if (remedies.length >= MOST_REMEDIES) break;
     const changes = pair.map((one) => one.change);
-    if (helps(problem, changes, options.nodeLimit)) remedies.push(remedy(pair, problem));
+    if (helps(problem, changes, nodeLimit)) remedies.push(remedy(pair, problem));
   }
   if (remedies.length > 0) return remedies;
-  const several = oneByOne(problem, singles, options.nodeLimit);
+  const several = oneByOne(problem, singles, nodeLimit);
   if (several !== undefined) return [remedy(several, problem)];
-  const longer = longerEverywhere(problem, costs, options.nodeLimit);
+  const longer = longerEverywhere(problem, costs, nodeLimit);
   return longer === undefined ? [] : [longer];
 }
 

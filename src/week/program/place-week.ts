@@ -1,13 +1,12 @@
 /** Places one week after another: by the pattern where it fits, with the fewest moves where not. */
 
-import { explainWeek } from "../explain/explain.ts";
 import { isoDate } from "../search/dates.ts";
 import type { FoundWeek, GivenBout, Placement, WeekProblem } from "../search/problem.ts";
 import { type SolveOptions, solveWeek } from "../search/solve.ts";
 import { verifyPlacement } from "../search/verify.ts";
 import { runsOut } from "./long-run.ts";
 import { circumstances, frequencies, turn } from "./pattern.ts";
-import type { LayoutResult, ProgramWeeks } from "./program-types.ts";
+import type { LayoutResult } from "./program-types.ts";
 import { boutsSeenFrom, type ProgramWeek } from "./program-weeks.ts";
 
 /** A week that has its placement. */
@@ -30,7 +29,6 @@ export function placeWeek(
   index: number,
   patterns: ReadonlyMap<string, Placement | undefined>,
   options: SolveOptions,
-  program: ProgramWeeks,
 ): Stop | undefined {
   const week = weeks[index];
   if (week === undefined) return undefined;
@@ -55,7 +53,7 @@ export function placeWeek(
     placed.push({ ...answer, expected: pattern });
     return undefined;
   }
-  return placeWithWeekBefore(weeks, placed, index, pattern, options, program);
+  return placeWithWeekBefore(weeks, placed, index, pattern, options);
 }
 
 /** Where a week has no place after the week before: places it first and those before it anew. */
@@ -65,25 +63,22 @@ function placeWithWeekBefore(
   index: number,
   pattern: Placement | undefined,
   options: SolveOptions,
-  program: ProgramWeeks,
 ): Stop | undefined {
   const week = weeks[index];
   if (week === undefined) return undefined;
   const where = { week: index, phase: week.phase, firstDate: isoDate(week.start), weeks: [] };
   const alone = place(nearTo(week.problem, pattern), options);
-  const costs = program.costs === undefined ? {} : { costs: program.costs };
-  const explain = (problem: WeekProblem) => explainWeek(problem, { ...options, ...costs });
-  if (alone === "impossible") return { status: "impossible", ...where, ...explain(week.problem) };
-  if (alone === "unknown") return { status: "unknown", ...where, because: "node-limit" };
+  const { problem } = week;
+  if (alone === "impossible") return { status: "impossible", ...where, problem };
+  if (alone === "unknown") return { status: "unknown", ...where, because: "node-limit", problem };
   const chain = placeBackwards(weeks, placed, index - 1, [alone], options);
   if (chain === undefined) {
-    const given = boutsBefore(weeks, placed, index);
-    const explained = explain({ ...week.problem, given });
+    const beside = { ...problem, given: boutsBefore(weeks, placed, index) };
     const soFar = weeks.slice(0, index + 1);
-    if (week.problem.exercises.some((one) => runsOut(soFar, one.id))) {
-      return { status: "impossible", ...where, ...explained };
+    if (problem.exercises.some((one) => runsOut(soFar, one.id))) {
+      return { status: "impossible", ...where, problem: beside };
     }
-    return { status: "unknown", ...where, because: "week-before", ...explained };
+    return { status: "unknown", ...where, because: "week-before", problem: beside };
   }
   const from = index - chain.length + 1;
   const expected = [...placed.slice(from).map((each) => each.expected), pattern];

@@ -1,6 +1,5 @@
 /** A whole program to be laid out on real dates, and its layout. */
 import type { PartOfDay } from "../../units/day-parts.ts";
-import type { Remedy, RemedyCosts, Requirement } from "../explain/explain-types.ts";
 import type {
   Clearance,
   Mistake,
@@ -8,6 +7,7 @@ import type {
   Origin,
   Slot,
   WeekExercise,
+  WeekProblem,
 } from "../search/problem.ts";
 
 /** How often, as a plan says it; days are worked out from the dates of the program. */
@@ -70,8 +70,6 @@ export interface ProgramWeeks {
     readonly groupHours?: Readonly<Record<string, Origin>>;
     readonly maxHardDaysInRow?: Origin;
   };
-  /** What each kind of change costs when changes are offered; the clinic's to set. */
-  readonly costs?: RemedyCosts;
   /** Nodes of the search for one week; a fixed number, so that every machine gives one answer. */
   readonly nodeLimit?: number;
 }
@@ -142,10 +140,8 @@ export type LayoutResult =
       readonly week: number;
       readonly phase: string;
       readonly firstDate: string;
-      /** The smallest set of requirements found that cannot hold together. */
-      readonly collision: readonly Requirement[];
-      /** Changes that would make the week possible, cheapest first; may be empty. */
-      readonly remedies: readonly Remedy[];
+      /** The week that has no answer; beside bouts of the week before where those are in the way. */
+      readonly problem: WeekProblem;
       /** The weeks that were laid out before it. */
       readonly weeks: readonly LaidWeek[];
     }
@@ -156,9 +152,7 @@ export type LayoutResult =
       readonly firstDate: string;
       /** The node limit was reached, or a week that fits alone found no fit beside its neighbour. */
       readonly because: "node-limit" | "week-before";
-      /** Beside a neighbour: what collides and would help while the weeks before stay as they are. */
-      readonly collision?: readonly Requirement[];
-      readonly remedies?: readonly Remedy[];
+      readonly problem: WeekProblem;
       readonly weeks: readonly LaidWeek[];
     }
   | { readonly status: "malformed"; readonly mistakes: readonly Mistake[] };

@@ -12,8 +12,8 @@ import { boutsSeenFrom, programWeeks } from "./program-weeks.ts";
 /**
  * Lays out every week of a program: one pattern for each phase, and weeks that differ from it
  * repaired with the fewest moved bouts. Recovery holds across the end of the week and from phase
- * to phase. The first week that cannot be laid out ends the work: the answer says which, what
- * collides there and what would help.
+ * to phase. The first week that cannot be laid out ends the work: the answer says which, and
+ * holds its problem.
  */
 export function layOutProgram(program: ProgramWeeks): LayoutResult {
   const mistakes = programMistakes(program);
@@ -50,7 +50,7 @@ function layOutFrom(program: ProgramWeeks, offset: number): LayoutResult {
       patterns.set(turn(week), found);
       last = found ?? last;
     }
-    stop = placeWeek(weeks, placed, index, patterns, options, program);
+    stop = placeWeek(weeks, placed, index, patterns, options);
     if (stop !== undefined) break;
   }
   const laid = placed.map(({ placement, proven, expected }, index): LaidWeek | undefined => {

@@ -1,5 +1,6 @@
 /** Whole programs on real dates: patterns, weeks that differ, and the first week that cannot be. */
 import { describe, expect, test } from "vitest";
+import { explainWeek } from "../../../src/week/explain/explain.ts";
 import { layOutProgram } from "../../../src/week/program/program.ts";
 import {
   CLOSED,
@@ -189,12 +190,13 @@ describe("what cannot be done", () => {
     expect(result).toMatchObject({ status: "impossible", week: 2, firstDate: "2027-01-18" });
     if (result.status !== "impossible") return;
     expect(result.weeks).toHaveLength(2);
-    expect(result.collision.map(({ kind, origin: from }) => [kind, from])).toEqual([
+    const { collision, remedies } = explainWeek(result.problem);
+    expect(collision.map(({ kind, origin: from }) => [kind, from])).toEqual([
       ["times", origin],
       ["recovery", undefined],
       ["open-slots", "free"],
     ]);
-    expect(result.remedies[0]?.sentence).toBe("Open Friday evening for 15 minutes.");
+    expect(remedies[0]?.sentence).toBe("Open Friday evening for 15 minutes.");
   });
 
   test("four bouts 48 h apart fit into one week but not into every week", () => {
@@ -203,12 +205,13 @@ describe("what cannot be done", () => {
     const result = layOutProgram(course(3, [four]));
     expect(result).toMatchObject({ status: "impossible", week: 1 });
     if (result.status !== "impossible") return;
-    expect(result.collision.map((one) => one.sentence)).toEqual([
+    const { collision, remedies } = explainWeek(result.problem);
+    expect(collision.map((one) => one.sentence)).toEqual([
       "Heavy heel raise is done four times a week, at most once a day.",
       "Heavy heel raise needs 48 hours from one bout to the next.",
       "The weeks before and after keep their bouts too.",
     ]);
-    expect(result.remedies[0]?.sentence).toBe("Do Heavy heel raise three times a week.");
+    expect(remedies[0]?.sentence).toBe("Do Heavy heel raise three times a week.");
   });
 
   test("a phase that begins where the last one left no room has the week before placed anew", () => {
