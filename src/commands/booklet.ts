@@ -1,49 +1,42 @@
 /** `paulatim booklet`: HTML and PDF for one client or thousands. */
-import { mkdirSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { makeBooklet } from "../booklet.ts";
 import { NO_LOOK } from "../clinic/look.ts";
-import type { Booklet, Edition } from "../compose/model.ts";
+import type { Edition } from "../compose/model.ts";
 import { Fault, isError } from "../faults/fault.ts";
 import { faultsFrom } from "../faults/print.ts";
 import { shippedFolder } from "../files/shipped.ts";
-import { type Output, writeAll } from "../files/write.ts";
-import { type BookletAssets, loadAssets } from "../html/assets.ts";
-import { companionOf, loadCompanion } from "../html/companion.ts";
-import { renderHtml } from "../html/html.ts";
+import { loadAssets } from "../html/assets.ts";
+import { loadCompanion } from "../html/companion.ts";
 import type { PrintBooklet } from "../pdf/booklet-pdf.ts";
 import { dayOf, printFaults, type Terminal } from "../terminal/terminal.ts";
 import { loadWords } from "../words/load-words.ts";
 import type { Words } from "../words/words.ts";
+import { type BookletOptions, editionOf, formatsOf } from "./booklet-options.ts";
 import { Workspaces } from "./one-plan.ts";
 import { passwordFrom } from "./password.ts";
 import { Tally } from "./tally.ts";
+import { type Job, type Writing, writeJob, writeUnprinted } from "./write-booklet.ts";
 
-export interface BookletOptions {
-  readonly formats?: string;
-  readonly out?: string;
-  readonly edition?: string;
-  readonly passwordFile?: string;
-  readonly browser?: string;
-  readonly date?: string;
-  readonly strict?: boolean;
+/** What all plans of a call share. */
+interface Run extends Writing {
+  readonly edition: Edition;
+  readonly day: string;
+  readonly terminal: Terminal;
+  /** Ids of the plans so far, and the plan that has each. */
+  readonly used: Map<string, string>;
 }
 
-const FORMATS = ["html", "pdf", "ics"] as const;
-type Format = (typeof FORMATS)[number];
-
-/** A booklet ready to be printed and written. */
-interface Job {
-  readonly plan: string;
-  readonly id: string;
-  readonly booklet: Booklet;
-}
-
-/** Writes the booklets of all plans into the output folder. Returns the exit status. */
+/**
+ * Writes the booklets of all plans into the output folder. Returns the exit status.
+ *
+ * @param print prints the PDFs, in place of the browser that `options` and the machine have
+ */
 export async function booklet(
   plans: readonly string[],
   options: BookletOptions,
   terminal: Terminal,
+  print?: PrintBooklet,
 ): Promise<number> {
   const formats = formatsOf(options);
   const run: Run = {
@@ -62,30 +55,13 @@ export async function booklet(
     used: new Map(),
   };
   const printer = run.formats.includes("pdf")
-    ? await findPrinter(options, terminal, run.tally)
+    ? (print ?? (await findPrinter(options, terminal, run.tally)))
     : undefined;
   const workspaces = new Workspaces(terminal, run.day);
   for (const [clinic, group] of byClinic(plans, workspaces)) {
     await writeGroup(clinic, group, workspaces, printer, run);
   }
   return run.tally.finish();
-}
-
-/** What all plans of a call share. */
-interface Run {
-  readonly formats: readonly Format[];
-  /** The script of the companion in every HTML file. */
-  readonly companion: string;
-  /** Locks the PDFs. */
-  readonly password: string | undefined;
-  readonly edition: Edition;
-  readonly day: string;
-  readonly out: string;
-  readonly strict: boolean;
-  readonly terminal: Terminal;
-  readonly tally: Tally;
-  /** Ids of the plans so far, and the plan that has each. */
-  readonly used: Map<string, string>;
 }
 
 /** Plans by clinic: each clinic has words and templates of its own. */
@@ -118,46 +94,14 @@ async function writeGroup(
   if (printer) {
     const bookletOf = (job: Job) => job.booklet;
     await printer(jobs(), bookletOf, { assets, day }, async (job, result) => {
-      if ("faults" in result) tally.failed(job.plan, result.faults);
-      else await tally.guard(job.plan, () => writeJob(job, result.pdf, assets, run));
+      if ("faults" in result) await writeUnprinted(job, result.faults, assets, run);
+      else await tally.guard(job.plan, () => writeJob(job, result, assets, run));
     });
   } else if (formats.some((format) => format !== "pdf")) {
     for (const job of jobs()) {
       await tally.guard(job.plan, () => writeJob(job, undefined, assets, run));
     }
   }
-}
-
-/** All files of one booklet, written together. */
-async function writeJob(
-  job: Job,
-  pdf: Uint8Array | undefined,
-  assets: BookletAssets,
-  { formats, companion, password, out, tally }: Run,
-): Promise<void> {
-  const files: Output[] = [];
-  const add = (format: Format, content: Output["content"]) =>
-    files.push({ path: join(out, `${job.id}.${format}`), content });
-  if (formats.includes("html")) add("html", companionHtml(job.booklet, assets, companion));
-  if (pdf) add("pdf", password === undefined ? pdf : await locked(pdf, password));
-  if (formats.includes("ics")) {
-    const { calendarFile } = await import("../calendar/calendar-file.ts");
-    add("ics", calendarFile(job.booklet));
-  }
-  makeFolder(out);
-  await writeAll(files);
-  tally.done(files.map(({ path }) => path));
-}
-
-/** The file to read, print and carry on a phone; PDFs are printed from the booklet alone. */
-function companionHtml(booklet: Booklet, assets: BookletAssets, code: string): string {
-  const script = companionOf(booklet, code, assets.allWords);
-  return renderHtml(booklet, assets, script === undefined ? {} : { script });
-}
-
-async function locked(pdf: Uint8Array, password: string): Promise<Uint8Array> {
-  const { protectPdf } = await import("../pdf/protection/protect.ts");
-  return protectPdf(pdf, { password });
 }
 
 /** Reads plans one after the other, so that thousands of booklets need no more memory than a few. */
@@ -212,44 +156,5 @@ async function findPrinter(
   } catch (thrown) {
     tally.failed(undefined, faultsFrom(thrown));
     return undefined;
-  }
-}
-
-/** Only a PDF can be locked: with a password nothing is written that anyone could read. */
-function formatsOf({ formats, passwordFile }: BookletOptions): readonly Format[] {
-  const usual = passwordFile === undefined ? "html,pdf" : "pdf";
-  const wanted = (formats ?? usual).split(",").map((one) => one.trim().toLowerCase());
-  const odd = wanted.find((one) => !FORMATS.includes(one as Format));
-  if (odd !== undefined) {
-    throw new Fault("usage", `There is no format "${odd}".`, {
-      hint: `Formats: ${FORMATS.join(", ")}.`,
-    });
-  }
-  const open = wanted.find((one) => one !== "pdf");
-  if (passwordFile !== undefined && open !== undefined) {
-    throw new Fault("usage", `A password cannot lock ${open}, only pdf.`, {
-      hint: "Leave --formats out, or write the other formats without a password.",
-    });
-  }
-  return wanted as Format[];
-}
-
-function editionOf(text = "standard"): Edition {
-  const found = EDITIONS.find((one) => one === text.toLowerCase());
-  if (!found) {
-    throw new Fault("usage", `There is no edition "${text}".`, {
-      hint: `Editions: ${EDITIONS.join(", ")}.`,
-    });
-  }
-  return found;
-}
-
-const EDITIONS: readonly Edition[] = ["standard", "large", "summary"];
-
-function makeFolder(folder: string): void {
-  try {
-    mkdirSync(folder, { recursive: true });
-  } catch (cause) {
-    throw new Fault("output-unwritable", `The folder ${folder} cannot be made.`, { cause });
   }
 }

@@ -23,6 +23,11 @@ export class Tally {
     else this.#progress();
   }
 
+  /** What is said of a booklet that is written all the same. */
+  warned(faults: readonly Fault[]): void {
+    printFaults(this.#terminal, faults);
+  }
+
   failed(plan: string | undefined, faults: readonly Fault[]): void {
     if (plan !== undefined) this.#failed += 1;
     this.#status = Math.max(this.#status, EXIT.input, ...faults.map((fault) => fault.exit));

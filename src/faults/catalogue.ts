@@ -172,6 +172,10 @@ export const CATALOGUE = {
     means: "A text holds a character that no typeface at hand can print.",
     exit: EXIT.input,
   },
+  "pdf-unfinished": {
+    means: "A PDF was left as the browser made it, since it could not be read.",
+    exit: EXIT.program,
+  },
   "pdf-broken": { means: "The printed PDF is not what was asked for.", exit: EXIT.program },
   usage: { means: "The command was called with words it does not know.", exit: EXIT.usage },
   internal: { means: "A fault of the program itself.", exit: EXIT.program },

@@ -1,6 +1,6 @@
 /** Prints booklets to PDF with page numbers in their contents, one after another or thousands. */
 
-import { type Page, stopBrowsers, stopBrowsersNow, withBrowser } from "../browser/browser.ts";
+import { stopBrowsers, stopBrowsersNow, withBrowser } from "../browser/browser.ts";
 import { type BrowserSearch, findBrowser } from "../browser/find.ts";
 import type { Booklet } from "../compose/model.ts";
 import { Fault } from "../faults/fault.ts";
@@ -8,13 +8,12 @@ import type { BookletAssets } from "../html/assets.ts";
 import { outsideTypeface } from "../html/fonts.ts";
 import { renderHtml } from "../html/html.ts";
 import { MISSING_GLYPH } from "./claim/claim.ts";
-import { type FinishedPdf, finishNumbered, finishPdf } from "./post-process.ts";
+import type { FinishedPdf } from "./post-process.ts";
 import { printMany, printPdf } from "./print.ts";
-import { readDestinations } from "./structure/destinations.ts";
-import { draftHtml } from "./structure/page-numbers.ts";
+import { printBooklet, type UnfinishedPdf } from "./print-numbered.ts";
 
-/** A PDF, with what it lacks for PDF/UA-1 where that is so, or why there is none. */
-export type PrintResult = FinishedPdf | { readonly faults: readonly Fault[] };
+/** A PDF, with what it lacks for PDF/UA-1 or to be finished where that is so, or why there is none. */
+export type PrintResult = FinishedPdf | UnfinishedPdf | { readonly faults: readonly Fault[] };
 
 /** Prints the booklet of every job and hands over each result as it comes. */
 export type PrintBooklet = <Job>(
@@ -34,9 +33,19 @@ export async function printerFor(search: BrowserSearch): Promise<PrintBooklet> {
         const booklet = bookletOf(job);
         const render = (pageNumbers: ReadonlyMap<string, number>) =>
           renderHtml(booklet, assets, { pageNumbers });
-        const finished = await printNumbered(page, render, { ...booklet, date });
-        if (finished.gaps.includes(MISSING_GLYPH)) throw missingGlyph(render(new Map()));
-        return finished;
+        const { paper, direction } = booklet;
+        const printed = await printBooklet(
+          (html, options) => printPdf(page, html, { paper, ...options }),
+          render,
+          { direction, date },
+        );
+        const html = () => render(new Map());
+        const missing =
+          "gaps" in printed
+            ? printed.gaps.includes(MISSING_GLYPH)
+            : outsideTypeface(plainText(html())).length > 0;
+        if (missing) throw missingGlyph(html());
+        return printed;
       });
       for await (const one of printed) {
         await take(one.job, "result" in one ? one.result : { faults: one.faults });
@@ -44,32 +53,9 @@ export async function printerFor(search: BrowserSearch): Promise<PrintBooklet> {
     });
 }
 
-/**
- * Prints once and writes the page numbers into what was printed; where that cannot be done, prints
- * again with the numbers. Which of the two depends on the booklet alone, and so do the bytes.
- */
-async function printNumbered(
-  page: Page,
-  render: (pages: ReadonlyMap<string, number>) => string,
-  { paper, direction, date }: Pick<Booklet, "paper" | "direction"> & { readonly date: Date },
-): Promise<FinishedPdf> {
-  const draft = draftHtml(render, direction === "rtl" ? "left" : "right");
-  let numbers: ReadonlyMap<string, number>;
-  if (draft === undefined) {
-    numbers = readDestinations(await printPdf(page, render(new Map()), { paper, tagged: false }));
-  } else {
-    const printed = await printPdf(page, draft.html, { paper });
-    const finished = finishNumbered(printed, { date, places: draft });
-    if ("pdf" in finished) return finished;
-    numbers = finished;
-  }
-  return finishPdf(await printPdf(page, render(numbers), { paper }), { date });
-}
-
 /** A booklet with a box in place of a character is not handed out: it may stand in a number or a warning. */
 function missingGlyph(html: string): Fault {
-  const text = html.replace(/<style>[\s\S]*?<\/style>/g, "").replace(/<[^>]*>/g, "");
-  const odd = outsideTypeface(text).map(
+  const odd = outsideTypeface(plainText(html)).map(
     (character) =>
       `${character} (U+${(character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0")})`,
   );
@@ -82,6 +68,9 @@ function missingGlyph(html: string): Fault {
     },
   );
 }
+
+const plainText = (html: string): string =>
+  html.replace(/<style>[\s\S]*?<\/style>/g, "").replace(/<[^>]*>/g, "");
 
 /** Leaves no browser behind, however the program ends. Exit status after a signal: 128 and its number. */
 export function closeOnExit(): void {

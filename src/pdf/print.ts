@@ -2,7 +2,7 @@
 
 import type { Page, PrintBrowser } from "../browser/browser.ts";
 import { Fault, FaultList } from "../faults/fault.ts";
-import { checkPdf } from "./structure/destinations.ts";
+import { checkWhole } from "./objects/objects.ts";
 
 export type Paper = "A4" | "Letter";
 
@@ -23,7 +23,7 @@ export type Printed<Job, Result> =
  *
  * Fonts and pictures must be data: URLs; paper size, margins and running heads come from the
  * document's CSS, title and language from its HTML. Returns the PDF as the browser made it, tagged
- * and with an outline. Throws `pdf-broken`, and `template-broken` for a document whose font does
+ * and with an outline: whole, but not read. Throws `pdf-broken`, and `template-broken` for a document whose font does
  * not load or that would send the browser to another page.
  */
 export async function printPdf(
@@ -50,7 +50,7 @@ export async function printPdf(
     waitForFonts: false,
     timeout: 0,
   });
-  checkPdf(pdf);
+  checkWhole(pdf);
   return pdf;
 }
 

@@ -4,7 +4,7 @@ import { afterAll, describe, expect, it, test } from "vitest";
 import { PrintBrowser } from "../../src/browser/browser.ts";
 import { finishPdf, postProcessPdf } from "../../src/pdf/post-process.ts";
 import { printPdf } from "../../src/pdf/print.ts";
-import { checkPdf, pageCount, readDestinations } from "../../src/pdf/structure/destinations.ts";
+import { pageCount, readDestinations } from "../../src/pdf/structure/destinations.ts";
 import { booklet, found, openPdf } from "../support/render.ts";
 import { latin1, makePdf } from "./support.ts";
 
@@ -71,9 +71,9 @@ const BROKEN: [string, string][] = [
   ],
   ["has pages in a circle", good.replace("/Kids [4 0 R]", "/Kids [3 0 R]")],
 ];
-test.each(BROKEN)("checkPdf refuses a file that %s", (_, text) => {
-  expect(() => checkPdf(Buffer.from(good, "latin1"))).not.toThrow();
-  const fault = catchFault(() => checkPdf(Buffer.from(text, "latin1")));
+test.each(BROKEN)("pageCount refuses a file that %s", (_, text) => {
+  expect(() => pageCount(Buffer.from(good, "latin1"))).not.toThrow();
+  const fault = catchFault(() => pageCount(Buffer.from(text, "latin1")));
   expect(fault).toMatchObject({ code: "pdf-broken", exit: 70 });
 });
 

@@ -123,11 +123,7 @@ export function asBuffer(bytes: Uint8Array): Buffer {
  */
 export function readPdf(bytes: Uint8Array): PdfObjects {
   const file = asBuffer(bytes);
-  if (file.toString("latin1", 0, 5) !== "%PDF-") throw broken("It does not start as a PDF.");
-  const tail = file.toString("latin1", Math.max(0, file.length - 2048));
-  const [, start] = /startxref\s+(\d+)\s+%%EOF\s*$/.exec(tail) ?? [];
-  if (start === undefined) throw broken("It is cut off.");
-  const table = file.toString("latin1", Number(start));
+  const table = file.toString("latin1", tableOffset(file));
   const end = table.lastIndexOf("trailer");
   if (!table.startsWith("xref") || end === -1) {
     throw broken("Its cross-reference table is not a plain one.");
@@ -138,6 +134,19 @@ export function readPdf(bytes: Uint8Array): PdfObjects {
     throw broken("It is encrypted or has been changed.");
   }
   return new PdfObjects(file, readTable(table.slice(0, end)), trailer);
+}
+
+/** Throws `pdf-broken` unless the bytes begin and end as a PDF does: a part of one is not handed out. */
+export function checkWhole(bytes: Uint8Array): void {
+  tableOffset(asBuffer(bytes));
+}
+
+function tableOffset(file: Buffer): number {
+  if (file.toString("latin1", 0, 5) !== "%PDF-") throw broken("It does not start as a PDF.");
+  const tail = file.toString("latin1", Math.max(0, file.length - 2048));
+  const [, start] = /startxref\s+(\d+)\s+%%EOF\s*$/.exec(tail) ?? [];
+  if (start === undefined) throw broken("It is cut off.");
+  return Number(start);
 }
 
 /** Offsets by object number of the objects in use. */

@@ -25,14 +25,9 @@ export function destinationsOf(pdf: PdfObjects): Map<string, number> {
   return destinations;
 }
 
-/** Number of pages. Throws `pdf-broken` when the bytes are not a whole PDF. */
+/** Number of pages, at least 1. Throws `pdf-broken` when the bytes are not a whole PDF. */
 export function pageCount(bytes: Uint8Array): number {
   return pageObjects(readPdf(bytes)).length;
-}
-
-/** Throws `pdf-broken` unless the bytes are a whole PDF with at least one page. */
-export function checkPdf(bytes: Uint8Array): void {
-  if (pageCount(bytes) < 1) throw broken("It has no page.");
 }
 
 /** Object numbers of the pages, in order. */
@@ -49,6 +44,7 @@ export function pageObjects(pdf: PdfObjects): number[] {
     if (kids === undefined) pages.push(one.object);
     else open.push(...[...pdf.items(kids)].reverse());
   }
+  if (pages.length === 0) throw broken("It has no page.");
   return pages;
 }
 
