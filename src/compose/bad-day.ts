@@ -2,6 +2,7 @@
 
 import { shortSession } from "../dose/short-session.ts";
 import type { Bout } from "../dose/types.ts";
+import { isInPhase } from "../program/phase-weeks.ts";
 import type { ProgramPhase } from "../program/program.ts";
 import type { Composing } from "./composing.ts";
 import type { BadDay } from "./model.ts";
@@ -34,7 +35,7 @@ export function badDay(phase: ProgramPhase, composing: Composing): BadDay | unde
 /** The bouts of the phase's week that takes longest: what fits then fits in every week. */
 function longestWeek(phase: ProgramPhase, { dosed }: Composing): readonly Bout[] {
   const weeks = dosed.weeks
-    .filter(({ week }) => week >= phase.firstWeek && week < phase.firstWeek + phase.weeks)
+    .filter(({ week }) => isInPhase(phase, week))
     .map(({ bouts }) => bouts.filter((bout) => bout.phase === phase.id));
   const clock = (bouts: readonly Bout[]) => bouts.reduce((sum, bout) => sum + bout.clockS, 0);
   return [...weeks].sort((a, b) => clock(b) - clock(a))[0] ?? [];

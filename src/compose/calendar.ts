@@ -1,6 +1,7 @@
 /** The weeks at a glance: a calendar of real dates with its sessions. */
 
-import type { ScheduledDay, ScheduledWeek } from "../schedule/schedule.ts";
+import { phasesIn } from "../program/phase-weeks.ts";
+import type { ScheduledDay, ScheduledWeek, Session } from "../schedule/schedule.ts";
 import { addDays } from "../units/dates.ts";
 import type { Composing } from "./composing.ts";
 import type { Booklet, CalendarDay, CalendarWeek } from "./model.ts";
@@ -13,9 +14,7 @@ export function calendar(composing: Composing): CalendarWeek[] {
   return schedule.weeks.map((week) => ({
     number: week.number,
     dates: weekDates(week, write),
-    phases: program.phases
-      .filter(({ firstWeek, weeks }) => week.number >= firstWeek && week.number < firstWeek + weeks)
-      .map(({ title }) => title),
+    phases: phasesIn(program, week.number).map(({ title }) => title),
     days: week.days.map((day) => {
       const newMonth = day.date.slice(0, 7) !== month;
       month = day.date.slice(0, 7);
@@ -60,6 +59,16 @@ function calendarDay(day: ScheduledDay, newMonth: boolean, write: Writer): Calen
 
 function summary(week: ScheduledWeek, write: Writer): string {
   const sessions = week.days.flatMap((day) => day.sessions);
-  const longest = Math.max(0, ...sessions.map(({ minutes }) => minutes));
-  return write.words.say("weeks.summary", { n: sessions.length, minutes: longest });
+  const minutes = minutesWords(sessions, write);
+  return write.words.say("weeks.summary", { n: sessions.length, minutes });
+}
+
+/** How long sessions take as laid out, in minutes: "24", or "18 to 29" where they differ. */
+export function minutesWords(sessions: readonly Session[], { words, number }: Writer): string {
+  const minutes = sessions.map((session) => session.minutes);
+  const [least, most] = [Math.min(...minutes), Math.max(...minutes)];
+  if (minutes.length === 0) return number(0);
+  return least === most
+    ? number(most)
+    : words.say("time.span", { least: number(least), most: number(most) });
 }

@@ -1,33 +1,38 @@
 /** The page of each phase: its aim, its table of doses, and the signs to move on or go back. */
 
 import type { LibraryCard } from "../cards/library.ts";
+import { isInPhase, weeksOfPhase } from "../program/phase-weeks.ts";
 import type { ProgramExercise, ProgramPhase } from "../program/program.ts";
-import type { Schedule, Session } from "../schedule/schedule.ts";
+import type { Session } from "../schedule/schedule.ts";
 import { badDay } from "./bad-day.ts";
+import { minutesWords } from "./calendar.ts";
 import type { Composing } from "./composing.ts";
 import { doseLines, doseWords, weekWords } from "./dose-words.ts";
 import type { DoseLine, PhasePage } from "./model.ts";
 import type { Writer } from "./numbers.ts";
 import { sideName } from "./side-words.ts";
 
-/** One page a phase, in their order. */
+/** One page for each phase in which this client has exercises, in their order. */
 export function phasePages(composing: Composing): PhasePage[] {
   const { program, schedule, write } = composing;
   const { words } = write;
-  return program.phases.map((phase, at): PhasePage => {
-    const last = phase.firstWeek + phase.weeks - 1;
-    const from = schedule.weeks[phase.firstWeek - 1]?.days[0]?.date ?? program.plan.value.starts;
+  const phases = program.phases.flatMap((phase) => {
+    const weeks = weeksOfPhase(phase);
+    return weeks ? [{ phase, weeks }] : [];
+  });
+  return phases.map(({ phase, weeks: { first, last } }, at): PhasePage => {
+    const from = schedule.weeks[first - 1]?.days[0]?.date ?? program.plan.value.starts;
     const to = schedule.weeks[last - 1]?.days.at(-1)?.date ?? from;
     return {
-      anchor: `phase-${phase.id}`,
+      anchor: phaseAnchor(phase),
       label:
-        program.phases.length > 1
-          ? words.say("phase.label", { n: at + 1, total: program.phases.length })
+        phases.length > 1
+          ? words.say("phase.label", { n: at + 1, total: phases.length })
           : undefined,
       title: phase.title,
       aim: phase.aim,
       when: words.say("weeks.when", {
-        weeks: weekWords(phase.firstWeek, last, write),
+        weeks: weekWords(first, last, write),
         from: write.longDate(from),
         to: write.longDate(to),
       }),
@@ -46,6 +51,8 @@ export function phasePages(composing: Composing): PhasePage[] {
   });
 }
 
+export const phaseAnchor = ({ id }: ProgramPhase): string => `phase-${id}`;
+
 export const exerciseAnchor = ({ card }: LibraryCard): string => `exercise-${card.id}`;
 
 /**
@@ -60,7 +67,7 @@ export function dosesIn(
 ): DoseLine[] {
   const things = named ? library.words : undefined;
   const weeks = dosed.weeks
-    .filter(({ week }) => week >= phase.firstWeek && week < phase.firstWeek + phase.weeks)
+    .filter(({ week }) => isInPhase(phase, week))
     .flatMap(({ week, bouts }) => {
       const bout = bouts.find(({ key }) => key === exercise.key);
       return bout ? [{ week, dose: doseWords(bout, exercise.card, things, write) }] : [];
@@ -68,16 +75,16 @@ export function dosesIn(
   return doseLines(weeks, write);
 }
 
-/** How long the sessions of a phase take, by the longest. */
-function sessionWords(phase: ProgramPhase, { schedule, write }: Composing): string {
-  const sessions = weeksOf(phase, schedule).flat();
-  const longest = Math.max(0, ...sessions.map(({ minutes }) => minutes));
-  return write.words.say("phase.sessions", { minutes: longest });
+/** How long the sessions of a phase take as they are laid out. */
+function sessionWords(phase: ProgramPhase, composing: Composing): string {
+  const { write } = composing;
+  const minutes = minutesWords(weeksOf(phase, composing).flat(), write);
+  return write.words.say("phase.sessions", { minutes });
 }
 
 /** The days and parts of the day on which most weeks of a phase have their sessions. */
-function usualDays(phase: ProgramPhase, { schedule, write }: Composing): string {
-  const patterns = weeksOf(phase, schedule).map((sessions) => dayWords(sessions, write));
+function usualDays(phase: ProgramPhase, composing: Composing): string {
+  const patterns = weeksOf(phase, composing).map((sessions) => dayWords(sessions, composing.write));
   const counts = new Map<string, number>();
   for (const pattern of patterns) counts.set(pattern, (counts.get(pattern) ?? 0) + 1);
   return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0] ?? "";
@@ -97,9 +104,13 @@ function dayWords(sessions: readonly Session[], write: Writer): string {
     .join("; ");
 }
 
-/** The sessions of each week of a phase. */
-function weeksOf(phase: ProgramPhase, schedule: Schedule): Session[][] {
+/** The sessions of each week of a phase that hold one of its exercises. */
+function weeksOf(phase: ProgramPhase, { schedule }: Composing): Session[][] {
   return schedule.weeks
-    .filter(({ number }) => number >= phase.firstWeek && number < phase.firstWeek + phase.weeks)
-    .map((week) => week.days.flatMap((day) => day.sessions));
+    .filter(({ number }) => isInPhase(phase, number))
+    .map((week) =>
+      week.days.flatMap(({ sessions }) =>
+        sessions.filter(({ bouts }) => bouts.some((bout) => bout.phase === phase.id)),
+      ),
+    );
 }

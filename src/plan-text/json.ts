@@ -5,6 +5,7 @@ import type { Fault } from "../faults/fault.ts";
 import { type FaultJson, faultJson } from "../faults/print.ts";
 import { planForm } from "../plan/author-form.ts";
 import type { Repetitions } from "../prescription/fields.ts";
+import { phasesIn } from "../program/phase-weeks.ts";
 import type { Session } from "../schedule/schedule.ts";
 import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
 import { tempoText } from "../units/quantities.ts";
@@ -102,12 +103,7 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
       return {
         week: week.number,
         from: week.days[0]?.date ?? "",
-        phases: program.phases
-          .filter(
-            (phase) =>
-              week.number >= phase.firstWeek && week.number < phase.firstWeek + phase.weeks,
-          )
-          .map((phase) => phase.id),
+        phases: phasesIn(program, week.number).map(({ id }) => id),
         sessions: sessions.map(sessionJson),
         totals: totals(sessions, loads[index]),
         trails: Object.fromEntries(

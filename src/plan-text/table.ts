@@ -4,7 +4,7 @@ import type { Library } from "../cards/library.ts";
 import { NO_LOOK } from "../clinic/look.ts";
 import { calendar } from "../compose/calendar.ts";
 import { type Writer, writer } from "../compose/numbers.ts";
-import { dosesIn } from "../compose/phase-pages.ts";
+import { dosesIn, phaseAnchor, phasePages } from "../compose/phase-pages.ts";
 import { sideName } from "../compose/side-words.ts";
 import type { ScheduledWeek } from "../schedule/schedule.ts";
 import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
@@ -36,9 +36,11 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
       : "DRAFT: not signed off",
     "",
   ];
+  const pages = phasePages(composing);
   for (const phase of program.phases) {
-    const last = phase.firstWeek + phase.weeks - 1;
-    lines.push(`${phase.title}: weeks ${phase.firstWeek} to ${last}`, "");
+    const page = pages.find(({ anchor }) => anchor === phaseAnchor(phase));
+    if (!page) continue;
+    lines.push(`${page.title}: ${page.when}`, page.sessions, "");
     for (const exercise of phase.exercises) {
       const { card } = exercise.card;
       const side = sideName(exercise, write);

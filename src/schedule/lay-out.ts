@@ -3,6 +3,7 @@
 import type { Bout, DosedProgram } from "../dose/types.ts";
 import { Fault, type Place, type WithFaults } from "../faults/fault.ts";
 import type { Plan } from "../plan/schema.ts";
+import { phasesIn } from "../program/phase-weeks.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
 import { addDays, weekdayOf } from "../units/dates.ts";
 import { PARTS, type PartOfDay, WEEKDAYS } from "../units/day-parts.ts";
@@ -94,8 +95,7 @@ function phaseRuns(
 ): PhaseWeeks[] {
   const runs: { id: string; weeks: { exercises: WeekBout[] }[] }[] = [];
   for (const { week, bouts } of dosed.weeks) {
-    const id = program.phases
-      .filter((phase) => week >= phase.firstWeek && week < phase.firstWeek + phase.weeks)
+    const id = phasesIn(program, week)
       .map((phase) => phase.id)
       .join(" + ");
     const stated = bouts.flatMap((bout) => {

@@ -5,6 +5,7 @@ import type { Bout } from "../../src/dose/types.ts";
 import type { Session } from "../../src/schedule/schedule.ts";
 import { addDays, dayNumber } from "../../src/units/dates.ts";
 import { WEEKDAYS } from "../../src/units/day-parts.ts";
+import type { Workspace } from "../../src/workspace.ts";
 import { DEMO, demoClinic, shippedText } from "../support/world.ts";
 
 /** A repetition test of one card, a week before the plan starts. */
@@ -83,14 +84,18 @@ this is your course.
 }
 
 /** The course on real dates; throws what stands in its way. */
-export function course(client: Client): MadeProgram {
+export const course = (client: Client): MadeProgram => courseIn(client).made;
+
+/** The course together with the clinic that gives it. */
+export function courseIn(client: Client): { made: MadeProgram; workspace: Workspace } {
   const plan = `${DEMO}/course.md`;
   const clinic = `${DEMO}/clinic.yaml`;
   const dosing = client.dosing ? `\ndosing: ${client.dosing}\n` : "";
   const files = { [plan]: planText(client), [clinic]: `${shippedText(clinic)}${dosing}` };
-  const { value, faults } = makeProgram(demoClinic(files), plan);
+  const workspace = demoClinic(files);
+  const { value, faults } = makeProgram(workspace, plan);
   if (!value) throw new Error(faults.map(({ code, message }) => `${code}: ${message}`).join("\n"));
-  return value;
+  return { made: value, workspace };
 }
 
 /** All sessions on the calendar, in order. */

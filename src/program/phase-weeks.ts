@@ -1,0 +1,25 @@
+/** Which phases a week of the course belongs to: the one answer that pages, calendar, layout and JSON share. */
+import type { WeekSpan } from "../units/quantities.ts";
+import type { Program, ProgramPhase } from "./program.ts";
+
+/**
+ * The weeks of the course in which this client is in the phase: from the first to the last week with
+ * one of its exercises. A protocol may open a phase earlier than its table begins, and a plan may end
+ * sooner or leave exercises out. Undefined where no week has any.
+ */
+export function weeksOfPhase({ firstWeek, exercises }: ProgramPhase): WeekSpan | undefined {
+  const weeks = exercises.flatMap(({ doses }) =>
+    doses.flatMap((dose, index) => (dose === undefined ? [] : [firstWeek + index])),
+  );
+  return weeks.length === 0 ? undefined : { first: Math.min(...weeks), last: Math.max(...weeks) };
+}
+
+/** Whether the client is in the phase in a week of the course. */
+export function isInPhase(phase: ProgramPhase, week: number): boolean {
+  const span = weeksOfPhase(phase);
+  return span !== undefined && week >= span.first && week <= span.last;
+}
+
+/** The phases of a week of the course, in their order. */
+export const phasesIn = ({ phases }: Pick<Program, "phases">, week: number): ProgramPhase[] =>
+  phases.filter((phase) => isInPhase(phase, week));
