@@ -2,6 +2,7 @@
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
 import { build } from "esbuild";
+import { thirdParty } from "./notices.mjs";
 
 const { version, dependencies } = JSON.parse(readFileSync("package.json", "utf8"));
 
@@ -13,7 +14,7 @@ const EXTERNAL = [
   "@fontsource/open-sans",
 ].filter((name) => name in dependencies || name === "puppeteer-core");
 
-const { outputFiles } = await build({
+const command = await build({
   entryPoints: { paulatim: "src/cli.ts", reference: "src/reference/write.ts" },
   outdir: "out/bin",
   bundle: true,
@@ -33,6 +34,7 @@ const { outputFiles } = await build({
   },
   logLevel: "warning",
   write: false,
+  metafile: true,
 });
 
 /** Copyright and permission of the packages in every booklet, as their licence asks. */
@@ -59,11 +61,14 @@ const phone = await build({
   jsxImportSource: "preact",
   logLevel: "warning",
   write: false,
+  metafile: true,
 });
 
 // the old build stays where a new one does not come about
 rmSync("out/bin", { recursive: true, force: true });
-for (const { path, contents } of [...outputFiles, ...phone.outputFiles]) {
+for (const { path, contents } of [...command.outputFiles, ...phone.outputFiles]) {
   mkdirSync(dirname(path), { recursive: true });
   writeFileSync(path, contents, { mode: path.endsWith("paulatim.js") ? 0o755 : 0o644 });
 }
+const inputs = [command, phone].flatMap(({ metafile }) => Object.keys(metafile.inputs));
+writeFileSync("out/bin/THIRD-PARTY.txt", thirdParty(inputs));

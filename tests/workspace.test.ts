@@ -1,7 +1,7 @@
 /** What belongs to a clinic: its folder, its own cards beside the shipped ones. */
 import { describe, expect, test } from "vitest";
-import { memoryTree } from "../src/files/tree.ts";
 import { clinicFolderOf, openWorkspace } from "../src/workspace.ts";
+import { memoryTree } from "./support/memory-tree.ts";
 import { change, DAY, shippedText, worldWith } from "./support/world.ts";
 
 describe("the clinic of a file is the nearest clinic.yaml above it", () => {

@@ -28,20 +28,11 @@ export const BAND_SOURCE =
 
 /** Kilograms in a pound, by definition (avoirdupois, 1959). */
 const KG_PER_LB = 0.45359237;
-/** Newtons in a kilogram-force (standard gravity, 3rd CGPM 1901). */
-export const NEWTON_PER_KG = 9.80665;
-
-/** Elongation as a share of the band's rest length: 60 cm drawn to 120 cm is 1 (100 %). */
-export function elongation(restLength: number, stretched: number): number | undefined {
-  return restLength > 0 && stretched >= restLength
-    ? (stretched - restLength) / restLength
-    : undefined;
-}
 
 /**
  * Force of a band in kilograms-force at an elongation from 1 (100 %, as it is if not given) to 2,
  * on a straight line between the two printed columns. Undefined for a level or an elongation that
- * is not printed. Multiply by NEWTON_PER_KG for newtons.
+ * is not printed.
  */
 export function bandKg(level: number, atElongation = 1): number | undefined {
   const band = BANDS.find((one) => one.level === level);

@@ -93,16 +93,6 @@ export function oneRmFactor(formula: FormulaName, reps: number): number | undefi
   return Number.isFinite(factor) && factor > 0 ? factor : undefined;
 }
 
-/** 1RM in the unit of `load`, from `reps` repetitions to failure with it. */
-export function oneRepMaximum(
-  formula: FormulaName,
-  load: number,
-  reps: number,
-): number | undefined {
-  const factor = oneRmFactor(formula, reps);
-  return factor === undefined || !(load >= 0) ? undefined : load * factor;
-}
-
 /**
  * Above this multiple of the tested load an estimate is not used. A cautious limit of this program,
  * not a published one: so far from the test the formulas differ by more than the load itself.

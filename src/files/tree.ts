@@ -1,4 +1,4 @@
-/** A folder of text files to read from: on disk, or in memory for tests. Nothing outside it is read. */
+/** A folder of text files to read from. Nothing outside it is read. */
 import { existsSync, lstatSync, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
 import { dirname, join, relative, sep } from "node:path";
 import { Fault } from "../faults/fault.ts";
@@ -63,30 +63,6 @@ export function diskTree(from: string): Tree {
     },
     readBytes,
     exists: (path) => existsSync(join(from, path)),
-  };
-}
-
-/** Files in memory: path to text. */
-export function memoryTree(files: Readonly<Record<string, string>>): Tree {
-  const paths = Object.keys(files).sort();
-  return {
-    list: (folder, ending) => ({
-      files: paths.filter(
-        (path) =>
-          path.startsWith(`${folder}/`) && path.endsWith(ending) && !path.endsWith("README.md"),
-      ),
-      faults: [],
-    }),
-    read(path) {
-      const text = files[path];
-      if (text === undefined) return { fault: unreadable(path) };
-      return text.length > MAX_BYTES ? { fault: tooLarge(path, text.length) } : { text };
-    },
-    readBytes(path) {
-      const reading = this.read(path);
-      return reading.fault ? reading : { bytes: Buffer.from(reading.text) };
-    },
-    exists: (path) => paths.some((one) => one === path || one.startsWith(`${path}/`)),
   };
 }
 

@@ -26,11 +26,6 @@ export interface FinishedPdf {
   readonly gaps: readonly string[];
 }
 
-/** Finishes a tagged PDF of the browser, as of `date`. Throws `pdf-broken`. */
-export function postProcessPdf(bytes: Uint8Array, date: Date): Uint8Array {
-  return finishPdf(bytes, { date }).pdf;
-}
-
 /** Finishes a tagged PDF of the browser and tells what is missing for PDF/UA-1. Throws `pdf-broken`. */
 export function finishPdf(bytes: Uint8Array, { date }: { readonly date: Date }): FinishedPdf {
   return finish(readPrinted(bytes), date);

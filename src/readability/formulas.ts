@@ -44,12 +44,6 @@ export function smogLong(counts: Smog): number | undefined {
   return in30 === undefined ? undefined : 1.043 * Math.sqrt(in30) + 3.1291;
 }
 
-/** SMOG, short form for working by hand: 3 and the square root. McLaughlin 1969, J Reading 12:639. */
-export function smogShort(counts: Smog): number | undefined {
-  const in30 = polysyllablesIn30(counts);
-  return in30 === undefined ? undefined : 3 + Math.sqrt(in30);
-}
-
 /**
  * Flesch Reading Ease fitted to German, on the same scale.
  * Amstad 1978, Wie verständlich sind unsere Zeitungen?, dissertation, University of Zurich.

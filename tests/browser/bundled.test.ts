@@ -6,7 +6,7 @@ import { describe, expect, it, test } from "vitest";
 import { withBrowser } from "../../src/browser/browser.ts";
 import { bundledBrowser } from "../../src/browser/bundled.ts";
 import { untar } from "../../src/browser/untar.ts";
-import { postProcessPdf } from "../../src/pdf/post-process.ts";
+import { finishPdf } from "../../src/pdf/post-process.ts";
 import { printPdf } from "../../src/pdf/print.ts";
 import { freshFolder, runChild } from "../files/support.ts";
 import { booklet } from "../support/render.ts";
@@ -128,7 +128,7 @@ describe.skipIf(!here)("the bundled browser", { timeout: 60_000 }, () => {
         const out = join(folder, `${kind}.pdf`);
         const child = await runChild(PRINT, { env: { TEST_OUT: out }, under: under[kind] });
         outputs.push(await child.done);
-        pdfs.push(Buffer.from(postProcessPdf(readFileSync(out), new Date(0))));
+        pdfs.push(Buffer.from(finishPdf(readFileSync(out), { date: new Date(0) }).pdf));
       }
       expect(libraries.length).toBeGreaterThan(2);
       expect(outputs[0]).toContain("LD_LIBRARY_PATH");

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { afterAll, describe, expect, it, test } from "vitest";
 import { PrintBrowser } from "../../src/browser/browser.ts";
-import { finishPdf, postProcessPdf } from "../../src/pdf/post-process.ts";
+import { finishPdf } from "../../src/pdf/post-process.ts";
 import { printPdf } from "../../src/pdf/print.ts";
 import { pageCount, readDestinations } from "../../src/pdf/structure/destinations.ts";
 import { booklet, found, openPdf } from "../support/render.ts";
@@ -27,16 +27,16 @@ const twice = fc.integer({ min: 0, max: 20 }).chain((length) =>
   }),
 );
 
-describe("postProcessPdf", () => {
+describe("finishPdf", () => {
   it("gives the same bytes whatever the ids and dates were, and leaves what it is given", () => {
     fc.assert(
       fc.property(twice, ({ ids, texts, dates }) => {
         const first = makePdf({ ids: ids[0], texts, date: dates[0] });
         const before = latin1(first);
-        const settled = latin1(postProcessPdf(first, DATE));
+        const settled = latin1(finishPdf(first, { date: DATE }).pdf);
         const other = makePdf({ ids: ids[1], texts, date: dates[1] });
-        expect(latin1(postProcessPdf(other, DATE))).toBe(settled);
-        expect(latin1(postProcessPdf(first, DATE))).toBe(settled);
+        expect(latin1(finishPdf(other, { date: DATE }).pdf)).toBe(settled);
+        expect(latin1(finishPdf(first, { date: DATE }).pdf)).toBe(settled);
         expect(latin1(first)).toBe(before);
       }),
       { numRuns: 100 },
@@ -45,7 +45,7 @@ describe("postProcessPdf", () => {
 
   it("leaves a PDF that another reader can open, texts and all", async () => {
     const texts = ["(node00000003) \\) of", "endobj >> stream"];
-    const pdf = await openPdf(postProcessPdf(makePdf({ ids: [70, 3, 41], texts }), DATE));
+    const pdf = await openPdf(finishPdf(makePdf({ ids: [70, 3, 41], texts }), { date: DATE }).pdf);
     const { info, metadata } = await pdf.getMetadata();
     expect(info).toMatchObject({ ModDate: "D:20260102030405+00'00'", Title: texts[0] });
     expect(metadata.get("dc:title")).toBe(texts[0]);
@@ -89,11 +89,11 @@ const UNSETTLED: [string, string][] = [
   ["opens a mark and does not close it", good.replace("EMC", "   ")],
   ["has two content streams", good.replace("/Contents 6 0 R", "/Contents [6 0 R 6 0 R]")],
 ];
-test.each(UNSETTLED)("postProcessPdf refuses a file that %s", (_, text) => {
-  expect(() => postProcessPdf(Buffer.from(good, "latin1"), DATE)).not.toThrow();
+test.each(UNSETTLED)("finishPdf refuses a file that %s", (_, text) => {
+  expect(() => finishPdf(Buffer.from(good, "latin1"), { date: DATE })).not.toThrow();
   // The table of objects stands where it stood before.
   const moved = text.replace(/startxref\n\d+/, `startxref\n${text.lastIndexOf("xref\n0")}`);
-  const fault = catchFault(() => postProcessPdf(assembleAnew(moved), DATE));
+  const fault = catchFault(() => finishPdf(assembleAnew(moved), { date: DATE }));
   expect(fault).toMatchObject({ code: "pdf-broken" });
 });
 

@@ -2,7 +2,7 @@
 import { afterAll, describe, expect, it, test } from "vitest";
 import { PrintBrowser } from "../../src/browser/browser.ts";
 import { Fault } from "../../src/faults/fault.ts";
-import { postProcessPdf } from "../../src/pdf/post-process.ts";
+import { finishPdf } from "../../src/pdf/post-process.ts";
 import { type Paper, type Printed, printMany, printPdf } from "../../src/pdf/print.ts";
 import { pageCount, readDestinations } from "../../src/pdf/structure/destinations.ts";
 import { eventually } from "../files/support.ts";
@@ -103,12 +103,12 @@ describe("the same bytes", () => {
           .match(/node\d{8}/)?.[0],
     );
     expect(new Set(ids).size).toBe(3);
-    const settled = [...pages, foreign].map((bytes) => Buffer.from(postProcessPdf(bytes, date)));
+    const settled = [...pages, foreign].map((bytes) => Buffer.from(finishPdf(bytes, { date }).pdf));
     for (const bytes of settled) expect(bytes.equals(settled[0] ?? Buffer.of())).toBe(true);
   });
 
   it("still open with their date and tags", async () => {
-    const bytes = postProcessPdf(await print(booklet()), date);
+    const bytes = finishPdf(await print(booklet()), { date }).pdf;
     const pdf = await openPdf(bytes);
     const { info } = await pdf.getMetadata();
     const stamp = "D:20260304050607+00'00'";

@@ -4,7 +4,6 @@ import {
   fleschKincaidGrade,
   fleschReadingEase,
   smogLong,
-  smogShort,
   wienerSachtextGrade,
 } from "../../src/readability/formulas.ts";
 import { readText } from "../../src/readability/read-text.ts";
@@ -62,11 +61,6 @@ const SMOG = [
 describe("SMOG", () => {
   test.each(SMOG)("%i polysyllables in %i sentences", (polysyllables, sentences, grade) => {
     expect(smogLong({ polysyllables, sentences })).toBeCloseTo(grade, 4);
-  });
-
-  test("the short form is 3 and the root of the polysyllables in 30 sentences", () => {
-    expect(smogShort({ polysyllables: 25, sentences: 30 })).toBe(8);
-    expect(smogShort({ polysyllables: 12, sentences: 10 })).toBe(9);
   });
 });
 

@@ -2,9 +2,10 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { diskTree, memoryTree, type Tree } from "../../src/files/tree.ts";
+import { diskTree, type Tree } from "../../src/files/tree.ts";
 import { loadWords } from "../../src/words/load-words.ts";
 import { openWorkspace, type Workspace } from "../../src/workspace.ts";
+import { memoryTree } from "./memory-tree.ts";
 
 /** The folder of the package. */
 export const ROOT = fileURLToPath(new URL("../..", import.meta.url));

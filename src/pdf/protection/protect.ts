@@ -19,7 +19,7 @@ export interface Protection {
 }
 
 /**
- * Encrypts a PDF of `postProcessPdf` with AES-256, so that it opens with the password only.
+ * Encrypts a PDF of `finishPdf` with AES-256, so that it opens with the password only.
  *
  * Reading aloud, printing and copying stay allowed. Throws `usage` for an empty password, and
  * `pdf-broken` for a file of another form.

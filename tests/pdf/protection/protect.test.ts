@@ -2,11 +2,13 @@
 import fc from "fast-check";
 import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { describe, expect, it, test } from "vitest";
-import { postProcessPdf } from "../../../src/pdf/post-process.ts";
+import { finishPdf } from "../../../src/pdf/post-process.ts";
 import { protectPdf } from "../../../src/pdf/protection/protect.ts";
 import { ask, has, latin1, makePdf } from "../support.ts";
 
-const settled = postProcessPdf(makePdf({ title: "Grüße an (Edda)", ids: [3, 1] }), new Date(0));
+const settled = finishPdf(makePdf({ title: "Grüße an (Edda)", ids: [3, 1] }), {
+  date: new Date(0),
+}).pdf;
 
 /** Bytes that look random and are always the same. */
 function counted(seed: number) {
@@ -53,7 +55,9 @@ describe("protectPdf", () => {
     const same = () => latin1(protectPdf(settled, { password: "x", random: counted(5) }));
     expect(same()).toBe(same());
     expect(latin1(settled)).toBe(
-      latin1(postProcessPdf(makePdf({ title: "Grüße an (Edda)", ids: [3, 1] }), new Date(0))),
+      latin1(
+        finishPdf(makePdf({ title: "Grüße an (Edda)", ids: [3, 1] }), { date: new Date(0) }).pdf,
+      ),
     );
   });
 
