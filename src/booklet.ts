@@ -59,7 +59,7 @@ export function makeProgram(
   return { value: { plan, program, dosed, schedule }, faults };
 }
 
-/** The booklet of a made program. `day`: the day it is made, YYYY-MM-DD. */
+/** The booklet of a made program. `day`: the day of printing, YYYY-MM-DD. */
 export function makeBooklet(
   made: MadeProgram,
   workspace: Workspace,
@@ -76,7 +76,7 @@ export function makeBooklet(
     library,
     words,
     note: plan.note,
-    made: day,
+    day,
     edition,
     look: workspace.look,
   });

@@ -13,13 +13,13 @@ export function calendarFile(booklet: Booklet): string {
     name: booklet.title,
     prodId: { company: "Paulatim", product: "booklet", language: booklet.language.toUpperCase() },
   });
-  const stamp = new Date(`${booklet.made.date}T00:00:00Z`);
+  const stamp = new Date(`${booklet.printed.date}T00:00:00Z`);
   for (const session of booklet.sessions) {
     // floating times are written from the UTC parts of a date
     const start = new Date(`${session.date}T${session.start}:00Z`);
     calendar.createEvent({
       id: `${session.id}@paulatim`,
-      sequence: Math.max(0, dayNumber(booklet.made.date) - FIRST_DAY),
+      sequence: Math.max(0, dayNumber(booklet.printed.date) - FIRST_DAY),
       stamp,
       start,
       end: new Date(start.getTime() + session.minutes * 60_000),

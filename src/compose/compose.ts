@@ -36,6 +36,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
     signed:
       plan.signed &&
       words.say("signed", { by: plan.signed.by, on: write.longDate(plan.signed.on) }),
+    signedOn: plan.signed && write.longDate(plan.signed.on),
     colour: parts.look.colour,
     logo: parts.look.logo,
     before: ownPages("before", parts.look.before),
@@ -63,7 +64,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
     diary: diary(composing),
     sessions: bookletSessions(composing, phases),
     known: program.protocol.value.known,
-    made: { date: parts.made, words: write.longDate(parts.made) },
+    printed: { date: parts.day, words: write.longDate(parts.day) },
   };
 }
 

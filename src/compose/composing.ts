@@ -16,8 +16,8 @@ export interface BookletParts {
   readonly words: Words;
   /** The clinician's note to the client, Markdown. */
   readonly note: string;
-  /** The day it is made, YYYY-MM-DD. */
-  readonly made: string;
+  /** The day of printing, YYYY-MM-DD. */
+  readonly day: string;
   readonly edition: Edition;
   readonly look: ClinicLook;
 }

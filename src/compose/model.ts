@@ -20,8 +20,9 @@ export interface Booklet {
   readonly clinic: ClinicLines;
   readonly client: { readonly name: string; readonly reference: string };
   readonly clinician: string;
-  /** Sign-off in words, or undefined while it is a draft. */
+  /** Sign-off in words, and its day alone; undefined while it is a draft. */
   readonly signed: string | undefined;
+  readonly signedOn: string | undefined;
   /** The clinic's own colour, #rrggbb. */
   readonly colour: string | undefined;
   readonly logo: { readonly url: string; readonly alt: string } | undefined;
@@ -45,8 +46,8 @@ export interface Booklet {
   readonly sessions: readonly BookletSession[];
   /** What is known of the course and what is not. */
   readonly known: string | undefined;
-  /** The last printed day: for the foot of pages and the document's data. */
-  readonly made: { readonly date: string; readonly words: string };
+  /** The day of printing, for the last page and the document's data: never the plan's own day. */
+  readonly printed: { readonly date: string; readonly words: string };
 }
 
 /** standard; large: large print with a layout of its own; summary: one page to hang up. */
@@ -277,7 +278,7 @@ export interface ProgressChart {
   readonly words: string;
 }
 
-/** The client's own plan, or what is left to write in. */
+/** The client's own plan, or what is left to write in; their words as they wrote them. */
 export interface MyPlan {
   readonly when: string | undefined;
   readonly where: string | undefined;

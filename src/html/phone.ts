@@ -15,8 +15,8 @@ export function phoneData(booklet: Booklet, words: Words): PhoneData {
   return {
     plan: booklet.plan,
     client: booklet.client.reference,
-    booklet: `${booklet.made.date}-${markOf(content)}`,
-    made: booklet.made.date,
+    booklet: `${booklet.printed.date}-${markOf(content)}`,
+    made: booklet.printed.date,
     language: booklet.language,
     locale: booklet.locale,
     clinic: {

@@ -22,7 +22,7 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
     library,
     words,
     note: "",
-    made: "",
+    day: "",
     edition: "standard" as const,
     look: NO_LOOK,
     write,

@@ -196,8 +196,12 @@ function buildPlanSchema(words: Vocabulary) {
         if_then: z
           .array(
             z.strictObject({
-              if: line.describe("What usually gets in the way: I come home late."),
-              do: line.describe("What the client does then: I do the short version."),
+              if: line.describe(
+                "What usually gets in the way, printed as typed: I come home late.",
+              ),
+              do: line.describe(
+                "What the client does then, printed as typed: I do the short version.",
+              ),
             }),
           )
           .default([])

@@ -146,3 +146,16 @@ describe("the locale of a clinic", () => {
     expect(clinicSchema.safeParse({ ...base, language: "fr" }).success).toBe(false);
   });
 });
+
+test("answers in the client's own plan read as one sentence, in their own words", () => {
+  const [page = ""] = /<section class="part my-plan[\s\S]*?<\/section>/.exec(html) ?? [];
+  const said = page.replaceAll(/<[^>]*>/g, " ").replaceAll(/\s+/g, " ");
+  expect(said).toContain(
+    "Wenn: ich spät vom Dienst komme Dann: mache ich gleich die kurze Fassung",
+  );
+});
+
+test("the plan's day is that of its sign-off, and the day of printing is called so", () => {
+  expect(text).toContain("Er wurde freigegeben: Dienstag, 24. November 2026.");
+  expect(text).toContain("Gedruckt: Mittwoch, 25. November 2026.");
+});

@@ -196,8 +196,8 @@ describe("clocks", () => {
   test("the night in which clocks go back is a night as any other", async () => {
     const booklet = demoBooklet("achilles");
     const sessions = booklet.sessions.map((one) => ({ ...one, date: addDays(one.date, -42) }));
-    const made = { ...booklet.made, date: "2026-10-14" };
-    const early = saved(await phoneHtml({ ...booklet, sessions, made }));
+    const printed = { ...booklet.printed, date: "2026-10-14" };
+    const early = saved(await phoneHtml({ ...booklet, sessions, printed }));
     await fresh(
       { at: "2026-10-23T23:30" },
       async (phone) => {

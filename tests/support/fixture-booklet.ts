@@ -368,7 +368,8 @@ export const achilles: Booklet = {
       dose: index === 2 ? "3 × 30 seconds" : `${step?.short}, ${step?.loads[index]}`,
     }));
   }),
-  made: { date: "2026-11-28", words: "28 November 2026" },
+  signedOn: "28 November 2026",
+  printed: { date: "2026-11-28", words: "28 November 2026" },
 };
 
 // Shoulder: six exercises twice a day for eight weeks, then once a day.
@@ -454,6 +455,7 @@ export const shoulder: Booklet = {
   title: "Your home program for shoulder pain",
   client: { name: "<b>O'Neil & {{name}}</b>", reference: "HL-0413" },
   signed: undefined,
+  signedOn: undefined,
   cover: {
     course: "Strong muscles around a sore shoulder",
     message: "It makes you strong.",

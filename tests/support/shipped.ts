@@ -37,18 +37,15 @@ function clientOf(protocol: string, more: Partial<Client>): Client {
   return { protocol, measures, free, ...more };
 }
 
-/** What comes out of a course, on every surface that is text. */
-export function shippedCourse(
-  protocol: string,
-  more: Partial<Client> = {},
-  { day = DAY, edition = "standard" }: { day?: string; edition?: Edition } = {},
-) {
+/** What comes out of a course, on every surface that is text; `print` prints it again. */
+export function shippedCourse(protocol: string, more: Partial<Client> = {}) {
   const { made, workspace } = courseIn(clientOf(protocol, more));
-  const booklet = makeBooklet(made, workspace, words, day, edition);
+  const print = (day: string, edition: Edition = "standard"): string =>
+    renderHtml(makeBooklet(made, workspace, words, day, edition), assets);
   return {
     made,
-    booklet,
-    html: renderHtml(booklet, assets),
+    html: print(DAY),
+    print,
     json: planJson(made, []),
     table: planTable(made, workspace.texts.library, words),
   };
