@@ -40,8 +40,7 @@ export const id: Kind<string> = plain(
 );
 
 /** One of a few words; capitals do not matter. */
-export function word<W extends string>(words: Readonly<Record<W, true>>): Kind<W> {
-  const known = Object.keys(words) as W[];
+export function word<W extends string>(known: readonly W[]): Kind<W> {
   return plain(
     known.join(", "),
     (value) => value,

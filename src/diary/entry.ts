@@ -1,10 +1,11 @@
 /** What a client wrote down: one entry a planned session, on paper's terms and the phone's alike. */
 
-import type { PartOfDay } from "../units/day-parts.ts";
+import { PARTS, type PartOfDay } from "../units/day-parts.ts";
 import type { WorkSide } from "../units/side.ts";
 
 /** Whether something was done as planned, in part, or not. */
-export type Done = "yes" | "part" | "no";
+export const DONE = ["yes", "part", "no"] as const;
+export type Done = (typeof DONE)[number];
 
 /** Everything written down for one plan, in the order of the planned sessions. */
 export interface Diary {
@@ -71,10 +72,8 @@ export const findSession = <One extends SessionName>(
   key: string,
 ): One | undefined => all.find((one) => sessionKey(one) === key);
 
-const PARTS = { morning: 0, midday: 1, evening: 2 } as const;
-
 /** Sorts by planned day, then part of the day. */
 export function byPlan(a: SessionName, b: SessionName): number {
-  if (a.date === b.date) return PARTS[a.part] - PARTS[b.part];
+  if (a.date === b.date) return PARTS.indexOf(a.part) - PARTS.indexOf(b.part);
   return a.date < b.date ? -1 : 1;
 }

@@ -1,7 +1,9 @@
 /** The machine form of a diary: the stable output of `diary --json`. */
 import type { Fault } from "../faults/fault.ts";
 import { type FaultJson, faultJson } from "../faults/print.ts";
+import { COLUMN_NAMES, COLUMNS } from "./columns.ts";
 import type { Amount, Diary, DiaryEntry, DiaryExercise } from "./entry.ts";
+import { cells } from "./rows.ts";
 
 /** Grows when a field goes or changes its meaning. */
 const VERSION = 1;
@@ -68,23 +70,20 @@ export function worstPain({ exercises }: DiaryEntry): number | undefined {
   return pains.length === 0 ? undefined : Math.max(...pains);
 }
 
+/** The columns of a session by their names, and its exercises. */
 const sessionJson = (entry: DiaryEntry): SessionJson => ({
-  date: entry.date,
-  part: entry.part,
-  week: entry.week,
-  booklet: entry.booklet,
-  done: entry.done,
-  done_on: entry.doneOn ?? null,
-  short: entry.short,
-  effort: entry.effort ?? null,
+  ...(withNull(cells(SESSION_COLUMNS, entry)) as unknown as SessionJson),
   pain_during: worstPain(entry) ?? null,
-  pain_after: entry.painAfter ?? null,
-  pain_morning: entry.painMorning ?? null,
-  worse_morning: entry.worseMorning ?? null,
   note: entry.note,
-  written: entry.written,
   exercises: entry.exercises.map(exerciseJson),
 });
+
+const SESSION_COLUMNS = COLUMN_NAMES.filter((name) =>
+  ["session", "row"].includes(COLUMNS[name].of),
+);
+
+const withNull = (fields: object): Record<string, unknown> =>
+  Object.fromEntries(Object.entries(fields).map(([name, value]) => [name, value ?? null]));
 
 const exerciseJson = ({ planned, real, pain, ...exercise }: DiaryExercise): ExerciseJson => ({
   ...exercise,
@@ -93,8 +92,4 @@ const exerciseJson = ({ planned, real, pain, ...exercise }: DiaryExercise): Exer
   pain_during: pain ?? null,
 });
 
-const amountJson = ({ sets, reps, kg }: Amount): AmountJson => ({
-  sets: sets ?? null,
-  reps: reps ?? null,
-  kg: kg ?? null,
-});
+const amountJson = (amount: Amount): AmountJson => withNull(amount) as unknown as AmountJson;

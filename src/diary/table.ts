@@ -5,7 +5,11 @@ import type { Diary, DiaryEntry, DiaryExercise, Done } from "./entry.ts";
 import { worstPain } from "./json.ts";
 import { oneLine } from "./printable.ts";
 
-const DONE: Readonly<Record<Done, string>> = { yes: "done", part: "done in part", no: "not done" };
+const DONE_WORDS: Readonly<Record<Done, string>> = {
+  yes: "done",
+  part: "done in part",
+  no: "not done",
+};
 
 const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
 
@@ -38,7 +42,7 @@ const day = (date: string): string => `${WEEKDAYS[weekdayOf(date)] ?? ""} ${date
 
 function doneText({ done, short, date, doneOn }: DiaryEntry): string {
   return [
-    DONE[done],
+    DONE_WORDS[done],
     ...(short ? ["short version"] : []),
     ...(doneOn === undefined || doneOn === date ? [] : [`on ${day(doneOn)}`]),
   ].join(", ");
@@ -85,7 +89,7 @@ function differences({ done, planned, real, pain }: DiaryExercise): string[] {
     [real.kg, planned.kg, "kg"],
   ] as const;
   return [
-    ...(done === "yes" ? [] : [DONE[done]]),
+    ...(done === "yes" ? [] : [DONE_WORDS[done]]),
     ...amounts.flatMap(([was, want, unit]) => {
       if (was === undefined || was === want) return [];
       return want === undefined ? [`${was} ${unit}`] : [`${was} ${unit} (${want} planned)`];
