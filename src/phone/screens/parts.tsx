@@ -2,7 +2,7 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useId, useRef } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
-import { type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
+import type { DiaryEntry } from "../../diary/entry.ts";
 import { type Advice, adviceMorning } from "../day/advice.ts";
 import { useApp } from "./app.ts";
 
@@ -98,8 +98,7 @@ interface MorningProps {
 export function MorningQuestions({ legend, entry, onChange }: MorningProps) {
   const { say, sessions, diary } = useApp();
   const { painMorning, worseMorning } = entry;
-  const session = findSession(sessions, sessionKey(entry));
-  const advice = adviceMorning(entry, session, diary, say("settle"));
+  const advice = adviceMorning(entry, sessions, diary, say("settle"));
   return (
     <>
       <PainScale
