@@ -27,7 +27,7 @@ export function calendarFile(booklet: Booklet): string {
       summary: session.title,
       description: [
         ...session.exercises,
-        session.pain,
+        ...session.pain,
         `${booklet.clinic.name}, ${booklet.clinic.phone}`,
       ].join("\n"),
       status: booklet.draft ? ICalEventStatus.TENTATIVE : ICalEventStatus.CONFIRMED,

@@ -1,11 +1,11 @@
 /** A page for each exercise: why it is there, the dose now, the steps, what to feel, check and stop for. */
 
 import { figureOf, svgUrl } from "../cards/figures.ts";
-import type { PainLimits } from "../pain/limits.ts";
 import type { ProgramExercise } from "../program/program.ts";
 import type { Composing } from "./composing.ts";
 import type { DoseLine, ExercisePage } from "./model.ts";
 import type { Writer } from "./numbers.ts";
+import { exerciseRule } from "./pain-words.ts";
 import { dosesIn, exerciseAnchor } from "./phase-pages.ts";
 import { sectionText, sidedText, sideName, sideSentence } from "./side-words.ts";
 
@@ -43,7 +43,7 @@ export function exercisePages(composing: Composing): ExercisePage[] {
       feel: sectionText(exercise, "feel", write),
       check: sectionText(exercise, "check", write),
       stop: sectionText(exercise, "stop", write),
-      pain: painSentence(exercise.pain, write),
+      pain: exerciseRule(exercise.pain, write),
       care: card.care
         .filter(({ flag }) => program.plan.value.flags.includes(flag))
         .map(({ say }) => say),
@@ -96,10 +96,6 @@ function constant(doses: readonly DoseLine[]): string[] {
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-function painSentence(limits: PainLimits, { words, number }: Writer): string {
-  return words.say(`pain.exercise.${limits.kind}`, { during: number(limits.during) });
-}
 
 function easierWords(exercise: ProgramExercise, { library, write }: Composing): string | undefined {
   const to = exercise.card.card.easier[0]?.to;

@@ -108,6 +108,8 @@ export interface PainPage {
   readonly comfortable: number;
   readonly during: number;
   readonly after: number;
+  /** The most pain while exercising, as it is written. */
+  readonly limit: string;
   /** One entry a number from 0 to 10. */
   readonly ruler: readonly {
     readonly n: number;
@@ -120,7 +122,11 @@ export interface PainPage {
     readonly name: string;
     readonly says: string;
   }[];
+  /** The ruler's rule in one sentence. */
+  readonly says: string;
   readonly rules: readonly string[];
+  /** Each exercise that has another rule than the ruler's. */
+  readonly exceptions: readonly string[];
 }
 
 export interface CalendarWeek {

@@ -4,9 +4,9 @@ import type { Bout } from "../dose/types.ts";
 import type { ProgramExercise } from "../program/program.ts";
 import type { Composing } from "./composing.ts";
 import { doseWords } from "./dose-words.ts";
-import type { Writer } from "./numbers.ts";
+import { painWords } from "./pain-words.ts";
 import { exerciseAnchor } from "./phase-pages.ts";
-import type { PainWords, SessionBout } from "./session-model.ts";
+import type { SessionBout } from "./session-model.ts";
 import { sideName } from "./side-words.ts";
 
 /** A bout with its words. */
@@ -43,17 +43,6 @@ export function sessionBout(
     recoveryS: card.recovery,
     dose: [work, load, pace, rest, effort].filter((part) => part !== undefined),
     pain: exercise.pain,
-    painWords: painWords(exercise, write),
-  };
-}
-
-function painWords({ pain }: ProgramExercise, { words, number }: Writer): PainWords {
-  const values = { during: number(pain.during), after: number(pain.after) };
-  const more = `pain.rules.${pain.kind}.more`;
-  return {
-    rule: words.say(`pain.exercise.${pain.kind}`, values),
-    over: words.say(`pain.rules.${pain.kind}.over`, values),
-    after: words.say(`pain.rules.${pain.kind}.after`, values),
-    worse: words.has(more) ? words.say(more, values) : words.say("pain.zone.too-much.says"),
+    painWords: painWords(exercise.pain, write),
   };
 }

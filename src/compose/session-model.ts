@@ -21,7 +21,8 @@ export interface BookletSession {
   readonly title: string;
   /** One line an exercise: "Rise up on one leg: 3 × 15, 8 kg (left leg)". */
   readonly exercises: readonly string[];
-  readonly pain: string;
+  /** The pain rule of this session, and each exercise that has another, a sentence or two an entry. */
+  readonly pain: readonly string[];
 }
 
 /** Which exercises of a session a bad day keeps, and how many sets of each. */

@@ -5,6 +5,7 @@ import type { Session } from "../schedule/schedule.ts";
 import type { Composing } from "./composing.ts";
 import { shortDose } from "./dose-words.ts";
 import type { PhasePage } from "./model.ts";
+import { sessionRules } from "./pain-words.ts";
 import { sessionBout } from "./session-bouts.ts";
 import type { BookletSession, ShortVersion } from "./session-model.ts";
 import { sideName } from "./side-words.ts";
@@ -20,9 +21,6 @@ export function bookletSessions(
   const exercises = new Map<string, ProgramExercise>(
     program.phases.flatMap((phase) => phase.exercises.map((one) => [one.key, one])),
   );
-  const limits = program.phases[0]?.exercises[0]?.pain;
-  const kind = limits?.kind ?? "pain-free";
-  const pain = words.say(`session.pain.${kind}`, { during: write.number(limits?.during ?? 0) });
   return schedule.weeks.flatMap(({ number, days }) =>
     days
       .flatMap((day) => day.sessions)
@@ -51,7 +49,10 @@ export function bookletSessions(
             return exercise ? [sessionBout(bout, exercise, composing)] : [];
           }),
           short: shortVersion(session, phases),
-          pain,
+          pain: sessionRules(
+            bouts.flatMap((bout) => exercises.get(bout.key) ?? []),
+            write,
+          ),
         };
       }),
   );

@@ -17,7 +17,7 @@ const NUMBERS = Array.from({ length: 11 }, (_, n) => n);
  * numbers. A flag stands at the client's limit.
  */
 export function drawRuler(
-  pain: Pick<PainPage, "ruler">,
+  pain: Pick<PainPage, "ruler" | "limit">,
   zones: readonly { readonly name: string; readonly range: string }[],
   { say }: Words,
 ): string {
@@ -39,7 +39,7 @@ export function drawRuler(
       : `${line(left(limit + 1), 2.5, left(limit + 1), top + height, "thick")}${text(
           left(limit + 1) + (limit < 6 ? 2 : -2),
           6.2,
-          say("pain.limit", { n: limit }),
+          say("pain.limit", { n: pain.limit }),
           `label ${limit < 6 ? "" : "end"}`,
         )}`;
   const frame = `<rect class="frame" x="${EDGE}" y="${top}" width="${11 * CELL}" height="${height}"/>`;

@@ -141,7 +141,10 @@ function painView(booklet: Booklet, words: Words) {
   const zones = pain.zones.map((zone) => ({
     ...zone,
     span: zone.to - zone.from + 1,
-    range: words.say("pain.range", { from: zone.from, to: zone.to }),
+    range:
+      zone.from === zone.to
+        ? `${zone.from}`
+        : words.say("pain.range", { from: zone.from, to: zone.to }),
     swatch: drawZone(zone.zone),
   }));
   return {

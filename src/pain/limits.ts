@@ -1,8 +1,9 @@
 /** The limits of pain that hold for an exercise: the plan's own, or the stricter of protocol and card. */
 import type { PainRule } from "./rule.ts";
 
-/** Limits of pain on the 0 to 10 scale. */
+/** Limits of pain on the 0 to 10 scale. A number at its limit is all right, above it is not. */
 export interface PainLimits {
+  /** `pain-free` where the exercise allows no pain while it is done. */
   readonly kind: "pain-free" | "monitored";
   readonly comfortable: number;
   readonly during: number;
@@ -15,21 +16,20 @@ export type MonitoredPain = Omit<PainLimits, "kind">;
 /** The plan's own rule if it states one; otherwise the stricter of the others (protocol and card). */
 export function painLimits(
   own: PainRule | undefined,
-  others: readonly PainRule[],
+  others: readonly [PainRule, ...PainRule[]],
   monitored: MonitoredPain,
 ): PainLimits {
-  if (own !== undefined) return limitsOf(own, monitored);
-  const all = others.map((rule) => limitsOf(rule, monitored));
+  const rules = (own === undefined ? others : [own]).map((rule) => numbersOf(rule, monitored));
+  const during = Math.min(...rules.map((one) => one.during));
   return {
-    kind: all.some((one) => one.kind === "pain-free") ? "pain-free" : "monitored",
-    comfortable: Math.min(...all.map((one) => one.comfortable)),
-    during: Math.min(...all.map((one) => one.during)),
-    after: Math.min(...all.map((one) => one.after)),
+    kind: during === 0 ? "pain-free" : "monitored",
+    comfortable: Math.min(...rules.map((one) => one.comfortable)),
+    during,
+    after: Math.min(...rules.map((one) => one.after)),
   };
 }
 
-function limitsOf(rule: PainRule, monitored: MonitoredPain): PainLimits {
-  if (rule === "pain-free") return { kind: "pain-free", comfortable: 0, during: 0, after: 0 };
-  if (rule === "monitored") return { kind: "monitored", ...monitored };
-  return { kind: rule.during === 0 ? "pain-free" : "monitored", ...rule };
+function numbersOf(rule: PainRule, monitored: MonitoredPain): MonitoredPain {
+  if (rule === "pain-free") return { comfortable: 0, during: 0, after: 0 };
+  return rule === "monitored" ? monitored : rule;
 }

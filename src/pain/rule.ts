@@ -13,6 +13,10 @@ export const painRule = z
   .union([z.enum(["pain-free", "monitored"]), painNumbers], {
     error: "write pain-free, monitored, or the numbers comfortable, during and after",
   })
+  .refine((rule) => typeof rule === "string" || rule.comfortable <= rule.during, {
+    error: "comfortable cannot be more than during",
+    path: ["comfortable"],
+  })
   .describe(
     "How much pain is all right: pain-free (none beyond the usual), monitored (the clinic's numbers), or numbers.",
   );

@@ -3,6 +3,7 @@ import type { MadeProgram } from "../booklet.ts";
 import type { Bout, ProvenanceStep } from "../dose/types.ts";
 import type { Fault } from "../faults/fault.ts";
 import { type FaultJson, faultJson } from "../faults/print.ts";
+import type { PainLimits } from "../pain/limits.ts";
 import { planForm } from "../plan/author-form.ts";
 import type { Repetitions } from "../prescription/fields.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
@@ -83,12 +84,17 @@ interface BoutJson {
   readonly effort: number | null;
   readonly tension_s: number | null;
   readonly clock_s: number;
+  /** Its limits of pain, 0 to 10: a number at its limit is all right. */
+  readonly pain: PainLimits | null;
 }
 
 /** The whole program as plain data, with its warnings and the provenance of every number. */
 export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson {
   const { plan, program, dosed, schedule } = made;
   const loads = weekLoads(schedule, program.clinic.dosing.deviation);
+  const pain = new Map(
+    program.phases.flatMap(({ exercises }) => exercises.map((one) => [one.key, one.pain])),
+  );
   return {
     version: VERSION,
     plan: plan.value.id,
@@ -104,7 +110,7 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
         week: week.number,
         from: week.days[0]?.date ?? "",
         phases: phasesIn(program, week.number).map(({ id }) => id),
-        sessions: sessions.map(sessionJson),
+        sessions: sessions.map((session) => sessionJson(session, pain)),
         totals: totals(sessions, loads[index]),
         trails: Object.fromEntries(
           bouts.map((bout) => [bout.card, bout.provenance]),
@@ -115,11 +121,15 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
   };
 }
 
-function sessionJson({ date, part, minutes, bouts }: Session): SessionJson {
-  return { date, part, minutes, bouts: bouts.map(boutJson) };
+function sessionJson(
+  { date, part, minutes, bouts }: Session,
+  pain: ReadonlyMap<string, PainLimits>,
+): SessionJson {
+  const whole = bouts.map((bout) => boutJson(bout, pain.get(bout.key) ?? null));
+  return { date, part, minutes, bouts: whole };
 }
 
-function boutJson(bout: Bout): BoutJson {
+function boutJson(bout: Bout, pain: PainLimits | null): BoutJson {
   const reps = bout.reps?.map(({ low, high }) => (low === high ? low : ([low, high] as const)));
   const alike = bout.reps !== undefined && sameInEverySet(bout.reps);
   return {
@@ -141,6 +151,7 @@ function boutJson(bout: Bout): BoutJson {
     effort: bout.effort ?? null,
     tension_s: bout.tensionS ?? null,
     clock_s: bout.clockS,
+    pain,
   };
 }
 

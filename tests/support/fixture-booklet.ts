@@ -302,6 +302,7 @@ export const achilles: Booklet = {
     comfortable: 2,
     during: 5,
     after: 2,
+    limit: "5",
     ruler: Array.from({ length: 11 }, (_, n) => ({
       n,
       zone: n <= 2 ? ("fine" as const) : n <= 5 ? ("allowed" as const) : ("too-much" as const),
@@ -323,6 +324,8 @@ export const achilles: Booklet = {
         says: "Stop this exercise for today. Next time, use less weight.",
       },
     ],
+    says: "Pain during an exercise may reach 5.",
+    exceptions: [],
     rules: [
       "Pain during an exercise may reach 5, but no more.",
       "By the next morning, your pain must be back to 2 or less.",
