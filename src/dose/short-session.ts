@@ -79,7 +79,7 @@ function fitted(
 }
 
 /** Seconds of a bout with only its first sets. */
-function clockOf(
+export function clockOf(
   bout: Bout,
   sets: number,
   dosing: Pick<Clinic["dosing"], "fast_part" | "last_rest">,

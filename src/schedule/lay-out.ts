@@ -1,5 +1,6 @@
 /** Lays a dosed program out in the client's real week, and says in the plan's own terms when that cannot be done. */
 
+import { clockOf } from "../dose/short-session.ts";
 import type { Bout, DosedProgram } from "../dose/types.ts";
 import { Fault, type Place, type WithFaults } from "../faults/fault.ts";
 import type { Plan } from "../plan/schema.ts";
@@ -7,7 +8,8 @@ import { phasesIn } from "../program/phase-weeks.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
 import { addDays, weekdayOf } from "../units/dates.ts";
 import { PARTS, type PartOfDay, WEEKDAYS } from "../units/day-parts.ts";
-import { explainWeek } from "../week/explain/explain.ts";
+import { explainProgram } from "../week/explain/explain.ts";
+import { failureSentence, helpSentence } from "../week/explain/explanation-words.ts";
 import { layOutProgram } from "../week/program/program.ts";
 import type {
   DatedEvent,
@@ -28,7 +30,7 @@ export function layOut(program: Program, dosed: DosedProgram): WithFaults<Schedu
   const statement = weekStatement(program, dosed);
   const result = layOutProgram(statement);
   if (result.status !== "laid-out") {
-    return { value: undefined, faults: [failure(result, program)] };
+    return { value: undefined, faults: [failure(result, statement, program)] };
   }
   const sessions = new Map<string, Session[]>();
   result.weeks.forEach((week) => {
@@ -67,19 +69,22 @@ function weekStatement(program: Program, dosed: DosedProgram): ProgramWeeks {
     const away = isAway(plan, date);
     const blocked = blockedParts(plan, date);
     const free = plan.week.free[WEEKDAYS[weekdayOf(date)] ?? "mon"];
-    const minutes = (part: PartOfDay) => {
-      const seconds = away || blocked.has(part) ? 0 : (free?.[part] ?? 0);
+    const usual = (part: PartOfDay) => {
+      const seconds = free?.[part] ?? 0;
       // a session of n bouts has n − 1 changeovers; each bout is stated with one, so the slot gets one more
       return seconds > 0 ? Math.floor(seconds / 60) + changeover : 0;
     };
-    const day = {
-      morning: minutes("morning"),
-      midday: minutes("midday"),
-      evening: minutes("evening"),
-    };
+    const minutes = (part: PartOfDay) => (away || blocked.has(part) ? 0 : usual(part));
+    const ofParts = (count: (part: PartOfDay) => number) => ({
+      morning: count("morning"),
+      midday: count("midday"),
+      evening: count("evening"),
+    });
     const why = away ? "away" : [...blocked.values()][0];
     return {
-      free: day,
+      free: ofParts(minutes),
+      usual: ofParts(usual),
+      taken: PARTS.filter((part) => away || takenParts(plan, date).has(part)),
       origin: source.at(["week", "free"]),
       ...(why === undefined ? {} : { why }),
     };
@@ -126,6 +131,7 @@ function weekBout(
     id: bout.key,
     name: card.title,
     minutes: bout.minutes + changeover,
+    minutesBySets: minutesBySets(bout, program, changeover),
     times: bout.frequency,
     recoveryHours: card.recovery / 3600,
     hard: isHard(exercise),
@@ -135,6 +141,18 @@ function weekBout(
     ...(exercise.after.length > 0 ? { after: exercise.after } : {}),
     origins: { all: exercise.place },
   };
+}
+
+/** Minutes with fewer sets; none where the sets differ from each other. */
+function minutesBySets(bout: Bout, program: Program, changeover: number): number[] {
+  const [first] = bout.reps ?? [];
+  const alike = (bout.reps ?? []).every(
+    (reps) => reps.low === first?.low && reps.high === first.high,
+  );
+  return Array.from({ length: alike ? bout.sets - 1 : 0 }, (_, less) => {
+    const seconds = clockOf(bout, less + 1, program.clinic.dosing);
+    return Math.ceil(seconds / 60) + changeover;
+  });
 }
 
 /** Running drills, jumps and balance come before heavy strength, while the client is fresh. Common practice. */
@@ -213,6 +231,17 @@ function blockedParts(plan: Plan, date: string): Map<PartOfDay, string> {
   );
 }
 
+/** Parts of a day in which an event leaves no session: one that blocks it, or a hard one. */
+function takenParts(plan: Plan, date: string): Set<PartOfDay> {
+  const weekday = WEEKDAYS[weekdayOf(date)];
+  return new Set(
+    plan.week.events
+      .filter(({ day, on }) => day === weekday || on?.includes(date))
+      .filter(({ blocks, hard }) => blocks || hard)
+      .map(({ part }) => part),
+  );
+}
+
 function isAway(plan: Plan, date: string): boolean {
   return plan.week.away.some((away) =>
     typeof away === "string" ? away === date : date >= away.from && date <= away.to,
@@ -261,40 +290,26 @@ function keptClear(result: Extract<LayoutResult, { status: "laid-out" }>): KeptC
   return [...kept.values()];
 }
 
-function failure(result: Exclude<LayoutResult, { status: "laid-out" }>, program: Program): Fault {
+/** Why the program cannot be laid out: what collides in its first week without a place, and what would help. */
+function failure(
+  result: Exclude<LayoutResult, { status: "laid-out" }>,
+  statement: ProgramWeeks,
+  program: Program,
+): Fault {
   const { source } = program.plan;
   const place = source.at(["week", "free"]);
   if (result.status === "malformed") {
     const says = result.mistakes.map(({ sentence }) => sentence).join(" ");
     return new Fault("week-impossible", `The week cannot be laid out. ${says}`, { place });
   }
-  const when = `week ${result.week + 1} (from ${result.firstDate})`;
-  if (result.status === "unknown" && result.because === "node-limit") {
-    return new Fault("week-unknown", `No layout was found for ${when} within the search limit.`, {
-      place,
-      frame: source.frame(place),
-      hint: "Give the client more free time, or lay fewer exercises on a week.",
-    });
-  }
-  const explained = explainWeek(result.problem);
+  const explained = explainProgram(statement, result);
   const collision = explained.collision.map(
-    ({ sentence, origin }) => `${sentence}${whereIs(origin)}`,
+    ({ sentence, origin }) => `- ${sentence}${whereIs(origin)}`,
   );
-  const help = explained.remedies.map(({ sentence }) => sentence);
   return new Fault(
     result.status === "unknown" ? "week-unknown" : "week-impossible",
-    [
-      `The sessions of ${when} do not fit the client's week:`,
-      ...collision.map((one) => `- ${one}`),
-    ].join("\n"),
-    {
-      place,
-      frame: source.frame(place),
-      hint:
-        help.length > 0
-          ? `The least that would help: ${help.join(" Or: ")}`
-          : "Give more free time, or do less often.",
-    },
+    [failureSentence(result), ...collision].join("\n"),
+    { place, frame: source.frame(place), hint: helpSentence(explained) },
   );
 }
 

@@ -1,5 +1,6 @@
 /** What collides in a week that cannot be laid out, and what would help, as data and as sentences. */
 import type { PartOfDay } from "../../units/day-parts.ts";
+import type { ProgramTimes } from "../program/program-types.ts";
 import type { Origin, Slot } from "../search/problem.ts";
 
 /** One wish or rule of the plan that takes part in a collision. */
@@ -29,35 +30,54 @@ export interface Requirement {
   readonly sentence: string;
 }
 
-/** One change of the plan, such as five more minutes on one evening. */
+/**
+ * One change that a plan can state. Free time is changed in the client's usual week, so on every
+ * date of that weekday which is not taken; doses in the weeks named, counted from 0.
+ */
 export type Change =
+  /** A part of a weekday without free time gets so many minutes. Weekdays count from 0, Monday. */
   | {
       readonly kind: "open-slot";
-      readonly day: number;
+      readonly weekday: number;
+      readonly part: PartOfDay;
+      readonly minutes: number;
+    }
+  /** A part of a weekday that has free time gets so many minutes more. */
+  | {
+      readonly kind: "more-minutes";
+      readonly weekday: number;
       readonly part: PartOfDay;
       readonly minutes: number;
     }
   | {
-      readonly kind: "more-minutes";
-      readonly day: number;
-      readonly part: PartOfDay;
-      readonly minutes: number;
+      readonly kind: "fewer-sets";
+      readonly exercise: string;
+      readonly sets: number;
+      readonly weeks: readonly number[];
     }
-  | { readonly kind: "bout-less"; readonly exercise: string; readonly times: number }
-  | { readonly kind: "hard-day-more"; readonly days: number };
+  | {
+      readonly kind: "less-often";
+      readonly exercise: string;
+      readonly times: ProgramTimes;
+      readonly weeks: readonly number[];
+    };
 
-/** Changes that, made together, let the week be laid out. */
+/** Changes that, made together, let the whole program be laid out: it was done to see. */
 export interface Remedy {
   readonly changes: readonly Change[];
+  /** By the table in `costs.ts`. */
   readonly cost: number;
   readonly sentence: string;
 }
 
-/** What each change costs; smaller is offered first. */
-export interface RemedyCosts {
-  readonly openSlot: number;
-  /** For each five minutes. */
-  readonly fiveMinutes: number;
-  readonly boutLess: number;
-  readonly hardDay: number;
+/** Why a program has no place in the client's weeks, and what would help. */
+export interface Explanation {
+  /** Requirements of the first week without a place that cannot hold together; empty if not known. */
+  readonly collision: readonly Requirement[];
+  /** The least remedies, all of one cost; empty where no single change and no pair helps. */
+  readonly least: readonly Remedy[];
+  /** Besides: the least of the other kind (time, or doses), or more than two changes where there are no less. */
+  readonly larger: readonly Remedy[];
+  /** Whether all singles and pairs up to that cost were tried before the search came to its limit. */
+  readonly complete: boolean;
 }

@@ -1,26 +1,46 @@
-/** Why a week cannot be laid out: the wishes that collide, and the least changes that would help. */
+/** Why a program has no place in the client's weeks: the wishes that collide, and what would help. */
 
+import type { LayoutFailure, ProgramWeeks } from "../program/program-types.ts";
 import type { WeekProblem } from "../search/problem.ts";
+import { changesSentence } from "./change-words.ts";
 import { smallestCollision } from "./collision.ts";
-import type { Remedy, Requirement } from "./explain-types.ts";
-import { findRemedies } from "./remedies.ts";
+import type { Explanation, Remedy, Requirement } from "./explain-types.ts";
+import { largerRemedy } from "./larger.ts";
+import { type Found, leastRemedies } from "./least.ts";
+import { leversOf } from "./levers.ts";
+import { Trial } from "./trial.ts";
 
-/** Nodes for each question asked of the search. */
-const EXPLAIN_LIMIT = 30_000;
+/** Nodes for each question asked of the search for a collision. */
+const COLLISION_LIMIT = 30_000;
 
 /**
- * For a week known to be impossible. The collision is a set of requirements that cannot hold
- * together while, as far as the search could prove, any one fewer could. Recovery hours and hours
- * kept clear are never among the changes offered.
+ * For a program that could not be laid out. The collision is a set of requirements that cannot
+ * hold together while, as far as the search could prove, any one fewer could. Every remedy was
+ * checked by laying the whole program out with it.
  */
-export function explainWeek(problem: WeekProblem): {
-  collision: Requirement[];
-  remedies: Remedy[];
-} {
+export function explainProgram(program: ProgramWeeks, failure: LayoutFailure): Explanation {
+  const trial = new Trial(program, failure);
+  const levers = leversOf(program);
+  const { least, other, complete } = leastRemedies(trial, levers);
+  const more = least.length > 0 ? undefined : largerRemedy(trial, levers);
+  const inWords = ({ changes, cost }: Found): Remedy => ({
+    changes,
+    cost,
+    sentence: changesSentence(changes, program),
+  });
   return {
-    collision: smallestCollision(problem, EXPLAIN_LIMIT).sort(byExercise(problem)),
-    remedies: findRemedies(problem, EXPLAIN_LIMIT),
+    collision: collisionOf(failure),
+    least: least.map(inWords),
+    larger: [...other, ...(more === undefined ? [] : [more])].map(inWords),
+    complete,
   };
+}
+
+function collisionOf(failure: LayoutFailure): Requirement[] {
+  // Where the search came to its limit it is not known that anything collides.
+  if (failure.status === "unknown" && failure.because === "node-limit") return [];
+  const { problem } = failure;
+  return smallestCollision(problem, COLLISION_LIMIT).sort(byExercise(problem));
 }
 
 /** Exercises first, each with its own requirements together, then the rules of the week. */

@@ -1,5 +1,4 @@
 /** Requirements in words: one plain English sentence each. */
-import type { PartOfDay } from "../../units/day-parts.ts";
 import { WEEKDAY_NAMES } from "../search/dates.ts";
 import {
   dayOf,
@@ -27,17 +26,12 @@ export function timesWord(count: number): string {
   return TIMES[count] ?? `${count} times`;
 }
 
-export function nameOf(one: WeekExercise): string {
+function nameOf(one: WeekExercise): string {
   return one.name ?? one.id;
 }
 
 function dayName(day: number, firstWeekday = 0): string {
   return WEEKDAY_NAMES[(((day + firstWeekday) % 7) + 7) % 7] ?? "";
-}
-
-/** "Monday evening". */
-export function slotName(day: number, part: PartOfDay, firstWeekday = 0): string {
-  return `${dayName(day, firstWeekday)} ${part}`;
 }
 
 export function listed(words: readonly string[], last = "and"): string {

@@ -6,7 +6,7 @@ import { type SolveOptions, solveWeek } from "../search/solve.ts";
 import { verifyPlacement } from "../search/verify.ts";
 import { runsOut } from "./long-run.ts";
 import { circumstances, frequencies, turn } from "./pattern.ts";
-import type { LayoutResult } from "./program-types.ts";
+import type { LayoutFailure } from "./program-types.ts";
 import { boutsSeenFrom, type ProgramWeek } from "./program-weeks.ts";
 
 /** A week that has its placement. */
@@ -20,8 +20,6 @@ export interface Placed {
 /** How many weeks are placed anew at most for the sake of a later one. */
 const WEEKS_BACK = 3;
 
-export type Stop = Exclude<LayoutResult, { status: "laid-out" | "malformed" }>;
-
 /** Places one week, and the week before it anew where that is needed; or says why it cannot. */
 export function placeWeek(
   weeks: readonly ProgramWeek[],
@@ -29,7 +27,7 @@ export function placeWeek(
   index: number,
   patterns: ReadonlyMap<string, Placement | undefined>,
   options: SolveOptions,
-): Stop | undefined {
+): LayoutFailure | undefined {
   const week = weeks[index];
   if (week === undefined) return undefined;
   const pattern = patterns.get(turn(week));
@@ -63,7 +61,7 @@ function placeWithWeekBefore(
   index: number,
   pattern: Placement | undefined,
   options: SolveOptions,
-): Stop | undefined {
+): LayoutFailure | undefined {
   const week = weeks[index];
   if (week === undefined) return undefined;
   const where = { week: index, phase: week.phase, firstDate: isoDate(week.start), weeks: [] };

@@ -23,6 +23,8 @@ export interface ProgramExercise
   readonly clearBefore?: readonly Clearance[];
   /** Preferred slots of the program's week: day 0 is the weekday of the first date. */
   readonly preferredSlots?: readonly Slot[];
+  /** Minutes of a bout with 1, 2, … sets, up to one set fewer than it has; for what could be changed. */
+  readonly minutesBySets?: readonly number[];
 }
 
 export interface PhaseWeeks {
@@ -34,6 +36,10 @@ export interface PhaseWeeks {
 export interface ProgramDay {
   /** Free minutes by part of the day; 0 is closed. */
   readonly free: Readonly<Record<PartOfDay, number>>;
+  /** Minutes in the client's usual week, without what happens on this date; as `free` where not given. */
+  readonly usual?: Readonly<Record<PartOfDay, number>>;
+  /** Parts that cannot be had at all on this date: away, taken by an event. */
+  readonly taken?: readonly PartOfDay[];
   /** Why a day is closed or shorter than others: "holiday", "night shift". */
   readonly why?: string;
   readonly origin?: Origin;
@@ -156,3 +162,6 @@ export type LayoutResult =
       readonly weeks: readonly LaidWeek[];
     }
   | { readonly status: "malformed"; readonly mistakes: readonly Mistake[] };
+
+/** A program without a place for all its sessions, and its first week without one. */
+export type LayoutFailure = Exclude<LayoutResult, { status: "laid-out" | "malformed" }>;

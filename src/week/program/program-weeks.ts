@@ -117,7 +117,7 @@ function bareExercise(
   list: readonly ProgramExercise[],
   events: readonly WeekEvent[],
 ): Omit<WeekExercise, "times"> {
-  const { times: _times, after, sameSessionAs, clearBefore, ...rest } = one;
+  const { times: _, minutesBySets: _sets, after, sameSessionAs, clearBefore, ...rest } = one;
   const isHere = (id: string) => list.some((other) => other.id === id);
   const clear = clearBefore?.map((each): Clearance => {
     if (typeof each.events === "string") return each;

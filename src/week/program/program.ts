@@ -1,12 +1,13 @@
 /** Lays out a whole program, week after week, on real dates. */
 
+import type { Tally } from "../search/counter.ts";
 import { DAYS, type Placement } from "../search/problem.ts";
 import type { SolveOptions } from "../search/solve.ts";
 import { programMistakes } from "./check-program.ts";
 import { laidWeek } from "./laid-week.ts";
 import { phasePattern, turn } from "./pattern.ts";
-import { boutsBefore, type Placed, placeWeek, type Stop } from "./place-week.ts";
-import type { LaidWeek, LayoutResult, ProgramWeeks } from "./program-types.ts";
+import { boutsBefore, type Placed, placeWeek } from "./place-week.ts";
+import type { LaidWeek, LayoutFailure, LayoutResult, ProgramWeeks } from "./program-types.ts";
 import { boutsSeenFrom, programWeeks } from "./program-weeks.ts";
 
 /**
@@ -14,29 +15,33 @@ import { boutsSeenFrom, programWeeks } from "./program-weeks.ts";
  * repaired with the fewest moved bouts. Recovery holds across the end of the week and from phase
  * to phase. The first week that cannot be laid out ends the work: the answer says which, and
  * holds its problem.
+ *
+ * @param tally counts the nodes searched, for a caller who asks more than once
  */
-export function layOutProgram(program: ProgramWeeks): LayoutResult {
+export function layOutProgram(program: ProgramWeeks, tally?: Tally): LayoutResult {
   const mistakes = programMistakes(program);
   if (mistakes.length > 0) return { status: "malformed", mistakes };
-  const first = layOutFrom(program, 0);
+  const first = layOutFrom(program, 0, tally);
   if (first.status === "laid-out") return first;
   // What is done every n days may begin on another day of the course.
   for (let offset = 1; offset < longestInterval(program); offset++) {
-    const later = layOutFrom(program, offset);
+    const later = layOutFrom(program, offset, tally);
     if (later.status === "laid-out") return later;
   }
   return first;
 }
 
-function layOutFrom(program: ProgramWeeks, offset: number): LayoutResult {
+function layOutFrom(program: ProgramWeeks, offset: number, tally?: Tally): LayoutResult {
   const weeks = programWeeks(program, offset);
-  const options: SolveOptions =
-    program.nodeLimit === undefined ? {} : { nodeLimit: program.nodeLimit };
+  const options: SolveOptions = {
+    ...(program.nodeLimit === undefined ? {} : { nodeLimit: program.nodeLimit }),
+    ...(tally === undefined ? {} : { tally }),
+  };
   const placed: Placed[] = [];
   // One pattern for each phase; where something is done every second day, one for each turn.
   let patterns = new Map<string, Placement | undefined>();
   let last: Placement | undefined;
-  let stop: Stop | undefined;
+  let stop: LayoutFailure | undefined;
   for (const [index, week] of weeks.entries()) {
     const phase = weeks.slice(index).filter((each) => each.phase === week.phase);
     if (weeks[index - 1]?.phase !== week.phase) patterns = new Map();

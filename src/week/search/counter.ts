@@ -5,6 +5,11 @@ export interface Counter {
   readonly limit: number;
 }
 
+/** Nodes spent on several searches together. */
+export interface Tally {
+  nodes: number;
+}
+
 /** Counts one node; false once the limit is passed. */
 export function spend(counter: Counter): boolean {
   counter.nodes += 1;

@@ -86,6 +86,7 @@ function forbiddenBy(one: WeekExercise, t: number, other: WeekExercise, problem:
   const first = ordered && (other.after ?? []).includes(one.id);
   const last = ordered && (one.after ?? []).includes(other.id);
   let mask = 0;
+  if (apart === 0 && !first && !last) return mask;
   for (let u = 0; u < SLOTS; u++) {
     const close = t !== u && hoursBetween(t, u, wraps) < apart;
     const sameDay = Math.floor(t / 3) === Math.floor(u / 3);

@@ -1,6 +1,6 @@
 /** Lays out one week exactly: few sessions, then even spacing, even days and preferred slots. */
 import { problemMistakes } from "./check-problem.ts";
-import { isSpent } from "./counter.ts";
+import { isSpent, type Tally } from "./counter.ts";
 import { bitsOf } from "./day-sets.ts";
 import { searchDays } from "./days-search.ts";
 import { buildModel } from "./model.ts";
@@ -14,6 +14,8 @@ export interface SolveOptions {
   readonly nodeLimit?: number;
   /** Any placement that keeps to the rules will do, not only the best. */
   readonly any?: boolean;
+  /** Its nodes are added here. */
+  readonly tally?: Tally;
 }
 
 /**
@@ -28,6 +30,7 @@ export function solveWeek(problem: WeekProblem, options: SolveOptions = {}): Wee
   const model = buildModel(problem);
   const best = searchDays(model, counter, options.any ?? false);
   const spent = isSpent(counter);
+  if (options.tally !== undefined) options.tally.nodes += counter.nodes;
   if (best === undefined) {
     return spent
       ? { status: "unknown", nodes: counter.limit }

@@ -1,6 +1,6 @@
 /** Whole programs on real dates: patterns, weeks that differ, and the first week that cannot be. */
 import { describe, expect, test } from "vitest";
-import { explainWeek } from "../../../src/week/explain/explain.ts";
+import { explainProgram } from "../../../src/week/explain/explain.ts";
 import { layOutProgram } from "../../../src/week/program/program.ts";
 import {
   CLOSED,
@@ -186,32 +186,34 @@ describe("what cannot be done", () => {
     const days = Array.from({ length: 21 }, (_, day) =>
       day >= 14 && day % 7 > 2 ? CLOSED : EVENING,
     );
-    const result = layOutProgram(course(3, [three], { days, origins: { freeMinutes: "free" } }));
+    const program = course(3, [three], { days, origins: { freeMinutes: "free" } });
+    const result = layOutProgram(program);
     expect(result).toMatchObject({ status: "impossible", week: 2, firstDate: "2027-01-18" });
     if (result.status !== "impossible") return;
     expect(result.weeks).toHaveLength(2);
-    const { collision, remedies } = explainWeek(result.problem);
+    const { collision, least } = explainProgram(program, result);
     expect(collision.map(({ kind, origin: from }) => [kind, from])).toEqual([
       ["times", origin],
       ["recovery", undefined],
       ["open-slots", "free"],
     ]);
-    expect(remedies[0]?.sentence).toBe("Open Friday evening for 15 minutes.");
+    expect(least[0]?.sentence).toBe("Open Friday evening for 15 minutes.");
   });
 
   test("four bouts 48 h apart fit into one week but not into every week", () => {
     const four = { ...heavy, times: { perWeek: 4 } };
     expect(layOutProgram(course(1, [four])).status).toBe("laid-out");
-    const result = layOutProgram(course(3, [four]));
+    const program = course(3, [four]);
+    const result = layOutProgram(program);
     expect(result).toMatchObject({ status: "impossible", week: 1 });
     if (result.status !== "impossible") return;
-    const { collision, remedies } = explainWeek(result.problem);
+    const { collision, least } = explainProgram(program, result);
     expect(collision.map((one) => one.sentence)).toEqual([
       "Heavy heel raise is done four times a week, at most once a day.",
       "Heavy heel raise needs 48 hours from one bout to the next.",
       "The weeks before and after keep their bouts too.",
     ]);
-    expect(remedies[0]?.sentence).toBe("Do Heavy heel raise three times a week.");
+    expect(least[0]?.sentence).toBe("Do Heavy heel raise three times a week in week 2.");
   });
 
   test("a phase that begins where the last one left no room has the week before placed anew", () => {
