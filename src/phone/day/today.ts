@@ -109,22 +109,25 @@ const MORNING_DAYS = 3;
 
 /**
  * The session whose next morning is to be asked for: the latest one done before today with no answer
- * yet. `passed` are the names of sessions whose question the client has passed over.
+ * yet. `passed` are the names of sessions whose question the client has passed over. Sessions of one
+ * day share their next morning: it is asked for once.
  */
 export function morningOf(
   diary: Diary,
   now: LocalTime,
   passed: readonly string[],
 ): DiaryEntry | undefined {
+  const isOver = (entry: DiaryEntry) =>
+    entry.painMorning !== undefined || passed.includes(sessionKey(entry));
+  const over = new Set(diary.entries.filter(isOver).map(({ doneOn }) => doneOn));
   return diary.entries
     .filter(
-      (entry) =>
-        entry.done !== "no" &&
-        entry.doneOn !== undefined &&
-        entry.doneOn < now.date &&
-        daysBetween(entry.doneOn, now.date) <= MORNING_DAYS &&
-        entry.painMorning === undefined &&
-        !passed.includes(sessionKey(entry)),
+      ({ done, doneOn }) =>
+        done !== "no" &&
+        doneOn !== undefined &&
+        doneOn < now.date &&
+        daysBetween(doneOn, now.date) <= MORNING_DAYS &&
+        !over.has(doneOn),
     )
     .at(-1);
 }

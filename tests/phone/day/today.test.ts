@@ -87,6 +87,31 @@ describe("a missed session", () => {
     ["the last of the program", week, did(week.slice(0, 3)), at("2026-12-08"), "2026-12-07", true],
     ["on a day with a session of its own", week, NO_DIARY, at("2026-12-02"), "2026-11-30", false],
     ["written down already", week, did(week.slice(0, 3)), at("2026-12-06"), undefined, false],
+    ["three days ago", week.slice(0, 1), NO_DIARY, at("2026-12-03"), "2026-11-30", true],
+    [
+      "with just its recovery before the next",
+      week,
+      did(week.slice(0, 2)),
+      at("2026-12-05", "19:00"),
+      "2026-12-04",
+      true,
+    ],
+    [
+      "with just its recovery since the last",
+      [session("2026-12-02"), session("2026-12-03")],
+      did([session("2026-12-02")]),
+      at("2026-12-04", "19:00"),
+      "2026-12-03",
+      true,
+    ],
+    [
+      "a minute short of its recovery since the last",
+      [session("2026-12-02"), session("2026-12-03")],
+      did([session("2026-12-02")]),
+      at("2026-12-04", "18:59"),
+      "2026-12-03",
+      false,
+    ],
     ["too long ago to speak of", week.slice(0, 1), NO_DIARY, at("2026-12-04"), undefined, false],
     [
       "its exercise was done yesterday",
@@ -158,6 +183,17 @@ describe("the next morning", () => {
     ],
   ] as const)("%s", (_, diary, now, passed, date) => {
     expect(morningOf(diary, now, passed)?.date).toBe(date);
+  });
+
+  test("is asked once, where two sessions were done on one day", () => {
+    const early = session("2026-11-30", { part: "morning", start: "07:00" });
+    const both = did([early, session("2026-11-30")]);
+    const evening = morningOf(both, at("2026-12-01"), []);
+    if (!evening) throw new Error("nothing is asked");
+    expect(evening.part).toBe("evening");
+    const answered = withEntry(both, { ...evening, painMorning: 0 });
+    expect(morningOf(answered, at("2026-12-01"), [])).toBeUndefined();
+    expect(morningOf(both, at("2026-12-01"), ["2026-11-30 evening"])).toBeUndefined();
   });
 
   test("is not asked once it is answered, nor of a session that was not done", () => {
