@@ -1,6 +1,7 @@
 /** A clinic's settings: who it is, how it is reached, and the limits it works within. */
 import * as z from "zod";
 import { WEEKDAYS } from "../units/day-parts.ts";
+import { MASS_UNITS } from "../units/mass.ts";
 import { line, percent, time } from "../units/quantities.ts";
 import { LANGUAGES, usualLocale } from "../words/languages.ts";
 
@@ -131,6 +132,10 @@ export const clinicSettings = z.strictObject({
     .regex(/^[a-z]{2,3}(-[A-Z]{2})?$/, { error: "write a locale as en-GB" })
     .optional()
     .describe("How dates and numbers are written; if left out, en-GB or de-DE by the language."),
+  units: z
+    .enum(MASS_UNITS)
+    .default("kg")
+    .describe("The unit of loads on pages and screens: kg or lb. Plans may write either."),
   paper: z.enum(["A4", "Letter"]).default("A4").describe("Paper size of the PDF."),
   shipped_cards: z
     .boolean()

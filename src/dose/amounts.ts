@@ -161,7 +161,7 @@ function reportAboveMaximum(context: DoseContext, work: Work, reps: Repetitions 
       level: "warning",
       place: () => work.stated.stated.target?.place ?? work.exercise.place,
       say: (weeks) =>
-        `${sayCard(work.exercise.card)} asks for ${most} repetitions with a load that allows ${sayTarget(target)} (${weeks}).`,
+        `${sayCard(work.exercise.card)} asks for ${most} repetitions with a load that allows ${sayTarget(target, context)} (${weeks}).`,
       hint: "Lower the repetitions, or aim at a lighter load.",
     },
     work.week,
@@ -178,7 +178,7 @@ function reportNothingLeft(context: DoseContext, work: Work, what: string): void
       level: "error",
       place: () => work.stated.stated.target?.place ?? work.exercise.place,
       say: (weeks) =>
-        `${target ? sayTarget(target) : "The target"} of ${sayCard(work.exercise.card)} is less than ${what} (${weeks}).`,
+        `${target ? sayTarget(target, context) : "The target"} of ${sayCard(work.exercise.card)} is less than ${what} (${weeks}).`,
       hint: easier
         ? `Swap it for the easier ${sayCard(easier)}.`
         : "Swap it for an easier exercise; its card names none.",

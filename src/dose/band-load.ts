@@ -1,6 +1,6 @@
 /** The band of a bout: the heaviest level the client has at or under what the target asks for. */
 
-import { atMost, floorTo, show } from "../units/rounding.ts";
+import { atMost, floorTo } from "../units/rounding.ts";
 import { BAND_SOURCE, bandKg } from "./bands.ts";
 import { bodyPart } from "./capacity.ts";
 import { type DoseContext, statedStep, type Work } from "./context.ts";
@@ -72,7 +72,7 @@ function pick(
     return { load: { kind: "band", words: feltLoad("a band", work) }, provenance };
   }
   const force = bandKg(level) ?? 0;
-  const says = `The client's heaviest band at or under it is level ${level}, about ${show(force)} kg drawn to twice its length.`;
+  const says = `The client's heaviest band at or under it is level ${level}, about ${context.mass(force)} drawn to twice its length.`;
   const step: ProvenanceStep = { step: "equipment", says, value: level, source: BAND_SOURCE };
   const load: BoutLoad = { kind: "band", level, ...(!required && { addedTo: "body" as const }) };
   return { load, provenance: [...provenance, step] };

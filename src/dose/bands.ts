@@ -1,5 +1,7 @@
 /** The force of elastic bands by level and elongation. */
 
+import { KG_PER_LB } from "../units/mass.ts";
+
 export interface BandForce {
   readonly level: number;
   /** Pounds-force at 100 % and at 200 % elongation, as printed. */
@@ -25,9 +27,6 @@ export const BANDS: readonly BandForce[] = [
 
 export const BAND_SOURCE =
   "printed chart of elastic bands (doubtful: Uchida 2016, J Phys Ther Sci 28:1266, measured lower forces)";
-
-/** Kilograms in a pound, by definition (avoirdupois, 1959). */
-const KG_PER_LB = 0.45359237;
 
 /**
  * Force of a band in kilograms-force at an elongation from 1 (100 %, as it is if not given) to 2,

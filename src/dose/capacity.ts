@@ -64,8 +64,8 @@ export function topSpeed(context: DoseContext, work: Work, need: Need): Capacity
   if (!(value > 0 && Number.isFinite(value))) return reportZero(context, test.index, "speed");
   const how =
     speed === undefined
-      ? `${sayMeasure(test, work.exercise)}: ${show(distance ?? 0)} m in ${show(time ?? 0)} s.`
-      : `${sayMeasure(test, work.exercise)}.`;
+      ? `${sayMeasure(context, test, work.exercise)}: ${show(distance ?? 0)} m in ${show(time ?? 0)} s.`
+      : `${sayMeasure(context, test, work.exercise)}.`;
   const source = context.measurePlace(test.index);
   return {
     value,
@@ -121,11 +121,11 @@ function oneRmOf(
   if (reps > formula.most || !usable)
     reportRange(context, test, usable ? "warning" : need.level, usable);
   if (!usable) return undefined;
-  const parts = body > 0 ? ` (${show(load)} kg and ${show(body)} kg of the body)` : "";
+  const parts = body > 0 ? ` (${context.mass(load)} and ${context.mass(body)} of the body)` : "";
   const how =
     reps === 1
-      ? `One repetition with ${show(system)} kg${parts}: that load is the 1RM.`
-      : `1RM by ${formula.name}, ${formula.says}: ${show(system)} kg${parts} moved ${reps} times is a 1RM of ${show(system * factor)} kg of load moved.`;
+      ? `One repetition with ${context.mass(system)}${parts}: that load is the 1RM.`
+      : `1RM by ${formula.name}, ${formula.says}: ${context.mass(system)}${parts} moved ${reps} times is a 1RM of ${context.mass(system * factor)} of load moved.`;
   return {
     value: system * factor,
     provenance: [
@@ -192,7 +192,7 @@ function measureStep(
   value: number,
   unit: string,
 ): ProvenanceStep {
-  const says = `${sayMeasure(test, work.exercise)}.`;
+  const says = `${sayMeasure(context, test, work.exercise)}.`;
   return {
     step: "measure",
     says,

@@ -5,9 +5,10 @@ import type { Place } from "../faults/fault.ts";
 import type { DosePart } from "../prescription/fields.ts";
 import type { StatedDose, Statement } from "../prescription/stated.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
+import { sayMass } from "../units/mass.ts";
 import { type Makes, weightsFor } from "./equipment.ts";
 import { Findings } from "./findings.ts";
-import type { BoutLoad, ProvenanceStep } from "./types.ts";
+import type { Bout, ProvenanceStep } from "./types.ts";
 
 /** One exercise in one week, still to be dosed. */
 export interface Work {
@@ -15,8 +16,8 @@ export interface Work {
   readonly stated: StatedDose;
   /** Week of the course. */
   readonly week: number;
-  /** The load of the same card in the last week before this one that has it. */
-  readonly before?: BoutLoad | undefined;
+  /** The bouts of the same card in the weeks before this one, the earliest first. */
+  readonly history: readonly Bout[];
 }
 
 export class DoseContext {
@@ -51,6 +52,11 @@ export class DoseContext {
     const makes = weightsFor(card, this.program.plan.value.equipment);
     this.#makes.set(card.id, makes);
     return makes;
+  }
+
+  /** A mass in the clinic's unit: "12.5 kg". */
+  mass(kg: number): string {
+    return sayMass(kg, this.program.clinic.units);
   }
 
   /** Where a measure stands, as file:line. */

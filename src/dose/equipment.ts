@@ -1,7 +1,7 @@
 /** What the client's equipment can make: the largest load at or under a target, and the next above it. */
 import type { Card } from "../cards/schema.ts";
 import type { PlanEquipment } from "../plan/schema.ts";
-import { atMost, floorTo, tidy } from "../units/rounding.ts";
+import { atMost, floorTo } from "../units/rounding.ts";
 
 /** What one piece of equipment makes, in kilograms. */
 export interface Makes {
@@ -71,16 +71,20 @@ export function nextAbove(makes: readonly Makes[], kg: number): Made | undefined
 
 /** All sums of pairs of plates on a bar, ascending, in kilograms; a bar of 0 stands for none. */
 export function barLoads(bar: number, plates: readonly number[]): number[] {
-  let grams = new Set([Math.round(bar * 1000)]);
+  let sums = new Set([exact(bar)]);
   for (const plate of plates) {
-    const pair = Math.round(plate * 2000);
-    const sums = [...grams].map((sum) => sum + pair).filter((sum) => sum <= MOST_KG * 1000);
-    grams = new Set([...grams, ...sums]);
+    const more = [...sums].map((sum) => exact(sum + 2 * plate)).filter((sum) => sum <= MOST_KG);
+    sums = new Set([...sums, ...more]);
   }
-  return [...grams]
-    .filter((sum) => sum > 0)
-    .sort((a, b) => a - b)
-    .map((sum) => sum / 1000);
+  return [...sums].filter((sum) => sum > 0).sort((a, b) => a - b);
+}
+
+/**
+ * Without the last bits of floating-point arithmetic, yet finer than any tolerance: a load in pounds
+ * has up to eleven decimals in kilograms, and must be found at or under itself.
+ */
+function exact(kg: number): number {
+  return Math.round(kg * 1e12) / 1e12;
 }
 
 function piecesFor(card: Card, equipment: readonly PlanEquipment[]): Described[] {
@@ -113,17 +117,17 @@ function makesOf(piece: Described): Makes {
 function candidatesUnder({ loads, ladder }: Makes, target: number): number[] {
   const single = loads.filter((kg) => atMost(kg, target)).slice(-1);
   if (!ladder || ladder.upTo < ladder.from || !atMost(ladder.from, target)) return single;
-  const rise = floorTo(Math.min(target, ladder.upTo) - ladder.from, ladder.step);
-  const kg = tidy(ladder.from + Math.max(0, rise));
+  const steps = floorTo((Math.min(target, ladder.upTo) - ladder.from) / ladder.step, 1);
+  const kg = exact(ladder.from + Math.max(0, steps) * ladder.step);
   return kg > 0 ? [...single, kg] : single;
 }
 
 function candidatesAbove({ loads, ladder }: Makes, kg: number): number[] {
   const single = loads.filter((load) => !atMost(load, kg)).slice(0, 1);
   if (!ladder || ladder.upTo < ladder.from) return single;
-  const steps = Math.floor((kg - ladder.from) / ladder.step + 1e-9) + 1;
-  const above = tidy(ladder.from + Math.max(0, steps) * ladder.step);
-  const next = above > 0 ? above : tidy(ladder.from + ladder.step);
+  const steps = floorTo((kg - ladder.from) / ladder.step, 1) + 1;
+  const above = exact(ladder.from + Math.max(0, steps) * ladder.step);
+  const next = above > 0 ? above : exact(ladder.from + ladder.step);
   return atMost(next, ladder.upTo) ? [...single, next] : single;
 }
 

@@ -1,8 +1,9 @@
 /** Faults of a load: one that cannot be made, one that does not fit the exercise, one that is too coarse. */
 
-import { show, showPercent } from "../units/rounding.ts";
+import { showPercent } from "../units/rounding.ts";
 import { type DoseContext, sayCard, type Work } from "./context.ts";
 import { sayList } from "./findings.ts";
+import { riseAbove, type StepBase } from "./load-step.ts";
 import { sayTarget } from "./target.ts";
 import type { BoutLoad } from "./types.ts";
 
@@ -18,7 +19,8 @@ export function reportTooHeavy(
 ): void {
   const { card } = work.exercise;
   const { target } = work.stated.dose;
-  const aim = `${target ? sayTarget(target) : "the target"}${targetKg === undefined ? "" : ` (${show(Math.max(0, targetKg))} kg)`}`;
+  const inMass = targetKg === undefined ? "" : ` (${context.mass(Math.max(0, targetKg))})`;
+  const aim = `${target ? sayTarget(target, context) : "the target"}${inMass}`;
   const silent = what.includes("gives no loads");
   const easier = context.easierThan(card);
   const swap = easier
@@ -74,7 +76,7 @@ export function reportMisfit(context: DoseContext, work: Work, why: string): voi
       level: "warning",
       place: () => work.stated.stated.target?.place ?? work.exercise.place,
       say: (weeks) =>
-        `The target ${target ? sayTarget(target) : ""} does not fit ${sayCard(work.exercise.card)}: ${why} (${weeks}).`,
+        `The target ${target ? sayTarget(target, context) : ""} does not fit ${sayCard(work.exercise.card)}: ${why} (${weeks}).`,
       hint: "State another target, or sets and repetitions alone.",
     },
     work.week,
@@ -82,23 +84,59 @@ export function reportMisfit(context: DoseContext, work: Work, why: string): voi
 }
 
 /**
- * load-coarse: the step from last week's load to this week's, or from this week's to the next that
- * the target already reaches towards, is larger than the clinic's limit. Repetitions grow first.
+ * load-held: the clinic's limit for a step keeps the load more than one makeable step below the load
+ * that the equipment makes for the target.
  */
-export function reportCoarse(context: DoseContext, work: Work, load: BoutLoad): void {
-  const { before } = work;
+export function reportHeld(
+  context: DoseContext,
+  work: Work,
+  held: {
+    readonly takenKg: number;
+    readonly madeKg: number;
+    readonly targetKg: number;
+    readonly base: StepBase;
+  },
+): void {
+  const { takenKg, madeKg, targetKg, base } = held;
+  const limit = showPercent(context.program.clinic.limits.load_step);
+  context.findings.add(
+    {
+      code: "load-held",
+      cause: work.exercise.card.card.id,
+      level: "warning",
+      weight: madeKg - takenKg,
+      place: () => work.stated.stated.target?.place ?? work.exercise.place,
+      say: (weeks) =>
+        `For ${sayCard(work.exercise.card)} the load stays below its target (${weeks}): in week ${work.week} it is ${context.mass(takenKg)}, where the target is ${context.mass(targetKg)} and the equipment makes ${context.mass(madeKg)}. The clinic lets the load moved grow by at most ${limit} at like repetitions, here from ${context.mass(base.kg)} in week ${base.week}.`,
+      hint: "Where an early week is light on purpose, plan loads between it and the target, or state the load in kilograms; or set the clinic's limit load_step.",
+    },
+    work.week,
+  );
+}
+
+/**
+ * load-coarse: the step from the load lifted lately to this week's, or from this week's to the next
+ * that the target already reaches towards, is larger than the clinic's limit. Repetitions grow first.
+ */
+export function reportCoarse(
+  context: DoseContext,
+  work: Work,
+  load: BoutLoad,
+  base: StepBase | undefined,
+): void {
   const limit = context.program.clinic.limits.load_step;
   const { kg, nextKg, nextStep, targetKg } = load;
   if (kg === undefined) return;
-  const rose = riseOf(before, load);
+  const rose = base && base.kg > 0 && kg > base.kg ? riseAbove(base, kg) : undefined;
   const waits = nextKg !== undefined && targetKg !== undefined && targetKg - kg >= 0.1;
   const [from, to, step, says] =
     rose !== undefined && rose > limit + 1e-9
-      ? [before?.kg ?? 0, kg, rose, "the load rises from"]
+      ? [base?.kg ?? 0, kg, rose, "the load rises from"]
       : waits && nextStep !== undefined && nextStep > limit + 1e-9
         ? [kg, nextKg, nextStep, "the equipment goes from"]
         : [0, 0, undefined, ""];
   if (step === undefined) return;
+  const [less, more] = [context.mass(from), context.mass(to)];
   context.findings.add(
     {
       code: "load-coarse",
@@ -107,8 +145,8 @@ export function reportCoarse(context: DoseContext, work: Work, load: BoutLoad): 
       weight: step,
       place: () => context.program.plan.source.at(["equipment"]),
       say: (weeks) =>
-        `For ${sayCard(work.exercise.card)} ${says} ${show(from)} kg to ${show(to)} kg, a step of ${showPercent(step)}; the clinic's limit is ${showPercent(limit)} (${weeks}).`,
-      hint: `Let repetitions grow first: stay at ${show(from)} kg until each set has two repetitions in hand, then take ${show(to)} kg. Or add equipment with smaller steps.`,
+        `For ${sayCard(work.exercise.card)} ${says} ${less} to ${more}, a step of ${showPercent(step)}; the clinic's limit is ${showPercent(limit)} (${weeks}).`,
+      hint: `Let repetitions grow first: stay at ${less} until each set has two repetitions in hand, then take ${more}. Or add equipment with smaller steps.`,
     },
     work.week,
   );
@@ -121,8 +159,7 @@ export function reportCoarse(context: DoseContext, work: Work, load: BoutLoad): 
 export function reportShort(context: DoseContext, work: Work, load: BoutLoad): void {
   const { kg, nextKg, targetKg, systemKg } = load;
   if (kg === undefined || targetKg === undefined || nextKg !== undefined || kg === 0) return;
-  const base = systemKg ?? kg;
-  const lacking = (targetKg - kg) / base;
+  const lacking = (targetKg - kg) / (systemKg ?? kg);
   if (lacking <= context.program.clinic.limits.load_step + 1e-9) return;
   context.findings.add(
     {
@@ -132,15 +169,9 @@ export function reportShort(context: DoseContext, work: Work, load: BoutLoad): v
       weight: lacking,
       place: () => context.program.plan.source.at(["equipment"]),
       say: (weeks) =>
-        `For ${sayCard(work.exercise.card)} the equipment ends at ${show(kg)} kg; the target is ${show(targetKg)} kg (${weeks}).`,
+        `For ${sayCard(work.exercise.card)} the equipment ends at ${context.mass(kg)}; the target is ${context.mass(targetKg)} (${weeks}).`,
       hint: "Add a heavier load, swap the exercise for a harder one, or let repetitions grow.",
     },
     work.week,
   );
-}
-
-function riseOf(before: BoutLoad | undefined, now: BoutLoad): number | undefined {
-  if (before?.kg === undefined || now.kg === undefined) return undefined;
-  const base = before.systemKg ?? before.kg;
-  return base > 0 && now.kg > before.kg ? (now.kg - before.kg) / base : undefined;
 }

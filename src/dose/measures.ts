@@ -188,11 +188,15 @@ function sideWords(side: WorkSide): string {
 }
 
 /** A measure in a sentence: "12 repetitions with 20 kg on the left, 2026-10-01". */
-export function sayMeasure({ measure, card }: Picked<Measure>, exercise: ProgramExercise): string {
+export function sayMeasure(
+  context: DoseContext,
+  { measure, card }: Picked<Measure>,
+  exercise: ProgramExercise,
+): string {
   const of = card.card.id === exercise.card.card.id ? "" : ` of ${sayCard(card)}`;
   if (measure.test === "speed") return `Speed measured${of} on ${measure.on}`;
   const what =
     measure.test === "hold" ? `${showTime(measure.time)} held` : `${measure.reps} repetitions`;
-  const load = measure.load > 0 ? ` with ${measure.load} kg` : " without added load";
+  const load = measure.load > 0 ? ` with ${context.mass(measure.load)}` : " without added load";
   return `${what}${of}${load} ${sideWords(measure.side)}, measured on ${measure.on}`;
 }

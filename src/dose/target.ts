@@ -21,10 +21,10 @@ export interface AmountTarget {
 }
 
 /** A target as the clinician writes it. */
-export function sayTarget(target: Target): string {
+export function sayTarget(target: Target, context: Pick<DoseContext, "mass">): string {
   if (target.kind === "rm") return `${target.reps} RM`;
   if (target.kind === "reserve") return `${target.reps} in reserve`;
-  if (target.kind === "load") return `${show(target.kg)} kg`;
+  if (target.kind === "load") return context.mass(target.kg);
   if (target.kind === "band") return `band ${target.level}`;
   return `${showPercent(target.share)} of ${SHARE_OF[target.kind]}`;
 }
@@ -51,7 +51,7 @@ export function loadTarget(
   if (target === undefined) return undefined;
   const body = bodyPart(context, work.exercise.card);
   if (target.kind === "load") {
-    const says = `A load of ${show(target.kg)} kg is asked for`;
+    const says = `A load of ${context.mass(target.kg)} is asked for`;
     const provenance = [targetStep(work, says, target.kg)];
     return {
       externalKg: target.kg,
@@ -59,7 +59,7 @@ export function loadTarget(
       provenance,
     };
   }
-  const need = { what: sayTarget(target), level };
+  const need = { what: sayTarget(target, context), level };
   if (target.kind === "percent-reps" || target.kind === "percent-hold") {
     return testedLoad(context, work, need, body);
   }
@@ -78,12 +78,12 @@ export function loadTarget(
     {
       ...targetStep(
         work,
-        `${sayTarget(target)} is ${showPercent(share.share)} of 1RM, ${share.says}: ${show(systemKg)} kg of load moved`,
+        `${sayTarget(target, context)} is ${showPercent(share.share)} of 1RM, ${share.says}: ${context.mass(systemKg)} of load moved`,
         systemKg,
       ),
       ...(share.source !== undefined && { source: share.source }),
     },
-    ...(body > 0 ? [bodyStep(body, externalKg)] : []),
+    ...(body > 0 ? [bodyStep(context, body, externalKg)] : []),
   ];
   return { externalKg, systemKg, provenance };
 }
@@ -92,24 +92,24 @@ export function loadTarget(
 export function holdTarget(context: DoseContext, work: Work): AmountTarget | undefined {
   const { target } = work.stated.dose;
   if (target?.kind !== "percent-hold") return undefined;
-  const best = bestHold(context, work, { what: sayTarget(target), level: "error" });
-  return best && amount(work, target, best, 1, "s");
+  const best = bestHold(context, work, { what: sayTarget(target, context), level: "error" });
+  return best && amount(context, work, target, best, 1, "s");
 }
 
 /** Share of the most repetitions, rounded down; may be 0. */
 export function repsTarget(context: DoseContext, work: Work): AmountTarget | undefined {
   const { target } = work.stated.dose;
   if (target?.kind !== "percent-reps") return undefined;
-  const most = mostReps(context, work, { what: sayTarget(target), level: "error" });
-  return most && amount(work, target, most, 1, "repetitions");
+  const most = mostReps(context, work, { what: sayTarget(target, context), level: "error" });
+  return most && amount(context, work, target, most, 1, "repetitions");
 }
 
 /** Share of the top speed, in kilometres an hour, rounded down to a tenth. */
 export function speedTarget(context: DoseContext, work: Work): AmountTarget | undefined {
   const { target } = work.stated.dose;
   if (target?.kind !== "percent-speed") return undefined;
-  const top = topSpeed(context, work, { what: sayTarget(target), level: "error" });
-  return top && amount(work, target, { ...top, value: top.value * 3.6 }, 0.1, "km/h");
+  const top = topSpeed(context, work, { what: sayTarget(target, context), level: "error" });
+  return top && amount(context, work, target, { ...top, value: top.value * 3.6 }, 0.1, "km/h");
 }
 
 function shareOf(context: DoseContext, target: Target, reps: number | undefined) {
@@ -130,7 +130,7 @@ function testedLoad(context: DoseContext, work: Work, need: Need, body: number |
   const most = held ? bestHold(context, work, need) : mostReps(context, work, need);
   if (most?.systemKg === undefined || body === undefined) return undefined;
   const externalKg = Math.max(0, most.systemKg - body);
-  const says = `The load is that of the test, ${show(externalKg)} kg besides the body`;
+  const says = `The load is that of the test, ${context.mass(externalKg)} besides the body`;
   return {
     externalKg,
     systemKg: externalKg + body,
@@ -139,6 +139,7 @@ function testedLoad(context: DoseContext, work: Work, need: Need, body: number |
 }
 
 function amount(
+  context: DoseContext,
   work: Work,
   target: Extract<Target, { share: number }>,
   capacity: { readonly value: number; readonly provenance: readonly ProvenanceStep[] },
@@ -149,7 +150,7 @@ function amount(
   const value = Math.max(0, floorTo(exact, step));
   const provenance: ProvenanceStep[] = [
     ...capacity.provenance,
-    targetStep(work, `${sayTarget(target)} is ${show(exact)} ${unit}`, exact, unit),
+    targetStep(work, `${sayTarget(target, context)} is ${show(exact)} ${unit}`, exact, unit),
   ];
   if (value < exact)
     provenance.push({
@@ -172,14 +173,14 @@ function targetStep(work: Work, says: string, value: number, unit = "kg"): Prove
   };
 }
 
-function bodyStep(body: number, externalKg: number): ProvenanceStep {
+function bodyStep(context: DoseContext, body: number, externalKg: number): ProvenanceStep {
   const left =
     externalKg < 0
       ? "that alone is more than the target."
-      : `${show(externalKg)} kg is left to add.`;
+      : `${context.mass(externalKg)} is left to add.`;
   return {
     step: "target",
-    says: `The body's own share is ${show(body)} kg; ${left}`,
+    says: `The body's own share is ${context.mass(body)}; ${left}`,
     value: Math.max(0, floorTo(externalKg, 0.01)),
     unit: "kg",
   };

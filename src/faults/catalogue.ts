@@ -120,6 +120,10 @@ export const CATALOGUE = {
     means: "The client's equipment ends below the target.",
     exit: EXIT.input,
   },
+  "load-held": {
+    means: "The clinic's limit for a step keeps a load well below its target.",
+    exit: EXIT.input,
+  },
   "load-coarse": {
     means: "The client's equipment makes a larger step than the clinic's limit.",
     exit: EXIT.input,

@@ -1,6 +1,7 @@
 /** Doses written back as an author writes them; reading that gives the same values again. */
 import { defined, distanceText, massText, timeText } from "../units/author-form.ts";
 import { tempoText } from "../units/quantities.ts";
+import { tidy } from "../units/rounding.ts";
 import type { DosePart, Repetitions, Target } from "./fields.ts";
 
 /** A dose, or part of one, as front matter holds it. */
@@ -46,4 +47,4 @@ function targetText(target: Target): string {
   }
 }
 
-const percentOf = (share: number): number => Math.round(share * 100);
+const percentOf = (share: number): number => tidy(share * 100);

@@ -1,5 +1,6 @@
 /** The fields of a dose, the same in cards, protocols and plans, and what they mean. */
 import * as z from "zod";
+import { kilograms } from "../units/mass.ts";
 import { distance, tempo, time } from "../units/quantities.ts";
 
 /** Repetitions of one set, or of each set in turn; low equals high unless a range is given. */
@@ -35,16 +36,19 @@ export type Target =
   | { readonly kind: "band"; readonly level: number };
 
 const TARGET_HELP =
-  "write a target as 15 RM, 70 % of 1RM, 70 % of best hold, 70 % of most reps, 70 % of top speed, 2 in reserve, 10 kg or band 3";
+  "write a target as 15 RM, 70 % of 1RM, 70 % of best hold, 70 % of most reps, 70 % of top speed, 2 in reserve, 10 kg, 25 lb or band 3";
 
-const TARGETS: readonly (readonly [RegExp, (n: number) => Target])[] = [
+const TARGETS: readonly (readonly [RegExp, (n: number, unit: string) => Target])[] = [
   [/^(\d{1,2}) ?RM$/, (reps) => ({ kind: "rm", reps })],
-  [/^(\d{1,3}) ?% of 1RM$/, (n) => ({ kind: "percent-1rm", share: n / 100 })],
-  [/^(\d{1,3}) ?% of best hold$/, (n) => ({ kind: "percent-hold", share: n / 100 })],
-  [/^(\d{1,3}) ?% of most reps$/, (n) => ({ kind: "percent-reps", share: n / 100 })],
-  [/^(\d{1,3}) ?% of top speed$/, (n) => ({ kind: "percent-speed", share: n / 100 })],
+  [/^(\d{1,3}(?:\.\d+)?) ?% of 1RM$/, (n) => ({ kind: "percent-1rm", share: n / 100 })],
+  [/^(\d{1,3}(?:\.\d+)?) ?% of best hold$/, (n) => ({ kind: "percent-hold", share: n / 100 })],
+  [/^(\d{1,3}(?:\.\d+)?) ?% of most reps$/, (n) => ({ kind: "percent-reps", share: n / 100 })],
+  [/^(\d{1,3}(?:\.\d+)?) ?% of top speed$/, (n) => ({ kind: "percent-speed", share: n / 100 })],
   [/^(\d{1,2}) in reserve$/, (reps) => ({ kind: "reserve", reps })],
-  [/^(\d+(?:\.\d+)?) ?kg$/, (kg) => ({ kind: "load", kg })],
+  [
+    /^(\d+(?:\.\d+)?) ?(kg|g|lb)$/,
+    (amount, unit) => ({ kind: "load", kg: kilograms(amount, unit) }),
+  ],
   [/^band ([1-8])$/, (level) => ({ kind: "band", level })],
 ];
 
@@ -57,7 +61,7 @@ function readTarget(text: string): Target | undefined {
   for (const [pattern, make] of TARGETS) {
     const match = pattern.exec(text);
     if (match) {
-      const made = make(Number(match[1]));
+      const made = make(Number(match[1]), match[2] ?? "");
       if ("share" in made && (made.share <= 0 || made.share > 1)) return undefined;
       if (made.kind === "rm" && made.reps < 1) return undefined;
       return made;
@@ -90,7 +94,7 @@ const doseFields = {
     .max(10)
     .describe("How hard it should feel, from 0 (rest) to 10 (the most you can)."),
   target: target.describe(
-    "What the load is aimed at: 15 RM, 70 % of 1RM, 70 % of best hold, 70 % of most reps, 70 % of top speed, 2 in reserve, 10 kg, band 3.",
+    "What the load is aimed at: 15 RM, 70 % of 1RM, 70 % of best hold, 70 % of most reps, 70 % of top speed, 2 in reserve, 10 kg, 25 lb, band 3. Percent may have decimals: 67.5 % of 1RM.",
   ),
   per_week: z
     .number({ error: "write times a week as a whole number from 1 to 7" })

@@ -1,6 +1,7 @@
 /** Quantities as people write them in front matter ("2 min", "10 kg", "3-0-3-0") and as the program counts them. */
 import * as z from "zod";
 import { isDate } from "./dates.ts";
+import { kilograms } from "./mass.ts";
 
 const SECONDS: Record<string, number> = { s: 1, min: 60, h: 3600, days: 86400, weeks: 604800 };
 const UNIT_OF_TIME = "(s|min|h|days?|weeks?)";
@@ -27,9 +28,9 @@ export const time = quantity(
 
 /** A mass; comes out in kilograms. */
 export const mass = quantity(
-  `${NUMBER} ?(kg|g)`,
-  (amount, unit) => (unit === "g" ? amount / 1000 : amount),
-  "write a mass with its unit, such as 12.5 kg",
+  `${NUMBER} ?(kg|g|lb)`,
+  kilograms,
+  "write a mass with its unit, such as 12.5 kg or 25 lb",
 );
 
 /** A length; comes out in metres. */

@@ -76,6 +76,23 @@ describe("bar and plates", () => {
     expect(barLoads(20, [])).toEqual([20]);
     expect(barLoads(0, [])).toEqual([]);
   });
+  test("loads in pounds are found at themselves, by plates and by steps", () => {
+    const gym = makesOf({
+      have: "barbell",
+      bar: "45 lb",
+      plates: ["2.5 lb", "5 lb", "10 lb", "25 lb", "45 lb"],
+    });
+    const stack = makesOf({ have: "machine", from: "2.5 lb", up_to: "300 lb", steps: "2.5 lb" });
+    const kg = (lb: number) => lb * 0.45359237;
+    for (let lb = 50; lb <= 220; lb += 5) {
+      const onBar = atOrUnder(gym, kg(lb))?.kg ?? 0;
+      expect(atOrUnder(stack, onBar)?.kg).toBeCloseTo(onBar, 11);
+      expect(atOrUnder(stack, kg(lb))?.kg).toBeCloseTo(kg(lb), 11);
+      expect(nextAbove(stack, kg(lb))?.kg).toBeCloseTo(kg(lb + 2.5), 11);
+    }
+    // 45 and two each of 2.5, 10 and 25 lb
+    expect(atOrUnder(gym, kg(120))?.kg).toBeCloseTo(kg(120), 11);
+  });
   test("a list of a hundred plates stays bounded", () => {
     const plates = Array.from({ length: 100 }, (_, index) => 0.25 * (index + 1));
     const sums = barLoads(10, plates);

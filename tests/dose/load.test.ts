@@ -123,6 +123,28 @@ describe("load from target, formula and equipment", () => {
   });
 });
 
+describe("equipment in pounds", () => {
+  // 200 lb once: 60 % of 1RM is 120 lb; a bar of 45 lb with pairs of 10 and 25 lb makes 65, 95 and 115 lb.
+  const gym = [{ have: "barbell", bar: "45 lb", plates: ["10 lb", "25 lb"] }];
+  const plan = { measures: [reps("press", "both", "200 lb", 1)], equipment: gym };
+  test.each([
+    ["60 % of 1RM", 115],
+    ["57.5 % of 1RM", 115],
+    ["57.4 % of 1RM", 95],
+    ["95 lb", 95],
+  ])("%s: %d lb", (target, lb) => {
+    const { load, bout } = pressed(target, plan, { units: "lb" });
+    expect(load.kg).toBeCloseTo(lb * 0.45359237, 5);
+    const says = (bout.provenance.load_kg ?? []).map((step) => step.says).join(" ");
+    expect(says).toContain(`makes ${lb} lb at or under the target`);
+    expect(says).not.toContain("kg");
+  });
+  test("a clinic in kilograms reads the same plan", () => {
+    const { bout } = pressed("60 % of 1RM", plan);
+    expect(bout.provenance.load_kg?.at(-1)?.says).toBe("Rounded down from 54.43 kg to 52.16 kg.");
+  });
+});
+
 describe("load with a share of body mass", () => {
   const body = (count: number, load = "20 kg", side = "left") => [reps("raise", side, load, count)];
   const raised = (target: string, plan: Fields, side: ExerciseInput["side"] = "left") =>

@@ -183,12 +183,14 @@ describe("for any measure, equipment, target and formula", () => {
 });
 
 describe("more capacity", () => {
-  test("never gives less load, in any week", () => {
+  test("never gives less load, in any week, with one piece of equipment", () => {
     fc.assert(
       fc.property(input, fc.integer({ min: 0, max: 400 }), (from, more) => {
         const targets = from.targets.filter((target) => !target.includes("most reps"));
         const reps = Math.min(from.reps, 12);
-        const weaker = { ...from, targets: [...targets, "8 RM"], reps, mass: from.mass ?? 70 };
+        // of several pieces one is kept, and which one depends on the load it began with
+        const one = { ...from, step: undefined };
+        const weaker = { ...one, targets: [...targets, "8 RM"], reps, mass: from.mass ?? 70 };
         const stronger = { ...weaker, load: from.load + more / 10 };
         const low = doseProgram(programOf(weaker), all).value.weeks;
         const high = doseProgram(programOf(stronger), all).value.weeks;

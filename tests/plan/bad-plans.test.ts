@@ -158,7 +158,7 @@ describe("a plan with an error makes nothing", () => {
       undefined,
       undefined,
     ],
-    ["a mass in pounds", "body_mass: 68 kg", "body_mass: 150 lb", "wrong-value", "150 lb", "kg"],
+    ["a mass in stone", "body_mass: 68 kg", "body_mass: 11 st", "wrong-value", "11 st", "kg"],
     [
       "a side that does not exist",
       /^side: left$/m,
