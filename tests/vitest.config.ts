@@ -3,5 +3,5 @@ import { defineConfig } from "vitest/config";
 
 export default defineConfig({
   root: new URL("..", import.meta.url).pathname,
-  test: { include: ["tests/**/*.test.ts"], testTimeout: 30_000, hookTimeout: 60_000 },
+  test: { dir: "tests", include: ["**/*.test.ts"], testTimeout: 30_000, hookTimeout: 60_000 },
 });

@@ -189,6 +189,14 @@ describe("from the last session", () => {
     ["the latest counts", [on(2, { painAfter: 6 }), on(4)], undefined],
     ["the latest by its day", [on(4, { painAfter: 6 }), on(2)], "after"],
     ["one left out does not", [on(2, { painAfter: 6 }), on(4, { done: "no" })], "after"],
+    [
+      "one left out with no number either",
+      [
+        on(2, { painAfter: 6 }),
+        on(4, { done: "no", exercises: [{ card: "rise", pain: undefined }] }),
+      ],
+      "after",
+    ],
     ["two bad mornings", [on(2, { painMorning: 6 }), on(4, { worseMorning: true })], "mornings"],
     ["of a day the later session", [on(2, { painAfter: 6 }), on(2)], undefined],
   ])("%s", (_, diary, what) => {

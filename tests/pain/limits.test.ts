@@ -90,4 +90,9 @@ describe("a rule as it is stated", () => {
     const found = painRule.safeParse(rule);
     expect(found.error?.issues[0]?.message).toContain(message);
   });
+
+  test("what is wrong is placed at the number that is wrong", () => {
+    const found = painRule.safeParse(numbers(4, 3, 3));
+    expect(found.error?.issues.map(({ path }) => path)).toEqual([["comfortable"]]);
+  });
 });

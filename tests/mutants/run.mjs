@@ -1,0 +1,40 @@
+/**
+ * Changes each line of a room of src/ in small ways, one at a time, and shows the changes that no test of that
+ * room sees: `npm run mutants -- pain`. Without a name it does every room below, one after another. Fails
+ * where fewer than nine changes in ten are seen.
+ */
+import { setPriority } from "node:os";
+import { fileURLToPath } from "node:url";
+import { Stryker } from "@stryker-mutator/core";
+
+/** Rooms that decide numbers. */
+const ROOMS = ["pain", "diary", "dose", "week", "schedule"];
+const LEAST = 90;
+
+const named = process.argv.slice(2);
+setPriority(10);
+for (const room of named.length > 0 ? named : ROOMS) {
+  const results = await new Stryker({
+    mutate: [`src/${room}/**/*.ts`],
+    testRunner: "vitest",
+    plugins: [fileURLToPath(import.meta.resolve("@stryker-mutator/vitest-runner"))],
+    vitest: { configFile: "tests/vitest.config.ts", dir: `tests/${room}`, related: false },
+    coverageAnalysis: "perTest",
+    concurrency: 1,
+    // messages to the clinician are proofread, not tested word by word
+    mutator: { excludedMutations: ["StringLiteral"] },
+    // it would rewrite tsconfig.json by an interface that TypeScript 7 no longer has
+    tsconfigFile: "",
+    tempDirName: "out/mutants",
+    ignorePatterns: ["out/*", "!out/bin"],
+    reporters: ["clear-text"],
+    clearTextReporter: { allowColor: false, reportTests: false, logTests: false },
+    allowConsoleColors: false,
+    dryRunTimeoutMinutes: 20,
+  }).runMutationTest();
+  const seen = results.filter(({ status }) => status === "Killed" || status === "Timeout").length;
+  const counted = results.filter(({ status }) => status !== "Ignored").length;
+  const score = counted === 0 ? 100 : (100 * seen) / counted;
+  process.stdout.write(`${room}: ${seen} of ${counted} changes seen, ${score.toFixed(1)} %\n`);
+  if (score < LEAST) process.exitCode = 1;
+}
