@@ -3,6 +3,7 @@ import * as z from "zod";
 import { figureSchema } from "../figure/format/schema.ts";
 import { painRule } from "../pain/rule.ts";
 import { dosePart } from "../prescription/fields.ts";
+import { saysWork, shapeProblem } from "../prescription/shape-problem.ts";
 import { date, id, line, time } from "../units/quantities.ts";
 import { LANGUAGES, ORIGINAL } from "../words/languages.ts";
 import { type Vocabulary, word } from "./vocabulary.ts";
@@ -134,11 +135,17 @@ export function cardSchema(words: Vocabulary) {
       .describe("Other cards of the same movement whose measures count for this one."),
     dose: dosePart
       .required({ sets: true })
-      .refine((dose) => dose.reps ?? dose.time ?? dose.distance ?? dose.hold, {
-        error: "a dose needs reps, hold, time or distance",
-      })
+      .refine(saysWork, { error: "a dose needs reps, hold, time, distance or turns" })
       .refine((dose) => frequencies(dose) === 1, {
         error: "a dose needs one of per_week, per_day and every",
+      })
+      .superRefine((dose, context) => {
+        const problem = shapeProblem(dose);
+        if (!problem) return;
+        const { fields, says, hint } = problem;
+        const [field] = fields;
+        const message = `the dose ${says}`;
+        context.addIssue({ code: "custom", path: [field], message, params: { hint } });
       })
       .describe("The usual dose, used where a protocol or a plan says nothing else."),
     pace: z

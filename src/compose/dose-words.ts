@@ -3,6 +3,7 @@ import type { LibraryCard } from "../cards/library.ts";
 import type { Vocabulary } from "../cards/vocabulary.ts";
 import type { Bout } from "../dose/types.ts";
 import type { Repetitions } from "../prescription/fields.ts";
+import { type Count, countIfMany, countOf, shapeOf } from "../prescription/shape.ts";
 import type { DoseLine } from "./model.ts";
 import type { Writer } from "./numbers.ts";
 
@@ -21,7 +22,7 @@ export function doseWords(
 ): DoseWords {
   const { words } = write;
   return {
-    work: workWords(bout, write),
+    work: workWords(bout, card, write),
     load: loadWords(bout, things, write),
     pace: paceWords(bout, card, write),
     rest: restWords(bout, card, write),
@@ -68,52 +69,106 @@ export function shortDose(bout: Bout, write: Writer): string {
   return work;
 }
 
-function workWords(bout: Bout, write: Writer): string {
+function workWords(bout: Bout, { card }: LibraryCard, write: Writer): string {
   const { words } = write;
-  const { sets, reps, holdS, timeS, distanceM } = bout;
-  if (timeS !== undefined) return words.say("dose.work.timed", { sets, time: write.time(timeS) });
-  const first = reps?.[0];
-  if (distanceM !== undefined && reps === undefined) {
-    return words.say("dose.work.distance", { sets, distance: `${write.number(distanceM)} m` });
+  const { sets } = bout;
+  const shape = shapeOf(bout);
+  if (!shape) return words.say("dose.work.reps_once", { reps: sets });
+  switch (shape.kind) {
+    case "time":
+      return words.say("dose.work.timed", { sets, time: write.time(shape.timeS) });
+    case "turns": {
+      const { work, easy, times } = shape.turns;
+      const values = { work: write.time(work), easy: write.time(easy), times };
+      const key = card.trains === "running" ? "dose.work.run_walk" : "dose.work.turns";
+      const turns = words.say(key, values);
+      return sets === 1 ? capital(turns) : words.say("dose.work.sets_of_turns", { sets, turns });
+    }
+    case "distance": {
+      const distance = write.distance(shape.distanceM);
+      const count = countIfMany(shape.reps);
+      return count
+        ? countedWords("distances", count, { sets, distance }, write)
+        : words.say("dose.work.distance", { sets, distance });
+    }
+    case "holds": {
+      const time = write.time(shape.holdS);
+      const count = countIfMany(shape.reps);
+      return count
+        ? countedWords("holds", count, { sets, time }, write)
+        : words.say("dose.work.holds", { sets, time });
+    }
+    case "repetitions":
+      return countedWords("reps", countOf(shape.reps), { sets }, write);
   }
-  if (holdS !== undefined) {
-    const time = write.time(holdS);
-    if (first === undefined || first.high === 1)
-      return words.say("dose.work.holds", { sets, time });
-    return words.say("dose.work.holds_reps", { sets, reps: first.high, time });
+}
+
+/** Words for what is done several times in a set. */
+function countedWords(
+  what: "reps" | "holds" | "distances",
+  count: Count,
+  values: Readonly<Record<string, string | number>>,
+  write: Writer,
+): string {
+  const say = (more: Readonly<Record<string, string | number>>) =>
+    write.words.say(`dose.count.${what}.${count.kind}`, { ...values, ...more });
+  switch (count.kind) {
+    case "number":
+      return say({ reps: count.n });
+    case "range":
+      return say({ low: count.low, high: count.high });
+    case "each":
+      return say({ list: listText(count.sets, write) });
   }
-  if (reps === undefined || first === undefined)
-    return words.say("dose.work.reps_once", { reps: sets });
-  if (!allSame(reps)) {
-    const list = reps.map(({ low, high }) => rangeText(low, high, write)).join(", ");
-    return words.say("dose.work.each_set", { sets, list });
-  }
-  return first.low === first.high
-    ? words.say("dose.work.reps", { sets, reps: first.low })
-    : words.say("dose.work.range", { sets, low: first.low, high: first.high });
 }
 
 function shortWork(bout: Bout, write: Writer): string {
   const { words } = write;
-  const { sets, reps, holdS, timeS } = bout;
-  if (timeS !== undefined)
-    return words.say("dose.short.time", { sets, time: write.shortTime(timeS) });
-  const first = reps?.[0];
-  if (holdS !== undefined) {
-    const time = write.shortTime(holdS);
-    return first === undefined || first.high === 1
-      ? words.say("dose.short.time", { sets, time })
-      : words.say("dose.short.holds_reps", { sets, reps: first.high, time });
+  const { sets } = bout;
+  const shape = shapeOf(bout);
+  if (!shape) return words.say("dose.work.reps_once", { reps: sets });
+  switch (shape.kind) {
+    case "time":
+      return words.say("dose.short.time", { sets, time: write.shortTime(shape.timeS) });
+    case "turns": {
+      const { work, easy, times } = shape.turns;
+      const turns = words.say("dose.short.turns", {
+        times,
+        work: write.shortTime(work),
+        easy: write.shortTime(easy),
+      });
+      return sets === 1 ? turns : words.say("dose.short.time", { sets, time: turns });
+    }
+    case "distance":
+      return shortOf(write.distance(shape.distanceM), sets, countIfMany(shape.reps), write);
+    case "holds":
+      return shortOf(write.shortTime(shape.holdS), sets, countIfMany(shape.reps), write);
+    case "repetitions": {
+      const count = countOf(shape.reps);
+      return count.kind === "each" ? listText(count.sets, write) : shortCount(sets, count, write);
+    }
   }
-  if (!reps || !first) return words.say("dose.work.reps_once", { reps: sets });
-  if (!allSame(reps)) return reps.map(({ low, high }) => rangeText(low, high, write)).join(", ");
-  return first.low === first.high
-    ? words.say("dose.short.reps", { sets, reps: first.low })
-    : words.say("dose.short.range", { sets, low: first.low, high: first.high });
 }
 
-const allSame = (reps: Repetitions): boolean =>
-  reps.every(({ low, high }) => low === reps[0]?.low && high === reps[0]?.high);
+/** "3 × 20 m", "3 × 5 × 20 m", "(5, 3, 2) × 20 m". */
+function shortOf(amount: string, sets: number, count: Count | undefined, write: Writer): string {
+  const { words } = write;
+  if (!count) return words.say("dose.short.time", { sets, time: amount });
+  const before =
+    count.kind === "each" ? `(${listText(count.sets, write)})` : shortCount(sets, count, write);
+  return words.say("dose.short.each", { count: before, amount });
+}
+
+function shortCount(sets: number, count: Exclude<Count, { kind: "each" }>, write: Writer): string {
+  return count.kind === "number"
+    ? write.words.say("dose.short.reps", { sets, reps: count.n })
+    : write.words.say("dose.short.range", { sets, low: count.low, high: count.high });
+}
+
+const listText = (sets: Repetitions, write: Writer): string =>
+  sets.map(({ low, high }) => rangeText(low, high, write)).join(", ");
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const rangeText = (low: number, high: number, write: Writer): string =>
   low === high ? write.number(low) : `${write.number(low)}–${write.number(high)}`;
@@ -175,19 +230,18 @@ function paceWords({ tempo }: Bout, { card }: LibraryCard, write: Writer): strin
 }
 
 /** Between runs one walks. */
-function restWords(
-  { restS, restRepsS, sets }: Bout,
-  { card }: LibraryCard,
-  write: Writer,
-): string | undefined {
+function restWords(bout: Bout, { card }: LibraryCard, write: Writer): string | undefined {
   const { words } = write;
+  const { restS, restRepsS, sets } = bout;
+  const walked = card.trains === "running";
   const parts: string[] = [];
   if (restS !== undefined && restS > 0 && sets > 1) {
-    const key = card.trains === "running" ? "dose.rest_walk" : "dose.rest";
-    parts.push(words.say(key, { time: write.time(restS) }));
+    parts.push(words.say(walked ? "dose.rest_walk" : "dose.rest", { time: write.time(restS) }));
   }
   if (restRepsS !== undefined && restRepsS > 0) {
-    parts.push(words.say("dose.rest_reps", { time: write.time(restRepsS) }));
+    const held = shapeOf(bout)?.kind === "holds";
+    const key = held ? "dose.rest_reps" : walked ? "dose.walk_each" : "dose.rest_each";
+    parts.push(words.say(key, { time: write.time(restRepsS) }));
   }
   return parts.length === 0 ? undefined : parts.join(". ");
 }

@@ -11,6 +11,8 @@ export interface Writer {
   readonly time: (seconds: number) => string;
   /** 45 s, 2 min. */
   readonly shortTime: (seconds: number) => string;
+  /** 20 m, 1.5 km. */
+  readonly distance: (metres: number) => string;
   /** Monday 30 November 2026. */
   readonly longDate: (date: string) => string;
   /** 30 November. */
@@ -42,6 +44,8 @@ export function writer(words: Words, locale: string): Writer {
       seconds >= 120 && seconds % 60 === 0
         ? words.say("time.short_min", { n: number(seconds / 60) })
         : words.say("time.short_s", { n: number(seconds) }),
+    distance: (metres) =>
+      metres >= 1000 && metres % 10 === 0 ? `${number(metres / 1000)} km` : `${number(metres)} m`,
     longDate: long,
     dayAndMonth: dates({ day: "numeric", month: "long" }),
     shortDate: dates({ day: "numeric", month: "short" }),

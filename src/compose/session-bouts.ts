@@ -31,6 +31,7 @@ export function sessionBout(
     holdS: bout.holdS,
     timeS: bout.timeS,
     distanceM: bout.distanceM,
+    turns: bout.turns,
     tempo: bout.tempo,
     first: card.pace.first,
     liftWord: card.pace.lift ?? words.say("dose.pace.up"),

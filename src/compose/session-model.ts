@@ -1,6 +1,7 @@
 /** The booklet's sessions as content: what a calendar, a phone and the pace of an exercise need. */
 
 import type { PainLimits } from "../pain/limits.ts";
+import type { Turns } from "../prescription/fields.ts";
 import type { PartOfDay } from "../units/day-parts.ts";
 import type { Tempo } from "../units/quantities.ts";
 import type { WorkSide } from "../units/side.ts";
@@ -53,7 +54,9 @@ export interface SessionBout {
   readonly holdS: number | undefined;
   /** How long a set lasts. */
   readonly timeS: number | undefined;
+  /** How far a set (or, with repetitions, a repetition) goes, in metres. */
   readonly distanceM: number | undefined;
+  readonly turns: Turns | undefined;
   readonly tempo: Tempo | undefined;
   /** Which part of a repetition comes first, and the client's words for both. */
   readonly first: "lift" | "lower";

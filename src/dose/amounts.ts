@@ -1,7 +1,8 @@
 /** Sets, repetitions and holds of a bout: what was stated, or what follows from a target, never more. */
 import type { Repetitions } from "../prescription/fields.ts";
+import { rankOf } from "../prescription/stated.ts";
 import { show } from "../units/rounding.ts";
-import { type DoseContext, rankOf, sayCard, statedStep, type Work } from "./context.ts";
+import { type DoseContext, sayCard, statedStep, type Work } from "./context.ts";
 import { type AmountTarget, holdTarget, repsTarget, sayTarget } from "./target.ts";
 import type { ProvenanceStep } from "./types.ts";
 
@@ -20,19 +21,18 @@ export interface Amounts {
 /**
  * Sets, repetitions of each set and hold.
  *
- * A list of repetitions stated later than the number of sets sets that number too. A target stated
- * later than repetitions (or hold) gives them: 12 RM means 12 repetitions, 70 % of most reps what
- * that is. Stated at the same time, the lower of the two holds; a later statement wins over an
- * earlier target. Faults: wrong-value, load-not-makeable where less than one repetition is left.
+ * A target stated later than repetitions (or hold) gives them: 12 RM means 12 repetitions, 70 % of
+ * most reps what that is. Stated at the same time, the lower of the two holds; a later statement
+ * wins over an earlier target. Faults: wrong-value, load-not-makeable where less than one repetition is left.
  */
 export function amountsOf(context: DoseContext, work: Work): Amounts {
   const { dose, stated } = work.stated;
   const hold = holdOf(context, work);
   const stating = repsOf(context, work);
-  const sets = setsOf(context, work, stating.reps);
+  const { sets } = dose;
   const reps = stating.reps && fitToSets(stating.reps, sets);
   reportAboveMaximum(context, work, reps);
-  const follows = sets !== dose.sets;
+  const follows = reps !== undefined && stated.sets !== undefined && stated.sets === stated.reps;
   return {
     sets,
     reps,
@@ -78,7 +78,8 @@ function repsOf(
     dose.target?.kind === "rm" &&
     (dose.reps === undefined || rankOf(work.stated, "reps") < rankOf(work.stated, "target"))
   ) {
-    if (dose.reps === undefined && (dose.time ?? dose.distance ?? dose.hold) !== undefined) {
+    const { time, distance, hold, turns } = dose;
+    if (dose.reps === undefined && (time ?? distance ?? hold ?? turns) !== undefined) {
       return { reps: undefined, provenance: [] };
     }
     const { reps } = dose.target;
@@ -116,29 +117,7 @@ function compareTarget(work: Work, field: "reps" | "hold"): "target" | "stated" 
   return difference > 0 ? "target" : difference < 0 ? "stated" : "par";
 }
 
-function setsOf(context: DoseContext, work: Work, reps: Repetitions | undefined): number {
-  const { dose, stated } = work.stated;
-  if (!reps || reps.length < 2 || reps.length === dose.sets) return dose.sets;
-  const later = rankOf(work.stated, "reps") - rankOf(work.stated, "sets");
-  if (later > 0) return reps.length;
-  if (later === 0) {
-    context.findings.add(
-      {
-        code: "wrong-value",
-        cause: `${work.exercise.card.card.id} sets`,
-        level: "error",
-        place: () => stated.reps?.place ?? work.exercise.place,
-        say: (weeks) =>
-          `${sayCard(work.exercise.card)} has ${dose.sets} sets but ${reps.length} numbers of repetitions (${weeks}).`,
-        hint: "Give one number for all sets, or one for each.",
-      },
-      work.week,
-    );
-  }
-  return dose.sets;
-}
-
-/** One entry a set: the first ones of a longer list, the last one again for a shorter. */
+/** One entry a set: the only one in each, or the stated list, whose length is the number of sets. */
 function fitToSets(reps: Repetitions, sets: number): Repetitions {
   const last = reps.at(-1) ?? { low: 1, high: 1 };
   return Array.from({ length: sets }, (_, index) => reps[index] ?? last);

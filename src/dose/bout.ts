@@ -28,6 +28,7 @@ export function boutOf(context: DoseContext, phase: ProgramPhase, work: Work): B
     holdS: amounts.holdS,
     timeS: dose.time,
     distanceM: dose.distance,
+    turns: dose.turns,
     tempo: dose.tempo,
     restS: dose.rest,
     restRepsS: dose.rest_reps,
@@ -81,6 +82,11 @@ function statedProvenance({ stated: { dose, stated } }: Work): Provenance {
         statedStep(stated[field], `${words} ${show(value)} ${unit}`, value, unit),
       ];
     }
+  }
+  if (dose.turns) {
+    const { work, easy, times } = dose.turns;
+    const says = `${times} turns of ${show(work)} s of work and ${show(easy)} s easy`;
+    provenance.turns = [statedStep(stated.turns, says, times)];
   }
   if (dose.tempo) provenance.tempo = [tempoStep(dose.tempo, stated.tempo)];
   if (dose.effort !== undefined) {

@@ -2,7 +2,6 @@
 
 import type { Library, LibraryCard } from "../cards/library.ts";
 import type { Place } from "../faults/fault.ts";
-import type { DosePart } from "../prescription/fields.ts";
 import type { StatedDose, Statement } from "../prescription/stated.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
 import { sayMass } from "../units/mass.ts";
@@ -91,14 +90,6 @@ export const sayPlace = (place: Place): string => `${place.file}:${place.line}`;
 
 /** A card in a sentence, by its clinical name and id. */
 export const sayCard = ({ card }: LibraryCard): string => `“${card.clinical}” (${card.id})`;
-
-const RANK = { card: 0, protocol: 1, plan: 2 } as const;
-
-/** How late a field was stated: card, then protocol, then plan; -1 where it was not. */
-export function rankOf({ stated }: StatedDose, field: keyof DosePart): number {
-  const statement = stated[field];
-  return statement === undefined ? -1 : RANK[statement.by];
-}
 
 /** The step of a provenance that says who stated a number. */
 export function statedStep(

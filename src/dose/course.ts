@@ -48,13 +48,14 @@ export function isWithin(sum: number, { low, high }: Range): boolean {
 }
 
 function tensionOf(dose: DosePart, dosing: Pick<Clinic["dosing"], "fast_part" | "last_rest">) {
-  const { hold: holdS, time: timeS, distance: distanceM, tempo } = dose;
-  const numbers = { sets: setsOf(dose), reps: repsOf(dose), holdS, timeS, distanceM, tempo };
-  return boutSums({ ...numbers, sides: 1 }, dosing).tensionS;
+  const { hold: holdS, time: timeS, distance: distanceM, turns, tempo } = dose;
+  const numbers = { reps: repsOf(dose), holdS, timeS, distanceM, turns, tempo };
+  return boutSums({ ...numbers, sets: setsOf(dose), sides: 1 }, dosing).tensionS;
 }
 
-function repsOf({ reps, target, hold, time, distance }: DosePart) {
-  if (reps || target?.kind !== "rm" || (hold ?? time ?? distance) !== undefined) return reps;
+function repsOf({ reps, target, hold, time, distance, turns }: DosePart) {
+  const other = hold ?? time ?? distance ?? turns;
+  if (reps || target?.kind !== "rm" || other !== undefined) return reps;
   return [{ low: target.reps, high: target.reps }];
 }
 

@@ -2,7 +2,7 @@
 
 import type { FaultCode } from "../faults/catalogue.ts";
 import { Fault, type Level, type Place } from "../faults/fault.ts";
-import { spansOf } from "../prescription/week-table.ts";
+import { spansOf } from "../units/week-span.ts";
 
 export interface Finding {
   readonly code: FaultCode;

@@ -1,6 +1,7 @@
 /** How often an exercise is done, and how many sessions that makes in a given week. */
 import type { StatedDose } from "../prescription/stated.ts";
-import { type DoseContext, rankOf, sayCard, statedStep, type Work } from "./context.ts";
+import { rankOf } from "../prescription/stated.ts";
+import { type DoseContext, sayCard, statedStep, type Work } from "./context.ts";
 import type { Frequency, ProvenanceStep } from "./types.ts";
 
 /**

@@ -1,30 +1,31 @@
 /** The sums of a protocol's table, and whether they agree with those its source prints. */
+import { cardLayer } from "../cards/dose-layer.ts";
 import type { Library } from "../cards/library.ts";
 import { clinicSchema } from "../clinic/schema.ts";
 import { Fault } from "../faults/fault.ts";
-import { mergeDose } from "../prescription/merge.ts";
-import { expandWeeks } from "../prescription/week-table.ts";
+import { mergeLayers } from "../prescription/merge.ts";
 import type { Protocol } from "../protocols/schema.ts";
+import { weeklyLayers } from "../protocols/weekly-layers.ts";
 import type { Read } from "../read/source.ts";
 import { type CourseSums, courseSums, isWithin } from "./course.ts";
 
 /** Repetitions, sessions and seconds under tension of one card over a whole protocol, on one side. */
-function protocolSums(protocol: Protocol, library: Library, cardId: string): CourseSums {
-  const own = library.cards.get(cardId)?.card.dose ?? {};
+function protocolSums(protocol: Read<Protocol>, library: Library, cardId: string): CourseSums {
+  const card = library.cards.get(cardId);
+  const own = card && cardLayer(card);
   let nextWeek = 1;
-  const weeks = protocol.phases.flatMap((phase) => {
+  const weeks = protocol.value.phases.flatMap((phase, phaseAt) => {
     const firstWeek = phase.from_week ?? nextWeek;
     nextWeek = firstWeek + phase.weeks;
-    return phase.exercises
-      .filter(({ card }) => card === cardId)
-      .flatMap((exercise) => expandWeeks(exercise, phase.weeks).doses)
-      .flatMap((part, index) => {
-        const layers = [own, ...(part ? [part] : [])];
-        const dose = mergeDose(
-          layers.map((layer) => ({ by: "protocol", part: layer, placeOf: nowhere })),
-        );
-        return part && dose ? [{ week: firstWeek + index, dose: dose.dose }] : [];
+    return phase.exercises.flatMap((exercise, at) => {
+      if (exercise.card !== cardId) return [];
+      const path = ["phases", phaseAt, "exercises", at];
+      const weekly = weeklyLayers(exercise, phase.weeks, protocol.source, path);
+      return weekly.flatMap((layer, index) => {
+        const dose = layer && mergeLayers(own ? [own, layer] : [layer]);
+        return dose ? [{ week: firstWeek + index, dose: dose.dose }] : [];
       });
+    });
   });
   return courseSums(weeks, clinicDefaults().dosing);
 }
@@ -32,7 +33,7 @@ function protocolSums(protocol: Protocol, library: Library, cardId: string): Cou
 /** Faults: sum-differs. A printed sum has to lie within what the table's ranges give. */
 export function sumFaults(protocol: Read<Protocol>, library: Library): Fault[] {
   return Object.entries(protocol.value.expect).flatMap(([card, expected]) => {
-    const { reps, sessions, tensionS } = protocolSums(protocol.value, library, card);
+    const { reps, sessions, tensionS } = protocolSums(protocol, library, card);
     const checks = [
       { field: "reps", got: reps, unit: "repetitions" },
       { field: "sessions", got: { low: sessions, high: sessions }, unit: "sessions" },
@@ -59,8 +60,6 @@ export function sumFaults(protocol: Read<Protocol>, library: Library): Fault[] {
     });
   });
 }
-
-const nowhere = () => ({ file: "", line: 1, column: 1 });
 
 /** A protocol belongs to no clinic: its sums are taken with the settings a clinic starts with. */
 function clinicDefaults() {

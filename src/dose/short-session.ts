@@ -1,6 +1,6 @@
 /** The short version of a session for a bad day: the fewest exercises that keep what the phase is for. */
 import type { Clinic } from "../clinic/schema.ts";
-import { boutClock, workOfSets } from "./time.ts";
+import { boutClock, metresPerSecond, workOfSets } from "./time.ts";
 import type { Bout } from "./types.ts";
 
 export interface ShortItem {
@@ -85,6 +85,6 @@ export function clockOf(
   dosing: Pick<Clinic["dosing"], "fast_part" | "last_rest">,
 ): number {
   const { sides, restS, restRepsS } = bout;
-  const work = workOfSets(bout, sets);
+  const work = workOfSets(bout, sets, metresPerSecond(bout.load.kmH));
   return boutClock({ sets: work, sides, restS: restS ?? 0, restRepsS: restRepsS ?? 0 }, dosing);
 }

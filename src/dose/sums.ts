@@ -1,6 +1,7 @@
 /** Sums of a bout and of a course: repetitions, kilograms, seconds under tension, time on the clock. */
 import type { Clinic } from "../clinic/schema.ts";
 import type { Repetitions } from "../prescription/fields.ts";
+import { type SetNumbers, shapeOf } from "../prescription/shape.ts";
 import type { Tempo } from "../units/quantities.ts";
 import { floorTo, show, showTime, tidy } from "../units/rounding.ts";
 import { sayReps } from "./amounts.ts";
@@ -9,20 +10,14 @@ import {
   PLAIN_REPETITION_S,
   PLAIN_REPETITION_SOURCE,
   repetitionSeconds,
-  type SetOfWork,
   setTension,
+  workOfSets,
 } from "./time.ts";
 import type { BoutSums, ProvenanceStep, Range } from "./types.ts";
 
 /** What the sums of a bout depend on; times in seconds, lengths in metres, speed in metres a second. */
-export interface BoutNumbers {
+export interface BoutNumbers extends SetNumbers {
   readonly sets: number;
-  /** One entry for all sets, or one a set. */
-  readonly reps: Repetitions | undefined;
-  readonly holdS?: number | undefined;
-  readonly timeS?: number | undefined;
-  readonly distanceM?: number | undefined;
-  readonly tempo?: Tempo | undefined;
   readonly restS?: number | undefined;
   readonly restRepsS?: number | undefined;
   readonly sides: 1 | 2;
@@ -34,7 +29,7 @@ type Dosing = Pick<Clinic["dosing"], "fast_part" | "last_rest">;
 
 /** The sums of one bout, each with the step that says how it was added up. */
 export function boutSums(bout: BoutNumbers, dosing: Dosing): BoutSums {
-  const sets = setsOf(bout);
+  const sets = workOfSets(bout, bout.sets, bout.speed);
   const repsTotal = bout.reps && totalOf(bout.reps, bout.sets);
   const kgTotal =
     bout.kg === undefined || !repsTotal ? undefined : floorTo(repsTotal.high * bout.kg, 0.1);
@@ -91,18 +86,6 @@ export function totalOf(reps: Repetitions, sets: number): Range {
   return { low, high };
 }
 
-function setsOf(bout: BoutNumbers): SetOfWork[] {
-  const { reps, holdS, timeS, distanceM, tempo, speed } = bout;
-  return Array.from({ length: bout.sets }, (_, index) => ({
-    reps: (reps?.[index] ?? reps?.at(-1))?.high,
-    holdS,
-    timeS,
-    distanceM,
-    tempo,
-    speed,
-  }));
-}
-
 function sayTotal(bout: BoutNumbers, total: Range, side: string): string {
   const range = total.low === total.high ? `${total.high}` : `${total.low} to ${total.high}`;
   return `${bout.sets} sets of ${sayReps(bout.reps ?? [])} make ${range} repetitions${side}.`;
@@ -114,27 +97,39 @@ function sayTension(
   dosing: Dosing,
   side: string,
 ): string {
-  if (bout.timeS !== undefined) return `${bout.sets} sets of ${show(bout.timeS)} s${side}.`;
-  if (!reps) return `${bout.sets} holds of ${show(bout.holdS ?? 0)} s${side}.`;
-  const moving = bout.tempo ? repetitionSeconds(bout.tempo, dosing.fast_part) : 0;
-  const parts = [
-    ...(bout.tempo ? [`${show(moving)} s of tempo`] : []),
-    ...(bout.holdS === undefined ? [] : [`${show(bout.holdS)} s of hold`]),
-  ];
-  const fast = bout.tempo && Object.values(bout.tempo).includes("X");
-  return `${reps.high} repetitions × ${parts.join(" and ")}${side}${fast ? `, X counting ${show(dosing.fast_part)} s` : ""}.`;
+  const shape = shapeOf(bout);
+  if (!shape) return "";
+  switch (shape.kind) {
+    case "time":
+      return `${bout.sets} sets of ${show(shape.timeS)} s${side}.`;
+    case "turns": {
+      const { work, times } = shape.turns;
+      return `${bout.sets} sets of ${times} turns with ${show(work)} s of work${side}.`;
+    }
+    case "distance":
+      return "";
+    case "holds":
+      if (!reps) return `${bout.sets} holds of ${show(shape.holdS)} s${side}.`;
+      return sayRepetitions(reps, [...sayTempo(shape.tempo), `${show(shape.holdS)} s of hold`]);
+    case "repetitions":
+      return sayRepetitions(reps, sayTempo(shape.tempo));
+  }
+
+  function sayTempo(tempo: Tempo | undefined): string[] {
+    return tempo ? [`${show(repetitionSeconds(tempo, dosing.fast_part))} s of tempo`] : [];
+  }
+
+  function sayRepetitions(total: Range | undefined, parts: readonly string[]): string {
+    const fast = bout.tempo && Object.values(bout.tempo).includes("X");
+    return `${total?.high ?? 0} repetitions × ${parts.join(" and ")}${side}${fast ? `, X counting ${show(dosing.fast_part)} s` : ""}.`;
+  }
 }
 
 function clockSteps(bout: BoutNumbers, clockS: number, dosing: Dosing): ProvenanceStep[] {
   const rest = bout.restS ? `rests of ${showTime(bout.restS)}` : "no rests";
   const last = bout.restS ? `, the last ${dosing.last_rest ? "counted" : "not counted"}` : "";
   const turn = bout.sides === 2 ? ", both sides in turn" : "";
-  const plain =
-    bout.reps &&
-    !bout.tempo &&
-    bout.holdS === undefined &&
-    bout.timeS === undefined &&
-    bout.distanceM === undefined;
+  const plain = shapeOf(bout)?.kind === "repetitions" && !bout.tempo;
   return [
     ...(plain
       ? [

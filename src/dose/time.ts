@@ -1,8 +1,8 @@
 /** How long work and rest take: a repetition, a set, a bout, a session. */
 import type { Clinic } from "../clinic/schema.ts";
+import { type SetNumbers, shapeOf } from "../prescription/shape.ts";
 import type { Tempo } from "../units/quantities.ts";
 import { ceilTo, tidy } from "../units/rounding.ts";
-import type { Bout } from "./types.ts";
 
 /**
  * Seconds a repetition without a stated tempo counts in the session clock: 2 s up and 2 s down, the
@@ -16,27 +16,20 @@ export const PLAIN_REPETITION_SOURCE =
 const PLAIN_SPEED = 1;
 
 /** The work of one set on one side. Times in seconds, lengths in metres, speed in metres a second. */
-export interface SetOfWork {
-  readonly reps?: number | undefined;
-  readonly holdS?: number | undefined;
-  readonly timeS?: number | undefined;
-  readonly distanceM?: number | undefined;
-  readonly tempo?: Tempo | undefined;
+export interface SetOfWork extends SetNumbers<number> {
   readonly speed?: number | undefined;
 }
 
-/** The work of the first `sets` sets of a bout, at the top of its ranges. */
-export function workOfSets(bout: Bout, sets: number): SetOfWork[] {
-  const { holdS, timeS, distanceM, tempo } = bout;
-  const speed = metresPerSecond(bout.load.kmH);
-  return Array.from({ length: sets }, (_, index) => ({
-    reps: bout.reps?.[index]?.high,
-    holdS,
-    timeS,
-    distanceM,
-    tempo,
-    speed,
-  }));
+/** The work of the first `sets` sets, at the top of ranges. Where fewer are stated the last counts on. */
+export function workOfSets(
+  { reps, holdS, timeS, distanceM, turns, tempo }: SetNumbers,
+  sets: number,
+  speed: number | undefined,
+): SetOfWork[] {
+  return Array.from({ length: sets }, (_, index) => {
+    const each = (reps?.[index] ?? reps?.at(-1))?.high;
+    return { reps: each, holdS, timeS, distanceM, turns, tempo, speed };
+  });
 }
 
 /** A speed in km/h as metres a second. */
@@ -51,26 +44,61 @@ export function repetitionSeconds(tempo: Tempo, fastPart: number): number {
 }
 
 /**
- * Seconds under tension of a set: its time; or repetitions × (tempo + hold); or the hold alone.
- * Undefined for repetitions with neither tempo nor hold, and for distances.
+ * Seconds under tension of a set: its time; the work of its turns; repetitions × (tempo + hold); or
+ * the hold alone. Undefined for repetitions with neither tempo nor hold, and for distances.
  */
 export function setTension(set: SetOfWork, fastPart: number): number | undefined {
-  if (set.timeS !== undefined) return set.timeS;
-  if (set.tempo === undefined && set.holdS === undefined) return undefined;
-  if (set.reps === undefined) return set.holdS;
-  const moving = set.tempo === undefined ? 0 : repetitionSeconds(set.tempo, fastPart);
-  return tidy(set.reps * (moving + (set.holdS ?? 0)));
+  const shape = shapeOf(set);
+  if (!shape) return undefined;
+  switch (shape.kind) {
+    case "time":
+      return shape.timeS;
+    case "turns":
+      return tidy(shape.turns.times * shape.turns.work);
+    case "distance":
+      return undefined;
+    case "holds":
+      return shape.reps === undefined
+        ? shape.holdS
+        : tidy(shape.reps * (moving(shape.tempo, fastPart) + shape.holdS));
+    case "repetitions":
+      return shape.tempo === undefined
+        ? undefined
+        : tidy(shape.reps * moving(shape.tempo, fastPart));
+  }
 }
 
-/** Seconds a set takes, without rests; where nothing says so, by the plain repetition and speed above. */
+const moving = (tempo: Tempo | undefined, fastPart: number): number =>
+  tempo === undefined ? 0 : repetitionSeconds(tempo, fastPart);
+
+/**
+ * Seconds of work of a set, without rests and without the easy part of turns; where nothing says so,
+ * by the plain repetition and speed above.
+ */
 export function setSeconds(set: SetOfWork, fastPart: number): number {
-  const tension = setTension(set, fastPart);
-  if (set.distanceM !== undefined && set.timeS === undefined) {
+  const shape = shapeOf(set);
+  if (shape?.kind === "distance") {
     const each =
-      set.distanceM / (set.speed !== undefined && set.speed > 0 ? set.speed : PLAIN_SPEED);
-    return ceilTo(each * (set.reps ?? 1), 1);
+      shape.distanceM / (set.speed !== undefined && set.speed > 0 ? set.speed : PLAIN_SPEED);
+    return ceilTo(each * (shape.reps ?? 1), 1);
   }
-  return tension ?? (set.reps ?? 0) * PLAIN_REPETITION_S;
+  return setTension(set, fastPart) ?? (set.reps ?? 0) * PLAIN_REPETITION_S;
+}
+
+/** Seconds in a set that are not work: rests between repetitions, and the easy part of every turn. */
+function setRests(set: SetOfWork, restRepsS: number, lastRest: boolean): number {
+  const shape = shapeOf(set);
+  if (!shape) return 0;
+  switch (shape.kind) {
+    case "turns":
+      return shape.turns.times * shape.turns.easy;
+    case "time":
+      return 0;
+    case "distance":
+    case "holds":
+    case "repetitions":
+      return Math.max(0, (shape.reps ?? 1) - (lastRest ? 0 : 1)) * restRepsS;
+  }
 }
 
 export interface BoutOfWork {
@@ -93,7 +121,7 @@ export function boutClock(
   const open = dosing.last_rest ? 0 : 1;
   let seconds = Math.max(0, bout.sets.length - open) * bout.restS;
   for (const set of bout.sets) {
-    const rests = Math.max(0, (set.reps ?? 1) - open) * bout.restRepsS;
+    const rests = setRests(set, bout.restRepsS, dosing.last_rest);
     seconds += bout.sides * (setSeconds(set, dosing.fast_part) + rests);
   }
   return tidy(seconds);

@@ -1,6 +1,6 @@
 /** Sums of a week over all its bouts and sessions, as planned before real dates are known. */
 import { ceilTo, floorTo, tidy } from "../units/rounding.ts";
-import { sessionClock, setSeconds, workOfSets } from "./time.ts";
+import { metresPerSecond, sessionClock, setSeconds, workOfSets } from "./time.ts";
 import type { Bout, WeekTotals } from "./types.ts";
 
 /**
@@ -51,7 +51,7 @@ export function plannedSessionLoad(bouts: readonly Bout[]): number | undefined {
  * repetition without tempo counts as in the session clock.
  */
 export function workSeconds(bout: Bout, fastPart: number): number {
-  const sets = workOfSets(bout, bout.sets);
+  const sets = workOfSets(bout, bout.sets, metresPerSecond(bout.load.kmH));
   return tidy(bout.sides * total(sets.map((set) => setSeconds(set, fastPart))));
 }
 

@@ -1,6 +1,6 @@
 /** The computed program: every number of every bout, and how each came about. */
 
-import type { Repetitions } from "../prescription/fields.ts";
+import type { Repetitions, Turns } from "../prescription/fields.ts";
 import type { Tempo } from "../units/quantities.ts";
 import type { WorkSide } from "../units/side.ts";
 
@@ -42,6 +42,7 @@ export type ProvenanceNumber =
   | "hold_s"
   | "time_s"
   | "distance_m"
+  | "turns"
   | "tempo"
   | "rest_s"
   | "rest_reps_s"
@@ -127,6 +128,8 @@ export interface Bout extends BoutSums {
   readonly timeS: number | undefined;
   /** How far a set (or, with repetitions, a repetition) goes, in metres. */
   readonly distanceM: number | undefined;
+  /** Work and easy in turn in a set. */
+  readonly turns: Turns | undefined;
   readonly tempo: Tempo | undefined;
   readonly restS: number | undefined;
   readonly restRepsS: number | undefined;

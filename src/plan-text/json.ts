@@ -74,7 +74,14 @@ interface BoutJson {
   readonly reps_by_set: readonly (number | readonly [number, number])[] | null;
   readonly hold_s: number | null;
   readonly time_s: number | null;
+  /** How far a set goes, or with repetitions each of them. */
   readonly distance_m: number | null;
+  /** Work and easy in turn, so many times in a set. */
+  readonly turns: {
+    readonly work_s: number;
+    readonly easy_s: number;
+    readonly times: number;
+  } | null;
   readonly tempo: string | null;
   readonly rest_s: number | null;
   readonly load_kg: number | null;
@@ -142,6 +149,9 @@ function boutJson(bout: Bout, pain: PainLimits | null): BoutJson {
     hold_s: bout.holdS ?? null,
     time_s: bout.timeS ?? null,
     distance_m: bout.distanceM ?? null,
+    turns: bout.turns
+      ? { work_s: bout.turns.work, easy_s: bout.turns.easy, times: bout.turns.times }
+      : null,
     tempo: bout.tempo ? tempoText(bout.tempo) : null,
     rest_s: bout.restS ?? null,
     load_kg: bout.load.kg ?? null,

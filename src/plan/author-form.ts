@@ -1,13 +1,7 @@
 /** A plan written back as its author writes it: every default filled in, and readable again. */
 import { doseForm } from "../prescription/author-form.ts";
-import {
-  defined,
-  distanceText,
-  massText,
-  speedText,
-  timeText,
-  weekSpanText,
-} from "../units/author-form.ts";
+import { defined, distanceText, massText, speedText, timeText } from "../units/author-form.ts";
+import { weekSpanText } from "../units/week-span.ts";
 import type { Measure, Plan, PlanEquipment } from "./schema.ts";
 
 /** The front matter of a plan as plain data; the plan's schema reads it as the same plan. */

@@ -6,13 +6,15 @@ import type { DosePart, Repetitions, Target } from "./fields.ts";
 
 /** A dose, or part of one, as front matter holds it. */
 export function doseForm(dose: DosePart): Record<string, unknown> {
-  const { hold, time, distance, tempo, rest, rest_reps, reps, target, every, ...plain } = dose;
+  const { hold, time, distance, turns, tempo, rest, rest_reps, reps, target, every, ...plain } =
+    dose;
   return defined({
     ...plain,
     reps: reps && repsForm(reps),
     hold: hold === undefined ? undefined : timeText(hold),
     time: time === undefined ? undefined : timeText(time),
     distance: distance === undefined ? undefined : distanceText(distance),
+    turns: turns && { ...turns, work: timeText(turns.work), easy: timeText(turns.easy) },
     tempo: tempo && tempoText(tempo),
     rest: rest === undefined ? undefined : timeText(rest),
     rest_reps: rest_reps === undefined ? undefined : timeText(rest_reps),

@@ -24,6 +24,27 @@ const reps = z
   .union([z.array(repsOfASet).min(2).max(20), repsOfASet], { error: REPS_HELP })
   .transform((value): Repetitions => (Array.isArray(value) ? value : [value]));
 
+/** Work and easy in turn, so many times in a set, the easy part after the last work too. Times in seconds. */
+export interface Turns {
+  readonly work: number;
+  readonly easy: number;
+  readonly times: number;
+}
+
+const POSITIVE = "give more than 0; leave the field out if there is none";
+const length = time.refine((seconds) => seconds > 0, { error: POSITIVE });
+
+const turns = z.strictObject({
+  work: length.describe("How long the work lasts each time; of a run, the running."),
+  easy: length.describe("How long the easy part after it lasts; of a run, the walking."),
+  times: z
+    .number({ error: "write the number of turns as a whole number" })
+    .int()
+    .min(1)
+    .max(60)
+    .describe("How many times in a set."),
+});
+
 /** What the load of an exercise is aimed at. */
 export type Target =
   | { readonly kind: "rm"; readonly reps: number }
@@ -80,14 +101,23 @@ const doseFields = {
   reps: reps.describe(
     "Repetitions in a set: a number (12), a range (6-8), or one number a set ([12, 10, 8]).",
   ),
-  hold: time.describe("How long each repetition is held, such as 45 s."),
-  time: time.describe("How long a set lasts, for work that is timed and not counted: 60 s, 8 min."),
-  distance: distance.describe("How far a set goes, such as 20 m."),
+  hold: length.describe(
+    "How long each repetition is held, such as 45 s; without repetitions, the one hold of a set.",
+  ),
+  time: length.describe(
+    "How long a set lasts, for work that is timed and not counted: 60 s, 8 min.",
+  ),
+  distance: distance
+    .refine((metres) => metres > 0, { error: POSITIVE })
+    .describe("How far a set goes, such as 20 m; with repetitions, how far each of them goes."),
+  turns: turns.describe(
+    "Two things in turn in a set, such as running and walking: { work: 3 min, easy: 2 min, times: 6 }.",
+  ),
   tempo: tempo.describe(
-    "Seconds of lowering, pause at the bottom, lifting, pause at the top: 3-0-3-0. X: as fast as is safe.",
+    "Seconds of lowering, pause at the bottom, lifting, pause at the top: 3-0-3-0. X: as fast as is safe. Only with repetitions.",
   ),
   rest: time.describe("Rest between two sets, such as 2 min."),
-  rest_reps: time.describe("Rest between two repetitions, such as 10 s."),
+  rest_reps: time.describe("Rest between two repetitions, such as 10 s. Only with repetitions."),
   effort: z
     .number({ error: "write the effort as a number from 0 to 10" })
     .min(0)

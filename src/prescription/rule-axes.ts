@@ -1,7 +1,7 @@
 /** What can grow by small steps in a rule: amounts (repetitions, hold, time, distance) and load. */
 
 import { ceilTo, floorTo } from "../units/rounding.ts";
-import type { DosePart, Repetitions, Target } from "./fields.ts";
+import type { DosePart, Repetitions, Target, Turns } from "./fields.ts";
 
 const LENGTHS = ["hold", "time", "distance"] as const;
 /** A long hold, time or distance grows in at most this many steps. */
@@ -17,7 +17,7 @@ export function amountSteps(from: DosePart, goal: DosePart): number {
   const lengths = LENGTHS.map((field) =>
     Math.min(MOST_STEPS, Math.ceil(rise(from[field], goal[field]))),
   );
-  return Math.max(0, reps, ...lengths);
+  return Math.max(0, reps, ...lengths, turnSteps(from.turns, goal.turns));
 }
 
 /** The rising amounts at a part of the way, 0 to 1, rounded down to whole units (fives between fives). */
@@ -36,7 +36,30 @@ export function amountAt(from: DosePart, goal: DosePart, way: number): DosePart 
       part[field] = between(a, b, way, unitOf(a, b));
     }
   }
+  if (from.turns && goal.turns) part.turns = turnsAt(from.turns, goal.turns, way);
   return part;
+}
+
+/** Turns go their way in one: half a minute of work or of ease a step, or one turn. */
+const TURN_STEP_S = 30;
+
+function turnSteps(from: Turns | undefined, goal: Turns | undefined): number {
+  if (!from || !goal) return 0;
+  const far = (a: number, b: number, step: number) => Math.ceil(Math.abs(b - a) / step);
+  const work = far(from.work, goal.work, TURN_STEP_S);
+  const easy = far(from.easy, goal.easy, TURN_STEP_S);
+  return Math.min(MOST_STEPS, Math.max(work, easy, far(from.times, goal.times, 1)));
+}
+
+/** Turns at a part of the way: work and times rounded down, ease up, so that none is harder than the way. */
+function turnsAt(from: Turns, goal: Turns, way: number): Turns {
+  if (way >= 1) return goal;
+  const at = (a: number, b: number) => a + (b - a) * way;
+  return {
+    work: floorTo(at(from.work, goal.work), unitOf(from.work, goal.work)),
+    easy: ceilTo(at(from.easy, goal.easy), unitOf(from.easy, goal.easy)),
+    times: floorTo(at(from.times, goal.times), 1),
+  };
 }
 
 /**

@@ -13,7 +13,7 @@ import {
  * The dose of each week, from the start in the first week to the goal in the last.
  *
  * The way is cut into small steps and the weeks are spread evenly over them: repetitions (or hold,
- * time, distance) rise to the goal; then a set is added and repetitions start again where the sum
+ * time, distance, turns) rise to the goal; then a set is added and repetitions start again where the sum
  * is not less than before, so that a new set never makes a leap; then days a week; then load, with
  * whatever falls as load rises. What cannot be cut into steps changes in the last week.
  * Easier weeks (every n-th, never the last) repeat the week before with one set less, or with two
@@ -92,6 +92,7 @@ function easier(dose: DosePart): DosePart {
     ...(dose.reps === undefined && dose.hold !== undefined && { hold: less(dose.hold) }),
     ...(dose.time !== undefined && { time: less(dose.time) }),
     ...(dose.distance !== undefined && { distance: less(dose.distance) }),
+    ...(dose.turns && { turns: { ...dose.turns, times: less(dose.turns.times) } }),
   };
 }
 

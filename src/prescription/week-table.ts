@@ -1,14 +1,19 @@
 /** A protocol's exercise week by week: from its table, or from a rule that leads from a start to a goal. */
-import type { WeekSpan } from "../units/quantities.ts";
+import { readWeekSpan, spansOf, type WeekSpan } from "../units/week-span.ts";
 import type { DosePart } from "./fields.ts";
+import { mergeDose } from "./merge.ts";
 import { followRule } from "./rule.ts";
+import { saysWork } from "./shape-problem.ts";
+
+/** A row of a table: what is different in its weeks, or that they are without the exercise. */
+type Row = DosePart | "none";
 
 /** What an exercise of a protocol states: the same in every week, and over it a table or a rule. */
 export interface WeeklyStatement {
   /** What holds in every week. */
   readonly dose: DosePart;
   /** Rows by the weeks they fill, counted from the phase's first: "1", "2-3". */
-  readonly weeks?: Readonly<Record<string, DosePart>> | undefined;
+  readonly weeks?: Readonly<Record<string, Row>> | undefined;
   readonly rule?:
     | {
         readonly from: DosePart;
@@ -21,8 +26,11 @@ export interface WeeklyStatement {
 
 /** What is wrong with a week table: `key` is the row as written; a gap has none. */
 export interface WeekProblem {
-  /** gap: weeks without a row; overlap: weeks filled twice; outside: after the phase; both: a table and a rule. */
-  readonly kind: "gap" | "overlap" | "outside" | "both";
+  /**
+   * gap: weeks without a row, in which the dose for every week is not complete; overlap: weeks filled
+   * twice; outside: after the phase; never: no week has the exercise; both: a table and a rule.
+   */
+  readonly kind: "gap" | "overlap" | "outside" | "never" | "both";
   readonly key: string | undefined;
   readonly weeks: WeekSpan;
   /** Where it stands, from the exercise: ["weeks", "2-3"]. */
@@ -30,66 +38,74 @@ export interface WeekProblem {
 }
 
 export interface Expanded {
-  /** One entry a week of the phase; undefined where the table leaves a week out. */
+  /** One entry a week of the phase; undefined in weeks without the exercise, and in a gap. */
   readonly doses: readonly (DosePart | undefined)[];
+  /** The key of the row that holds in each week; undefined where there is none. */
+  readonly rows: readonly (string | undefined)[];
   readonly problems: readonly WeekProblem[];
 }
 
 /**
  * The dose a protocol states for an exercise in each of the phase's weeks: what holds in every week
- * (`dose`), and over it the week's row or the rule. Overlapping rows: the first in order of weeks holds.
+ * (`dose`), and over it the week's row or the rule. A row `none` leaves its weeks without the
+ * exercise. In weeks without a row the dose holds alone, where it is complete; where it is not they
+ * are a gap. Overlapping rows: the first in order of weeks holds.
  */
 export function expandWeeks(exercise: WeeklyStatement, phaseWeeks: number): Expanded {
   const { dose, weeks, rule } = exercise;
+  const rows = Array.from({ length: phaseWeeks }, () => undefined);
   if (weeks === undefined && rule === undefined) {
-    return { doses: Array.from({ length: phaseWeeks }, () => dose), problems: [] };
+    return { doses: rows.map(() => dose), rows, problems: [] };
   }
   if (weeks === undefined && rule !== undefined) {
     const start = mergeDose(dose, rule.from);
     const options = { easierEvery: rule.easier_every, loadStep: rule.load_step };
-    return {
-      doses: followRule(start, mergeDose(start, rule.to), phaseWeeks, options),
-      problems: [],
-    };
+    const doses = followRule(start, mergeDose(start, rule.to), phaseWeeks, options);
+    return { doses, rows, problems: [] };
   }
+  const whole = { first: 1, last: phaseWeeks };
   const both: WeekProblem[] =
-    rule === undefined
-      ? []
-      : [{ kind: "both", key: undefined, weeks: { first: 1, last: phaseWeeks }, path: ["rule"] }];
+    rule === undefined ? [] : [{ kind: "both", key: undefined, weeks: whole, path: ["rule"] }];
   const table = fillTable(weeks ?? {}, phaseWeeks);
-  return {
-    doses: table.rows.map((row) => (row === undefined ? undefined : mergeDose(dose, row))),
-    problems: [...both, ...table.problems],
-  };
+  const complete = isComplete(dose);
+  const doses = table.rows.map((key): DosePart | undefined => {
+    const row = key === undefined ? undefined : weeks?.[key];
+    if (row === undefined) return complete ? dose : undefined;
+    return row === "none" ? undefined : mergeDose(dose, row);
+  });
+  const empty = complete
+    ? []
+    : table.rows.flatMap((key, index) => (key === undefined ? [index + 1] : []));
+  const gaps = spansOf(empty).map(
+    (span): WeekProblem => ({ kind: "gap", key: undefined, weeks: span, path: ["weeks"] }),
+  );
+  const never: WeekProblem[] =
+    gaps.length > 0 || doses.some((one) => one !== undefined)
+      ? []
+      : [{ kind: "never", key: undefined, weeks: whole, path: ["weeks"] }];
+  return { doses, rows: table.rows, problems: [...both, ...table.problems, ...gaps, ...never] };
 }
 
-const OFTEN = ["per_week", "per_day", "every"] as const;
-
-/**
- * One part of a dose over another, field by field. A part that says how often replaces whatever the
- * other said of it, so that "twice a day" never stands beside "three days a week".
- */
-export function mergeDose<T extends DosePart>(base: T, over: DosePart): T {
-  const merged: T = { ...base };
-  if (OFTEN.some((field) => over[field] !== undefined)) {
-    for (const field of OFTEN) delete merged[field];
-  }
-  for (const [field, value] of Object.entries(over)) {
-    if (value !== undefined) Object.assign(merged, { [field]: value });
-  }
-  return merged;
+/** Whether a dose can stand alone: how many sets, what a set is, and how often. */
+function isComplete(dose: DosePart): boolean {
+  const often = dose.per_week ?? dose.per_day ?? dose.every;
+  return dose.sets !== undefined && often !== undefined && saysWork(dose);
 }
 
-function fillTable(table: Readonly<Record<string, DosePart>>, phaseWeeks: number) {
-  const rows: (DosePart | undefined)[] = Array.from({ length: phaseWeeks }, () => undefined);
+/** The key of the row that fills each week. */
+function fillTable(table: Readonly<Record<string, Row>>, phaseWeeks: number) {
+  const rows: (string | undefined)[] = Array.from({ length: phaseWeeks }, () => undefined);
   const problems: WeekProblem[] = [];
-  const ordered = Object.entries(table)
-    .map(([key, part]) => ({ key, part, span: spanOf(key) }))
+  const ordered = Object.keys(table)
+    .flatMap((key) => {
+      const span = readWeekSpan(key);
+      return span ? [{ key, span }] : [];
+    })
     .sort((a, b) => a.span.first - b.span.first || a.span.last - b.span.last);
-  for (const { key, part, span } of ordered) {
+  for (const { key, span } of ordered) {
     const twice: number[] = [];
     for (let week = span.first; week <= Math.min(span.last, phaseWeeks); week += 1) {
-      if (rows[week - 1] === undefined) rows[week - 1] = part;
+      if (rows[week - 1] === undefined) rows[week - 1] = key;
       else twice.push(week);
     }
     const path = ["weeks", key];
@@ -99,26 +115,5 @@ function fillTable(table: Readonly<Record<string, DosePart>>, phaseWeeks: number
       problems.push({ kind: "outside", key, weeks, path });
     }
   }
-  const empty = rows.flatMap((row, index) => (row === undefined ? [index + 1] : []));
-  for (const weeks of spansOf(empty)) {
-    problems.push({ kind: "gap", key: undefined, weeks, path: ["weeks"] });
-  }
   return { rows, problems };
-}
-
-/** First and last week of a row's key, "3" or "2-5"; a key written backwards counts as read backwards. */
-function spanOf(key: string): WeekSpan {
-  const [first = 1, last = first] = key.split("-").map(Number);
-  return { first: Math.min(first, last), last: Math.max(first, last) };
-}
-
-/** Runs of weeks that follow one another: [1, 2, 3, 6] is 1 to 3, and 6. */
-export function spansOf(weeks: readonly number[]): WeekSpan[] {
-  const spans: { first: number; last: number }[] = [];
-  for (const week of [...new Set(weeks)].sort((a, b) => a - b)) {
-    const open = spans.at(-1);
-    if (open && open.last === week - 1) open.last = week;
-    else spans.push({ first: week, last: week });
-  }
-  return spans;
 }

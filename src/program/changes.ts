@@ -4,8 +4,9 @@ import type { Plan } from "../plan/schema.ts";
 import type { DosePart } from "../prescription/fields.ts";
 import type { DoseLayer } from "../prescription/merge.ts";
 import type { Protocol, ProtocolExercise } from "../protocols/schema.ts";
+import { weeklyLayers } from "../protocols/weekly-layers.ts";
 import type { Path, Read, Source } from "../read/source.ts";
-import type { WeekSpan } from "../units/quantities.ts";
+import { inSpan, type WeekSpan } from "../units/week-span.ts";
 import type { ProgramExercise } from "./program.ts";
 
 /** An exercise of a phase as named by protocol or plan, with the layers of its dose above the card's own. */
@@ -20,9 +21,8 @@ export interface Named {
   readonly source: Source;
   readonly path: Path;
   readonly protocol: { readonly exercise: ProtocolExercise } | undefined;
-  readonly inWeek: (week: number) => boolean;
-  /** Layers for a week of the phase, given what the protocol states in it. */
-  readonly layers: (stated: DosePart, week: number) => DoseLayer[];
+  /** Layers for a week of the phase, from 1; undefined in weeks without the exercise. */
+  readonly layers: (week: number) => readonly DoseLayer[] | undefined;
 }
 
 /** The exercises of a phase in the order of a session: the protocol's, changed, then the added ones. */
@@ -39,6 +39,7 @@ export function changedExercises(
     const swapAt = plan.value.swap.findIndex(({ card }) => card === exercise.card);
     const swap = plan.value.swap[swapAt];
     const card = swap?.to ?? exercise.card;
+    const weekly = weeklyLayers(exercise, phase.weeks, protocol.source, path);
     const swapLayer: DoseLayer[] = swap?.dose
       ? [layer(plan.source, ["swap", swapAt, "dose"], swap.dose)]
       : [];
@@ -53,12 +54,10 @@ export function changedExercises(
         source: swap ? plan.source : protocol.source,
         path: swap ? ["swap", swapAt, "to"] : [...path, "card"],
         protocol: { exercise },
-        inWeek: () => true,
-        layers: (stated, week) => [
-          protocolLayer(protocol.source, path, exercise, stated, week),
-          ...swapLayer,
-          ...redosed(plan, card, phase.id, week),
-        ],
+        layers: (week) => {
+          const stated = weekly[week - 1];
+          return stated && [stated, ...swapLayer, ...redosed(plan, card, phase.id, week)];
+        },
       },
     ];
   });
@@ -75,11 +74,13 @@ export function changedExercises(
         source: plan.source,
         path: ["add", at, "card"],
         protocol: undefined,
-        inWeek: (week) => within(week, add.weeks),
-        layers: (_stated, week) => [
-          layer(plan.source, ["add", at, "dose"], add.dose),
-          ...redosed(plan, add.card, phase.id, week),
-        ],
+        layers: (week) =>
+          within(week, add.weeks)
+            ? [
+                layer(plan.source, ["add", at, "dose"], add.dose),
+                ...redosed(plan, add.card, phase.id, week),
+              ]
+            : undefined,
       },
     ];
   });
@@ -97,33 +98,8 @@ function redosed(plan: Read<Plan>, card: string, phase: string, week: number): D
 }
 
 const within = (week: number, span: WeekSpan | undefined): boolean =>
-  span === undefined || (week >= span.first && week <= span.last);
+  span === undefined || inSpan(week, span);
 
 function layer(source: Source, path: Path, part: DosePart): DoseLayer {
   return { by: "plan", part, placeOf: (field) => source.at([...path, field]) };
-}
-
-/** What the protocol states in a week: its table's row for the week wins over its dose for all weeks. */
-function protocolLayer(
-  source: Source,
-  path: Path,
-  exercise: ProtocolExercise,
-  stated: DosePart,
-  week: number,
-): DoseLayer {
-  const key = Object.keys(exercise.weeks ?? {}).find((span) => {
-    const [first = 1, last = first] = span.split("-").map(Number);
-    return within(week, { first, last });
-  });
-  return {
-    by: "protocol",
-    part: stated,
-    placeOf: (field) => {
-      if (key !== undefined && exercise.weeks?.[key]?.[field] !== undefined) {
-        return source.at([...path, "weeks", key, field]);
-      }
-      if (exercise.dose[field] !== undefined) return source.at([...path, "dose", field]);
-      return source.at([...path, exercise.rule ? "rule" : "card"]);
-    },
-  };
 }

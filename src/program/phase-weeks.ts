@@ -1,5 +1,5 @@
 /** Which phases a week of the course belongs to: the one answer that pages, calendar, layout and JSON share. */
-import type { WeekSpan } from "../units/quantities.ts";
+import { inSpan, type WeekSpan } from "../units/week-span.ts";
 import type { Program, ProgramPhase } from "./program.ts";
 
 /**
@@ -17,7 +17,7 @@ export function weeksOfPhase({ firstWeek, exercises }: ProgramPhase): WeekSpan |
 /** Whether the client is in the phase in a week of the course. */
 export function isInPhase(phase: ProgramPhase, week: number): boolean {
   const span = weeksOfPhase(phase);
-  return span !== undefined && week >= span.first && week <= span.last;
+  return span !== undefined && inSpan(week, span);
 }
 
 /** The phases of a week of the course, in their order. */

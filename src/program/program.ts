@@ -7,8 +7,8 @@ import type { Plan } from "../plan/schema.ts";
 import type { StatedDose } from "../prescription/stated.ts";
 import type { Protocol } from "../protocols/schema.ts";
 import type { Read } from "../read/source.ts";
-import type { WeekSpan } from "../units/quantities.ts";
 import type { WorkSide } from "../units/side.ts";
+import type { WeekSpan } from "../units/week-span.ts";
 
 export interface Program {
   readonly plan: Read<Plan>;

@@ -1,5 +1,6 @@
 /** Brings a plan, its protocol, the library and the clinic together into one program with nothing left open. */
 
+import { cardLayer } from "../cards/dose-layer.ts";
 import { unknownCard } from "../cards/ladder.ts";
 import type { Library, LibraryCard } from "../cards/library.ts";
 import type { Clinic } from "../clinic/schema.ts";
@@ -7,9 +8,9 @@ import { Fault, isError, type WithFaults } from "../faults/fault.ts";
 import { painLimits } from "../pain/limits.ts";
 import type { Plan } from "../plan/schema.ts";
 import type { DosePart } from "../prescription/fields.ts";
-import { type DoseLayer, mergeDose } from "../prescription/merge.ts";
+import { mergeLayers } from "../prescription/merge.ts";
+import { misshapen, saysWork } from "../prescription/shape-problem.ts";
 import type { StatedDose } from "../prescription/stated.ts";
-import { expandWeeks } from "../prescription/week-table.ts";
 import type { Protocol, ProtocolPhase } from "../protocols/schema.ts";
 import type { Path, Read } from "../read/source.ts";
 import { nearest } from "../read/validate.ts";
@@ -27,7 +28,8 @@ export interface ProgramParts {
 
 /**
  * The program, or undefined where an error stands in its way.
- * Faults: unknown-card, change-unused, not-for-client, equipment-missing, swap-proposed, dose-incomplete.
+ * Faults: unknown-card, change-unused, not-for-client, equipment-missing, swap-proposed,
+ * dose-incomplete, wrong-value (a dose that is no shape of a set).
  */
 export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefined> {
   const { plan, protocol, clinic } = parts;
@@ -80,7 +82,7 @@ function resolveExercise(
   const faults = fitFaults(card, named, parts);
   const doses = dosesOf(named, card, phase.weeks).slice(0, weeks);
   if (doses.every((dose) => dose === undefined)) return { value: undefined, faults };
-  faults.push(...incomplete(doses, named));
+  faults.push(...incomplete(doses, named), ...shapeFaults(doses, card, parts));
   const exercise: ProgramExercise = {
     key: `${phase.id}/${card.card.id}`,
     card,
@@ -158,27 +160,33 @@ function fitFaults(card: LibraryCard, named: Named, { plan, library }: ProgramPa
 
 /** The dose of each week of the phase: card, protocol and plan brought together. */
 function dosesOf(named: Named, card: LibraryCard, weeks: number): (StatedDose | undefined)[] {
-  const own: DoseLayer = {
-    by: "card",
-    part: card.card.dose,
-    placeOf: (field) => card.source.at(["dose", field]),
-  };
-  const expanded = named.protocol
-    ? expandWeeks(named.protocol.exercise, weeks).doses
-    : Array.from({ length: weeks }, () => ({}) as DosePart | undefined);
-  return expanded.map((part, index) => {
-    const week = index + 1;
-    if (part === undefined || !named.inWeek(week)) return undefined;
-    return mergeDose([own, ...named.layers(part, week)]);
+  const own = cardLayer(card);
+  return Array.from({ length: weeks }, (_, index) => {
+    const layers = named.layers(index + 1);
+    return layers && mergeLayers([own, ...layers]);
+  });
+}
+
+/** What keeps a dose of the program from being one of the shapes, once for each place and cause. */
+function shapeFaults(
+  doses: readonly (StatedDose | undefined)[],
+  card: LibraryCard,
+  { plan, protocol }: ProgramParts,
+): Fault[] {
+  const sources = [plan.source, protocol.source, card.source];
+  return misshapen(doses).map(({ place, says, hint }) => {
+    const source = sources.find(({ file }) => file === place.file);
+    return new Fault("wrong-value", `The dose of ${card.card.id} ${says}.`, {
+      place,
+      frame: source?.frame(place),
+      hint,
+    });
   });
 }
 
 function incomplete(doses: readonly (StatedDose | undefined)[], named: Named): Fault[] {
   const lacks = doses.some(
-    (dose) =>
-      dose !== undefined &&
-      (howOften(dose.dose) === 0 ||
-        (dose.dose.reps ?? dose.dose.time ?? dose.dose.distance ?? dose.dose.hold) === undefined),
+    (dose) => dose !== undefined && (howOften(dose.dose) === 0 || !saysWork(dose.dose)),
   );
   if (!lacks) return [];
   const place = named.source.at(named.path);
@@ -186,7 +194,7 @@ function incomplete(doses: readonly (StatedDose | undefined)[], named: Named): F
     new Fault("dose-incomplete", `The dose of ${named.card} is not complete.`, {
       place,
       frame: named.source.frame(place),
-      hint: "A dose needs sets, what a set is (reps, hold, time or distance), and how often.",
+      hint: "A dose needs sets, what a set is (reps, hold, time, distance or turns), and how often.",
     }),
   ];
 }

@@ -1,17 +1,22 @@
 /** Reads protocols and checks them against the library: cards that exist, weeks without gaps, sums that agree. */
 
+import { cardLayer } from "../cards/dose-layer.ts";
 import { unknownCard } from "../cards/ladder.ts";
 import type { Library } from "../cards/library.ts";
 import { idOf, type LibraryResult } from "../cards/read-library.ts";
 import { frequencies } from "../cards/schema.ts";
 import { Fault } from "../faults/fault.ts";
 import type { Tree } from "../files/tree.ts";
+import { mergeLayers } from "../prescription/merge.ts";
+import { misshapen } from "../prescription/shape-problem.ts";
 import { expandWeeks, type WeekProblem } from "../prescription/week-table.ts";
 import { splitMarkdown } from "../read/front-matter.ts";
 import type { Path, Read } from "../read/source.ts";
 import { validate } from "../read/validate.ts";
+import { weekSpanText } from "../units/week-span.ts";
 import { languageInName } from "../words/languages.ts";
 import { type Protocol, type ProtocolExercise, protocolSchema } from "./schema.ts";
+import { weeklyLayers } from "./weekly-layers.ts";
 
 export interface ProtocolsResult {
   readonly protocols: ReadonlyMap<string, Read<Protocol>>;
@@ -130,7 +135,8 @@ function exerciseFaults(
       unknownCard(exercise.card, { source }, [...path, "card"], [...library.cards.keys()]),
     );
   }
-  const parts = [exercise.dose, ...Object.values(exercise.weeks ?? {})];
+  const rows = Object.values(exercise.weeks ?? {}).filter((row) => row !== "none");
+  const parts = [exercise.dose, ...rows];
   if (parts.some((part) => frequencies(part) > 1)) {
     const place = at(["dose"]);
     faults.push(
@@ -147,21 +153,34 @@ function exerciseFaults(
   }
   for (const problem of expandWeeks(exercise, weeks).problems) {
     const said = weekProblem(exercise, problem, weeks);
-    if (!said) continue;
     const place = at(problem.path);
     faults.push(
       new Fault("week-gap", said.message, { place, frame: source.frame(place), hint: said.hint }),
     );
   }
+  const card = library.cards.get(exercise.card);
+  const own = card ? [cardLayer(card)] : [];
+  const doses = weeklyLayers(exercise, weeks, source, path).map(
+    (layer) => layer && mergeLayers([...own, layer]),
+  );
+  for (const { says, hint, place } of misshapen(doses)) {
+    faults.push(
+      new Fault("wrong-value", `The dose of ${exercise.card} ${says}.`, {
+        place,
+        frame: place.file === source.file ? source.frame(place) : undefined,
+        hint,
+      }),
+    );
+  }
   return faults;
 }
 
-/** A problem of a week table in words. Weeks before the first row and after the last are meant to be empty. */
+/** A problem of a week table in words. */
 function weekProblem(
-  { card, weeks: table }: ProtocolExercise,
+  { card }: ProtocolExercise,
   { kind, key, weeks }: WeekProblem,
   phaseWeeks: number,
-): { readonly message: string; readonly hint: string } | undefined {
+): { readonly message: string; readonly hint: string } {
   const span =
     weeks.first === weeks.last ? `week ${weeks.first}` : `weeks ${weeks.first} to ${weeks.last}`;
   if (kind === "both") {
@@ -179,14 +198,16 @@ function weekProblem(
       hint: "Shorten the row, or give the phase more weeks.",
     };
   }
-  const rows = Object.keys(table ?? {}).flatMap((row) => row.split("-").map(Number));
-  const inner = rows.some((week) => week < weeks.first) && rows.some((week) => week > weeks.last);
-  return inner
-    ? {
-        message: `${card} has no row for ${span}.`,
-        hint: "Add a row; for weeks without the exercise, end it before and name it again in a later phase.",
-      }
-    : undefined;
+  if (kind === "never") {
+    return {
+      message: `${card} has no week in its table.`,
+      hint: "Give it a row, or leave it out.",
+    };
+  }
+  return {
+    message: `${card} has no row for ${span}, and what it states for every week is no complete dose.`,
+    hint: `Add a row, or for weeks without the exercise ${weekSpanText(weeks)}: none. A complete dose has sets, what a set is, and how often.`,
+  };
 }
 
 function duplicate(protocol: Read<Protocol>, first: Read<Protocol>): Fault {

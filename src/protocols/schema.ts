@@ -4,12 +4,7 @@ import * as z from "zod";
 import { reviewed, sources, writtenIn } from "../cards/schema.ts";
 import { painRule } from "../pain/rule.ts";
 import { dosePart } from "../prescription/fields.ts";
-import { id, line, percent, weekSpan } from "../units/quantities.ts";
-
-const weekKey = z
-  .union([z.number(), z.string()])
-  .transform(String)
-  .pipe(z.string().regex(/^[1-9]\d?(?:-[1-9]\d?)?$/, { error: "name the weeks as 3 or 2-5" }));
+import { id, line, percent, weekSpan, weekSpanKey } from "../units/quantities.ts";
 
 const rule = z
   .strictObject({
@@ -39,9 +34,11 @@ export const protocolExercise = z.strictObject({
     .describe("Whether the phase's aim depends on it; false for extras."),
   dose: dosePart.default({}).describe("What holds in every week of the phase."),
   weeks: z
-    .record(weekKey, dosePart)
+    .record(weekSpanKey, z.union([z.literal("none"), dosePart]))
     .optional()
-    .describe("Week by week, counted from the phase's first week: 1, 2-3, 4-5 …"),
+    .describe(
+      "Week by week, counted from the phase's first week: 1, 2-3, 4-5 …; none for weeks without the exercise. In weeks without a row the dose holds, where it is complete.",
+    ),
   rule: rule.optional(),
   same_session_as: id.optional().describe("A card of the same phase in whose sessions it is done."),
   after: z

@@ -149,7 +149,12 @@ function messageOf(issue: Issue): string {
   return `${got(issue)}${issue.message}.`;
 }
 
+/** A known word near to what was written, or what a check of ours says to do (its params' hint). */
 function hintOf(issue: Issue): string | undefined {
+  if (issue.code === "custom") {
+    const hint: unknown = issue.params?.hint;
+    return typeof hint === "string" ? hint : undefined;
+  }
   if (issue.code !== "invalid_value") return undefined;
   const known = issue.values.map(String);
   const near = nearest(String(issue.input), known);

@@ -136,7 +136,13 @@ A protocol is a course for a condition, phase by phase: a Markdown file of front
 for the clinician below it. \`paulatim new protocol protocols/ID.md\` makes one to fill in.
 
 Weeks are counted from the first week of the phase. An exercise is dosed by what holds in every week
-(\`dose\`) and, over it, by a table (\`weeks\`) or a \`rule\`; what neither says comes from the card.
+(\`dose\`) and, over it, by a table (\`weeks\`) or a \`rule\`; what neither says comes from the card. In
+weeks without a row the \`dose\` holds alone, if it says how many sets, what a set is and how often; if
+not, these weeks are an error. \`3-4: none\` leaves weeks without the exercise.
+
+A set is repetitions (\`reps\`, with \`tempo\`), holds (\`hold\`, with \`reps\`), a \`time\`, a \`distance\`
+(with \`reps\`) or \`turns\`, and never two of them. What is stated later says all of it: a \`time\` over a
+card's repetitions drops their number and tempo.
 
 ${fieldTable(protocol)}
 

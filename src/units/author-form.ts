@@ -1,5 +1,4 @@
 /** Quantities written back as an author writes them; reading that gives the same values again. */
-import type { WeekSpan } from "./quantities.ts";
 
 /** Seconds with the largest unit that divides them: "30 s", "2 min", "48 h". */
 export function timeText(seconds: number): string {
@@ -13,9 +12,6 @@ export const massText = (kg: number): string => `${kg} kg`;
 export const distanceText = (metres: number): string => `${metres} m`;
 
 export const speedText = (metresPerSecond: number): string => `${metresPerSecond} m/s`;
-
-export const weekSpanText = ({ first, last }: WeekSpan): string =>
-  first === last ? `${first}` : `${first}-${last}`;
 
 /** Without the fields that are undefined. */
 export function defined(fields: Readonly<Record<string, unknown>>): Record<string, unknown> {

@@ -2,6 +2,7 @@
 import * as z from "zod";
 import { isDate } from "./dates.ts";
 import { kilograms } from "./mass.ts";
+import { readWeekSpan, WEEK_SPAN, type WeekSpan } from "./week-span.ts";
 
 const SECONDS: Record<string, number> = { s: 1, min: 60, h: 3600, days: 86400, weeks: 604800 };
 const UNIT_OF_TIME = "(s|min|h|days?|weeks?)";
@@ -91,21 +92,23 @@ export function tempoText({ lower, bottom, lift, top }: Tempo): string {
   return [lower, bottom, lift, top].join("-");
 }
 
-/** A span of whole weeks, "3" or "2-5", counted from 1; comes out as first and last. */
-export const weekSpan = z
-  .union([z.number(), z.string()], { error: "write weeks as 3 or 2-5" })
-  .transform(String)
-  .pipe(z.string().regex(/^[1-9]\d?(?:-[1-9]\d?)?$/, { error: "write weeks as 3 or 2-5" }))
-  .transform((text): WeekSpan => {
-    const [first = 1, last = first] = text.split("-").map(Number);
-    return { first, last };
-  })
-  .refine((span) => span.first <= span.last, { error: "the first week comes after the last" });
+const WEEKS_HELP = "write weeks as 3 or 2-5";
 
-export interface WeekSpan {
-  readonly first: number;
-  readonly last: number;
-}
+/** A span of whole weeks, "3" or "2-5", counted from 1; stays as it is written. */
+export const weekSpanKey = z
+  .union([z.number(), z.string()], { error: WEEKS_HELP })
+  .transform(String)
+  .pipe(
+    z
+      .string()
+      .regex(WEEK_SPAN, { error: WEEKS_HELP, abort: true })
+      .refine((text) => readWeekSpan(text) !== undefined, {
+        error: "the first week comes after the last",
+      }),
+  );
+
+/** A span of whole weeks; comes out as first and last. */
+export const weekSpan = weekSpanKey.transform((text) => readWeekSpan(text) as WeekSpan);
 
 /** An identifier: small letters, digits and hyphens. Numbers are taken as text. */
 export const id = z

@@ -41,26 +41,6 @@ describe("sets and repetitions", () => {
     expect(made.repsTotal).toEqual(total);
     expect(made.codes).toEqual([]);
   });
-  test("fewer sets by the plan: the first of the list", () => {
-    const says = { dose: { sets: 3, reps: [12, 10, 8] } };
-    expect(bout({ card: free, says, redose: { sets: 2 } }).reps?.map(({ high }) => high)).toEqual([
-      12, 10,
-    ]);
-  });
-  test("more sets by the plan: the last of the list again", () => {
-    const says = { dose: { sets: 2, reps: [12, 10] } };
-    expect(bout({ card: free, says, redose: { sets: 3 } }).reps?.map(({ high }) => high)).toEqual([
-      12, 10, 10,
-    ]);
-  });
-  test("a list that does not fit sets stated with it is an error at the list", () => {
-    const made = bout({ card: free, says: { dose: { sets: 4, reps: [12, 10, 8] } } });
-    expect(made.faults[0]).toMatchObject({
-      code: "wrong-value",
-      level: "error",
-      place: { line: 10 },
-    });
-  });
   test("more repetitions than the repetition maximum warns", () => {
     const weight = card({ id: "weight", side: "both" });
     const made = bout({

@@ -8,8 +8,9 @@ import type { Vocabulary } from "../../src/cards/vocabulary.ts";
 import { type Clinic, clinicSchema } from "../../src/clinic/schema.ts";
 import { planSchema } from "../../src/plan/schema.ts";
 import type { DosePart } from "../../src/prescription/fields.ts";
+import { mergeLayers } from "../../src/prescription/merge.ts";
 import type { StatedDose } from "../../src/prescription/stated.ts";
-import { expandWeeks, mergeDose } from "../../src/prescription/week-table.ts";
+import { expandWeeks } from "../../src/prescription/week-table.ts";
 import type { Program, ProgramExercise } from "../../src/program/program.ts";
 import { type Protocol, protocolExercise, protocolSchema } from "../../src/protocols/schema.ts";
 import { splitMarkdown } from "../../src/read/front-matter.ts";
@@ -198,15 +199,11 @@ function exerciseOf(
 }
 
 function stated(ofCard: Card["dose"], ofProtocol: DosePart, ofPlan: DosePart): StatedDose {
-  const dose = mergeDose(mergeDose(ofCard, ofProtocol), ofPlan);
-  const statements: Record<string, unknown> = {};
-  for (const field of Object.keys(dose) as (keyof DosePart)[]) {
-    statements[field] =
-      ofPlan[field] !== undefined
-        ? { by: "plan", place: PLAN_PLACE }
-        : ofProtocol[field] !== undefined
-          ? { by: "protocol", place: PROTOCOL_PLACE }
-          : { by: "card", place: CARD_PLACE };
-  }
-  return { dose, stated: statements };
+  const merged = mergeLayers([
+    { by: "card", part: ofCard, placeOf: () => CARD_PLACE },
+    { by: "protocol", part: ofProtocol, placeOf: () => PROTOCOL_PLACE },
+    { by: "plan", part: ofPlan, placeOf: () => PLAN_PLACE },
+  ]);
+  if (!merged) throw new Error("no sets");
+  return merged;
 }

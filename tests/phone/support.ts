@@ -32,6 +32,7 @@ export function bout(change: Partial<SessionBout> = {}): SessionBout {
     holdS: undefined,
     timeS: undefined,
     distanceM: undefined,
+    turns: undefined,
     tempo: { lower: 3, bottom: 0, lift: 3, top: 0 },
     first: "lift",
     liftWord: "up",

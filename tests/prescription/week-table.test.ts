@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { DosePart } from "../../src/prescription/fields.ts";
-import { expandWeeks, mergeDose, spansOf } from "../../src/prescription/week-table.ts";
+import { expandWeeks } from "../../src/prescription/week-table.ts";
 import { protocolExercise } from "../../src/protocols/schema.ts";
 
 const expand = (weeks: number, says: Record<string, unknown>) =>
@@ -63,13 +63,43 @@ describe("week tables", () => {
       4,
       [{ kind: "outside", key: "9", weeks: { first: 9, last: 9 } }],
     ],
-    ["backwards", { "4-1": {} }, 4, []],
+    ["none leaves no gap", { "1-2": "none", 3: {}, 4: "none" }, 4, []],
+    [
+      "no week at all",
+      { "1-4": "none" },
+      4,
+      [{ kind: "never", key: undefined, weeks: { first: 1, last: 4 } }],
+    ],
     ["empty", {}, 2, [{ kind: "gap", key: undefined, weeks: { first: 1, last: 2 } }]],
   ] as const)("%s", (_name, table, weeks, expected) => {
     const { problems, doses } = expand(weeks, { dose: { sets: 1, reps: 1 }, weeks: table });
     expect(problems).toMatchObject(expected);
     expect(problems).toHaveLength(expected.length);
     expect(doses).toHaveLength(weeks);
+  });
+  test.each([
+    [
+      "a dose that is complete alone holds in every week without a row",
+      "1",
+      ["2×8", "3×10", "3×10"],
+    ],
+    ["also before the first row", "3", ["3×10", "3×10", "2×8"]],
+    ["but not where the table says none", "1-2", ["2×8", "2×8", undefined], { 3: "none" }],
+  ] as const)("%s", (_name, key, expected, more?: Record<string, "none">) => {
+    const { doses, problems } = expand(3, {
+      dose: { sets: 3, reps: 10, per_week: 3 },
+      weeks: { [key]: { sets: 2, reps: 8 }, ...more },
+    });
+    expect(doses.map(show)).toEqual(expected);
+    expect(problems).toEqual([]);
+  });
+  test.each([
+    ["no sets", { reps: 10, per_week: 3 }],
+    ["nothing that a set is", { sets: 3, per_week: 3 }],
+    ["not how often", { sets: 3, reps: 10 }],
+  ])("a dose with %s leaves a gap", (_name, dose) => {
+    const { problems } = expand(3, { dose, weeks: { "1-2": {} } });
+    expect(problems).toMatchObject([{ kind: "gap", weeks: { first: 3, last: 3 } }]);
   });
   test("of two rows for a week the first in order of weeks holds", () => {
     const weeks = { "3-4": { reps: 9 }, "1-3": { reps: 5 } };
@@ -184,6 +214,22 @@ describe("rules", () => {
     const holds = expand(5, { rule }).doses.map((dose) => dose?.hold);
     expect(holds).toEqual([20, 25, 30, 35, 45]);
   });
+  test("turns go from walking to running in small steps", () => {
+    const rule = {
+      from: { sets: 1, turns: { work: "1 min", easy: "2 min", times: 6 } },
+      to: { turns: { work: "3 min", easy: "1 min", times: 8 } },
+    };
+    const seen = expand(5, { rule }).doses.map((dose) => dose?.turns);
+    expect(seen.map((turns) => [turns?.work, turns?.easy, turns?.times])).toEqual([
+      [60, 120, 6],
+      [90, 105, 6],
+      [120, 90, 7],
+      [150, 75, 7],
+      [180, 60, 8],
+    ]);
+    const easier = expand(3, { rule: { ...rule, easier_every: 2 } }).doses[1]?.turns;
+    expect(easier).toEqual({ work: 60, easy: 120, times: 4 });
+  });
   test("what cannot be cut into steps changes in the last week", () => {
     const rule = { from: { sets: 3, reps: 8, tempo: "3-0-3-0" }, to: { tempo: "1-0-X-0" } };
     const lowering = expand(3, { rule }).doses.map((dose) => dose?.tempo?.lower);
@@ -262,18 +308,4 @@ describe("properties of tables", () => {
       }),
     );
   });
-});
-
-test("runs of weeks", () => {
-  expect(spansOf([3, 1, 2, 6, 2])).toEqual([
-    { first: 1, last: 3 },
-    { first: 6, last: 6 },
-  ]);
-  expect(spansOf([])).toEqual([]);
-});
-
-test("merging leaves both parts as they were", () => {
-  const base = { sets: 3, per_week: 3 };
-  expect(mergeDose(base, { every: 2 })).toEqual({ sets: 3, every: 2 });
-  expect(base).toEqual({ sets: 3, per_week: 3 });
 });

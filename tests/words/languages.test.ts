@@ -85,12 +85,12 @@ describe.each(LANGUAGES.filter((language) => language !== ORIGINAL).map((languag
 );
 
 test.each([
-  ["dose.work.reps", { sets: 1, reps: 12 }, "1 Satz zu 12"],
-  ["dose.work.reps", { sets: 3, reps: 12 }, "3 Sätze zu 12"],
-  ["dose.work.range", { sets: 2, low: 6, high: 8 }, "2 Sätze zu 6 bis 8"],
+  ["dose.count.reps.number", { sets: 1, reps: 12 }, "1 Satz zu 12"],
+  ["dose.count.reps.number", { sets: 3, reps: 12 }, "3 Sätze zu 12"],
+  ["dose.count.reps.range", { sets: 2, low: 6, high: 8 }, "2 Sätze zu 6 bis 8"],
   ["dose.work.holds", { sets: 5, time: "45 Sekunden" }, "5 Mal 45 Sekunden halten"],
   [
-    "dose.work.holds_reps",
+    "dose.count.holds.number",
     { sets: 2, reps: 5, time: "10 Sekunden" },
     "2 Sätze: je 5 Mal 10 Sekunden halten",
   ],

@@ -9,13 +9,20 @@ import {
   type Done,
   sessionKey,
 } from "../../diary/entry.ts";
+import { countOf } from "../../prescription/shape.ts";
 import type { PlannedSession } from "./data.ts";
 
 const NO_AMOUNT: Amount = { sets: undefined, reps: undefined, kg: undefined };
 
-/** What the plan asks of a bout, as amounts; of a range, its top. `sets`: fewer on a bad day. */
+/**
+ * What the plan asks of a bout, as amounts; of a range, its top. Without repetitions where the sets
+ * have different ones: no one number is what was planned. `sets`: fewer on a bad day.
+ */
 export function plannedAmount(bout: SessionBout, sets = bout.sets): Amount {
-  return { sets, reps: bout.reps?.[0]?.high, kg: bout.kg };
+  const count = bout.reps && countOf(bout.reps.slice(0, sets));
+  const reps =
+    count?.kind === "number" ? count.n : count?.kind === "range" ? count.high : undefined;
+  return { sets, reps, kg: bout.kg };
 }
 
 /** The bouts of a session with their sets: all of it, or the short version of a bad day. */

@@ -32,6 +32,7 @@ const HALFWAY_FROM_S: Readonly<Partial<Record<Segment["kind"], number>>> = {
   run: 120,
   rest: 90,
   walk: 90,
+  easy: 90,
 };
 
 /**
@@ -82,6 +83,7 @@ const START: Readonly<Record<Segment["kind"], ToneName>> = {
   work: "go",
   walk: "ease",
   run: "go",
+  easy: "ease",
   rest: "rest",
   "rest-reps": "pause",
   "other-side": "turn",
@@ -98,7 +100,7 @@ function cuesInside(segment: Segment, next: Segment | undefined, startMs: number
   const { kind, seconds = 0 } = segment;
   const end = startMs + seconds * 1000;
   const cues: Cue[] = [];
-  if (kind === "rest" || kind === "walk") {
+  if (kind === "rest" || kind === "walk" || kind === "easy") {
     const gap = seconds + (next?.kind === "ready" ? (next.seconds ?? 0) : 0);
     const soon = startMs + (gap - SOON_S) * 1000;
     if (gap >= SOON_FROM_S && soon < end) cues.push(cue(soon, "soon", "pace.say.soon"));

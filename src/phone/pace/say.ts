@@ -11,6 +11,7 @@ export type SayKey =
   | "pace.say.go"
   | "pace.say.run"
   | "pace.say.walk"
+  | "pace.say.easy"
   | "pace.say.rest"
   | "pace.say.other-side"
   | "pace.say.last-one"
@@ -22,6 +23,9 @@ export type SayKey =
 
 /** Movements are named in the first repetitions of a set; after them the client knows the order. */
 const NAMED_REPETITIONS = 2;
+
+/** Parts that are so long, and so unlike what comes before, that they are named every time. */
+const ALWAYS_NAMED: ReadonlySet<Segment["kind"]> = new Set(["run", "walk", "easy"]);
 
 /** A shorter part, or repetition, is over before its word is. */
 const LEAST_SPOKEN_S = 2;
@@ -37,6 +41,7 @@ const WORDS: Readonly<Partial<Record<Segment["kind"], SayKey>>> = {
   work: "pace.say.go",
   run: "pace.say.run",
   walk: "pace.say.walk",
+  easy: "pace.say.easy",
   rest: "pace.say.rest",
   "other-side": "pace.say.other-side",
 };
@@ -53,7 +58,8 @@ export function spokenAtStart(
   const { rep, seconds } = segment;
   if (rep === undefined) return WORDS[segment.kind];
   const long = seconds === undefined || seconds >= LEAST_SPOKEN_S;
-  const name = long && rep <= NAMED_REPETITIONS ? WORDS[segment.kind] : undefined;
+  const named = rep <= NAMED_REPETITIONS || ALWAYS_NAMED.has(segment.kind);
+  const name = long && named ? WORDS[segment.kind] : undefined;
   return name ?? (at === first ? countOf(segments, first, rep) : undefined);
 }
 
@@ -70,7 +76,7 @@ function countOf(
   rep: number,
 ): SayKey | number | undefined {
   const { reps = 0, enough = reps, kind } = segments[first] ?? {};
-  if (kind === "rest-reps" || kind === "walk") return undefined;
+  if (kind === "rest-reps" || kind === "walk" || kind === "easy") return undefined;
   if (rep === reps && reps >= LAST_FROM) return "pace.say.last-one";
   if (rep === enough + 1) return "pace.say.enough";
   return repetitionSeconds(segments, first) >= LEAST_SPOKEN_S ? rep : undefined;

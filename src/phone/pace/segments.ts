@@ -1,5 +1,6 @@
 /** One exercise as a row of timed parts: what the client does from the first count to the last set. */
 import type { SessionBout } from "../../compose/session-model.ts";
+import { shapeOf } from "../../prescription/shape.ts";
 
 export type SegmentKind =
   | "ready"
@@ -12,6 +13,7 @@ export type SegmentKind =
   | "work"
   | "walk"
   | "run"
+  | "easy"
   | "rest"
   | "rest-reps"
   | "other-side";
@@ -24,7 +26,7 @@ export interface Segment {
   /** The set it belongs to, from 1; for a rest, the set before it. */
   readonly set: number;
   readonly sets: number;
-  /** Which repetition of the set, from 1; undefined where none is told apart. */
+  /** Which repetition or turn of the set, from 1; undefined where none is told apart. */
   readonly rep: number | undefined;
   /** Repetitions of the set: the top of the range, and the low end that is enough. */
   readonly reps: number | undefined;
@@ -44,9 +46,8 @@ const TURN_S = 5;
  * `readyS` seconds of getting ready before the first set and before each second side; 5 seconds to
  * change sides; and rests shorter than `readyS`, which are made as long. Longer rests end in the
  * getting ready. A run is counted in once: its walks lead straight into the next run.
- * What ends when the client says so has no length here, whatever the clock assumes. A timed set
- * is one part, also where it has repetitions; a tempo without repetitions or hold is done once a
- * set, which the clock does not count.
+ * What ends when the client says so has no length here, whatever the clock assumes. The easy part
+ * of a turn belongs to its set, also after the last.
  */
 export function segmentsOf(
   bout: SessionBout,
@@ -75,7 +76,8 @@ type Place = Omit<Segment, keyof Part>;
 const hasLength = ({ seconds }: Part): boolean => seconds === undefined || seconds > 0;
 
 /** The repetitions of a set; where fewer sets are stated the last one counts on. */
-function repetitions({ reps }: SessionBout, set: number): Pick<Segment, "reps" | "enough"> {
+function repetitions({ reps, turns }: SessionBout, set: number): Pick<Segment, "reps" | "enough"> {
+  if (turns) return { reps: turns.times, enough: turns.times };
   const stated = reps?.[set - 1] ?? reps?.at(-1);
   return { reps: stated?.high, enough: stated?.low };
 }
@@ -89,22 +91,49 @@ function restBefore(bout: SessionBout, place: Place, readyS: number): Segment {
     : { ...before, kind: "rest", seconds: restS - readyS };
 }
 
-/** The work of a set on one side, in the order of `setSeconds`: time, distance, tempo and hold. */
+/** The work of a set on one side. */
 function setOf(bout: SessionBout, place: Place): Segment[] {
-  const { timeS, distanceM, restRepsS = 0 } = bout;
   const work = bout.running ? "run" : "work";
-  if (timeS !== undefined && timeS > 0) return [{ ...place, kind: work, seconds: timeS }];
-  const open = { kind: distanceM === undefined ? "reps" : work, seconds: undefined } as const;
-  const paced = distanceM === undefined ? pacedParts(bout, place.reps).filter(hasLength) : [];
-  const toldApart = paced.length > 0 || distanceM !== undefined || restRepsS > 0;
-  if (place.reps === undefined || !toldApart) {
-    return paced.length > 0 ? parts(paced, place) : [{ ...place, ...open }];
+  const shape = shapeOf(bout);
+  if (!shape) return [{ ...place, kind: "reps", seconds: undefined }];
+  switch (shape.kind) {
+    case "time":
+      return [{ ...place, kind: work, seconds: shape.timeS }];
+    case "turns": {
+      const { work: workS, easy, times } = shape.turns;
+      const turn: readonly Part[] = [
+        { kind: work, seconds: workS },
+        { kind: bout.running ? "walk" : "easy", seconds: easy },
+      ];
+      return Array.from({ length: times }, (_, index) =>
+        parts(turn, { ...place, rep: index + 1 }),
+      ).flat();
+    }
+    case "distance":
+      return counted(bout, [{ kind: work, seconds: undefined }], true, place);
+    case "holds":
+    case "repetitions": {
+      const paced = pacedParts(bout, place.reps).filter(hasLength);
+      return paced.length > 0
+        ? counted(bout, paced, true, place)
+        : counted(bout, [{ kind: "reps", seconds: undefined }], (bout.restRepsS ?? 0) > 0, place);
+    }
   }
-  const rest = { kind: bout.running ? "walk" : "rest-reps", seconds: restRepsS } as const;
-  return Array.from({ length: place.reps }, (_, index) => {
+}
+
+/** The repetitions of a set with the rests between them; one part where they are not told apart. */
+function counted(
+  { running, restRepsS = 0 }: SessionBout,
+  each: readonly Part[],
+  toldApart: boolean,
+  place: Place,
+): Segment[] {
+  const { reps } = place;
+  if (reps === undefined || !toldApart) return parts(each, place);
+  const rest = { kind: running ? "walk" : "rest-reps", seconds: restRepsS } as const;
+  return Array.from({ length: reps }, (_, index) => {
     const here = { ...place, rep: index + 1 };
-    const last = here.rep === place.reps;
-    return parts([...(paced.length > 0 ? paced : [open]), ...(last ? [] : [rest])], here);
+    return parts([...each, ...(here.rep === reps ? [] : [rest])], here);
   }).flat();
 }
 

@@ -22,6 +22,7 @@ const LEVELS: Readonly<Record<ShapeProps["kind"], readonly [number, number]>> = 
   run: [1, 0.06],
   reps: [1, 1],
   walk: [0.5, 0.06],
+  easy: [0.5, 0.06],
   rest: [0.5, 0.06],
   "rest-reps": [0.5, 0.06],
   "other-side": [0.06, 0.06],
@@ -30,7 +31,13 @@ const LEVELS: Readonly<Record<ShapeProps["kind"], readonly [number, number]>> = 
 const HEIGHT = 180;
 
 /** Work is solid, rest is striped: they differ without colour too. */
-const RESTS: ReadonlySet<ShapeProps["kind"]> = new Set(["rest", "rest-reps", "walk", "other-side"]);
+const RESTS: ReadonlySet<ShapeProps["kind"]> = new Set([
+  "rest",
+  "rest-reps",
+  "walk",
+  "easy",
+  "other-side",
+]);
 
 export function PaceShape({ kind, done, middle }: ShapeProps) {
   const [from, to] = LEVELS[kind];

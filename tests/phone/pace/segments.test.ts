@@ -75,9 +75,17 @@ const ROWS: [string, Partial<SessionBout>, string[]][] = [
     ["ready 5", "run 60", "walk 90", "run 60", "walk 90", "run 60"],
   ],
   [
-    "a tempo without repetitions, once a set",
-    { sets: 1, tempo },
-    ["ready 5", "lift 2", "top 1", "lower 3"],
+    "runs and walks in turn, the last walk too",
+    { running: true, turns: { work: 180, easy: 120, times: 2 } },
+    ["ready 5", "run #1 180", "walk #1 120", "run #2 180", "walk #2 120"],
+  ],
+  [
+    "two sets of turns of another kind",
+    { sets: 2, restS: 60, turns: { work: 20, easy: 10, times: 2 } },
+    [
+      ...["ready 5", "work #1 20", "easy #1 10", "work #2 20", "easy #2 10", "rest 55"],
+      ...["ready 5", "work #1 20", "easy #1 10", "work #2 20", "easy #2 10"],
+    ],
   ],
   [
     "nothing but a number of sets",

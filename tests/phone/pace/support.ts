@@ -19,6 +19,7 @@ export function bout(changes: Partial<SessionBout> = {}): SessionBout {
     holdS: undefined,
     timeS: undefined,
     distanceM: undefined,
+    turns: undefined,
     tempo: undefined,
     first: "lift",
     liftWord: "up",
