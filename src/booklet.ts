@@ -5,6 +5,7 @@ import { usedFaults } from "./compose/used-translations.ts";
 import { doseProgram } from "./dose/program.ts";
 import type { DosedProgram } from "./dose/types.ts";
 import { Fault, isError, type WithFaults } from "./faults/fault.ts";
+import type { IssuedRecord } from "./issued/record.ts";
 import { type ReadPlan, readPlan } from "./plan/read-plan.ts";
 import type { Program } from "./program/program.ts";
 import { resolveProgram } from "./program/resolve.ts";
@@ -16,6 +17,13 @@ import type { Schedule } from "./schedule/schedule.ts";
 import type { Words } from "./words/words.ts";
 import type { Workspace } from "./workspace.ts";
 
+/** What clients already have, by the ids of their plans, and the day on which that is looked at. */
+export interface IssuedBefore {
+  /** YYYY-MM-DD. */
+  readonly today: string;
+  recordOf(plan: string): WithFaults<IssuedRecord | undefined>;
+}
+
 /** A plan with everything computed from it. */
 export interface MadeProgram {
   readonly plan: ReadPlan;
@@ -24,10 +32,14 @@ export interface MadeProgram {
   readonly schedule: Schedule;
 }
 
-/** Reads a plan, resolves it, computes its doses and lays out its weeks; undefined after an error. */
+/**
+ * Reads a plan, resolves it, computes its doses and lays out its weeks, near to what the client already
+ * has; undefined after an error.
+ */
 export function makeProgram(
   workspace: Workspace,
   file: string,
+  before?: IssuedBefore,
 ): WithFaults<MadeProgram | undefined> {
   const faults: Fault[] = [];
   const stop = () => ({ value: undefined, faults });
@@ -51,7 +63,11 @@ export function makeProgram(
   const dosed = take(doseProgram(program, library));
   if (faults.some(isError)) return stop();
 
-  const schedule = take(layOut(program, dosed));
+  const record = before && take(before.recordOf(plan.value.id));
+  if (faults.some(isError)) return stop();
+  const issued = record && { record, today: before.today };
+
+  const schedule = take(layOut(program, dosed, issued));
   if (!schedule || faults.some(isError)) return stop();
 
   faults.push(...usedFaults(program, dosed, library, workspace.translations));

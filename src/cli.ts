@@ -68,6 +68,10 @@ function commands(end: (status: number) => void): Command {
     .argument("<plan>", "the plan's file")
     .option("--json", "print the program as JSON")
     .option("--explain <card>", "show how the numbers of one exercise came about")
+    .option(
+      "--issued <file>",
+      'what the client already has, or "none" (default: out/ID.issued.json where it is)',
+    )
     .option("--strict", "let warnings count as errors")
     .option("--date <YYYY-MM-DD>", "the day to work with, instead of today")
     .action(async (path: string, options: object) => {
@@ -88,6 +92,10 @@ function commands(end: (status: number) => void): Command {
     .option(
       "--password-file <file>",
       "lock the PDF with the password on this file's first line, and write no other format",
+    )
+    .option(
+      "--issued <file>",
+      'what the client already has: past days stay, and as little as can moves; "none" lays out anew (default: ID.issued.json in the output folder, written with every signed booklet)',
     )
     .option("--browser <file>", "the browser to print with")
     .option("--strict", "let warnings count as errors")

@@ -1,40 +1,40 @@
-/** The sessions of a booklet as a calendar file (RFC 5545) for the client's own calendar. */
+/** The sessions that a booklet issues as a calendar file (RFC 5545) for the client's own calendar. */
 import ical, { ICalEventStatus } from "ical-generator";
 import type { Booklet } from "../compose/model.ts";
-import { dayNumber } from "../units/dates.ts";
+import { byPlan } from "../diary/entry.ts";
+import { type IssuedRecord, isIssued } from "../issued/record.ts";
 
 /**
- * The calendar file. Times float: they are the client's clock times wherever the client is. A
- * re-issued plan keeps the identifiers of its sessions and counts its revisions by the day it is
- * made, so that a calendar updates what it has and adds nothing twice.
+ * The calendar file. Times float: they are the client's clock times wherever the client is. A session
+ * is named by its plan, planned day and part of the day, as in every diary, and its revision rises
+ * when it changes; one that is gone comes once more, cancelled (RFC 5545, 3.8.1.11, 3.8.4.7, 3.8.7.4).
+ * So a calendar that takes in one file after another holds what the last one says.
  */
-export function calendarFile(booklet: Booklet): string {
+export function calendarFile(
+  { title, language, draft, printed }: Booklet,
+  { plan, sessions, cancelled }: IssuedRecord,
+): string {
   const calendar = ical({
-    name: booklet.title,
-    prodId: { company: "Paulatim", product: "booklet", language: booklet.language.toUpperCase() },
+    name: title,
+    prodId: { company: "Paulatim", product: "booklet", language: language.toUpperCase() },
   });
-  const stamp = new Date(`${booklet.printed.date}T00:00:00Z`);
-  for (const session of booklet.sessions) {
+  const stamp = new Date(`${printed.date}T00:00:00Z`);
+  const status = draft ? ICalEventStatus.TENTATIVE : ICalEventStatus.CONFIRMED;
+  for (const session of [...sessions, ...cancelled].sort(byPlan)) {
     // floating times are written from the UTC parts of a date
-    const start = new Date(`${session.date}T${session.start}:00Z`);
+    const start = new Date(`${session.start}:00Z`);
     calendar.createEvent({
-      id: `${session.id}@paulatim`,
-      sequence: Math.max(0, dayNumber(booklet.printed.date) - FIRST_DAY),
+      id: `${plan}-${session.date}-${session.part}@paulatim`,
+      sequence: session.sequence,
       stamp,
       start,
       end: new Date(start.getTime() + session.minutes * 60_000),
       floating: true,
       summary: session.title,
-      description: [
-        ...session.exercises,
-        ...session.pain,
-        `${booklet.clinic.name}, ${booklet.clinic.phone}`,
-      ].join("\n"),
-      status: booklet.draft ? ICalEventStatus.TENTATIVE : ICalEventStatus.CONFIRMED,
+      ...(isIssued(session)
+        ? { description: session.text.join("\n"), status }
+        : { status: ICalEventStatus.CANCELLED }),
     });
   }
   return calendar.toString();
 }
-
-/** Revisions are counted in days from here, 2020-01-01: they only have to grow. */
-const FIRST_DAY = 18262;

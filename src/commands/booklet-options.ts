@@ -7,6 +7,7 @@ export interface BookletOptions {
   readonly out?: string;
   readonly edition?: string;
   readonly passwordFile?: string;
+  readonly issued?: string;
   readonly browser?: string;
   readonly date?: string;
   readonly strict?: boolean;

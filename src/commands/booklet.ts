@@ -1,18 +1,23 @@
 /** `paulatim booklet`: HTML and PDF for one client or thousands. */
 import { join, resolve } from "node:path";
-import { makeBooklet } from "../booklet.ts";
+import { type MadeProgram, makeBooklet } from "../booklet.ts";
+import { issue } from "../calendar/issue.ts";
 import { NO_LOOK } from "../clinic/look.ts";
-import type { Edition } from "../compose/model.ts";
-import { Fault, isError } from "../faults/fault.ts";
+import type { Booklet, Edition } from "../compose/model.ts";
+import { Fault, isError, type WithFaults } from "../faults/fault.ts";
 import { faultsFrom } from "../faults/print.ts";
 import { shippedFolder } from "../files/shipped.ts";
 import { loadAssets } from "../html/assets.ts";
 import { loadCompanion } from "../html/companion.ts";
+import type { IssuedRecord } from "../issued/record.ts";
 import type { PrintBooklet } from "../pdf/booklet-pdf.ts";
+import type { Source } from "../read/source.ts";
 import { dayOf, printFaults, type Terminal } from "../terminal/terminal.ts";
 import { loadWords } from "../words/load-words.ts";
 import type { Words } from "../words/words.ts";
+import type { Workspace } from "../workspace.ts";
 import { type BookletOptions, editionOf, formatsOf } from "./booklet-options.ts";
+import { IssuedRecords } from "./issued.ts";
 import { Workspaces } from "./one-plan.ts";
 import { passwordFrom } from "./password.ts";
 import { Tally } from "./tally.ts";
@@ -23,6 +28,7 @@ interface Run extends Writing {
   readonly edition: Edition;
   readonly day: string;
   readonly terminal: Terminal;
+  readonly issued: IssuedRecords;
   /** Ids of the plans so far, and the plan that has each. */
   readonly used: Map<string, string>;
 }
@@ -39,16 +45,20 @@ export async function booklet(
   print?: PrintBooklet,
 ): Promise<number> {
   const formats = formatsOf(options);
+  const day = dayOf(options.date, terminal);
+  const out = resolve(terminal.cwd, options.out ?? "out");
+  const { issued } = options;
   const run: Run = {
     formats,
+    issued: new IssuedRecords({ issued, out, today: day, plans: plans.length }, terminal),
     companion: formats.includes("html") ? await loadCompanion() : "",
     password:
       options.passwordFile === undefined
         ? undefined
         : passwordFrom(options.passwordFile, terminal.cwd),
     edition: editionOf(options.edition),
-    day: dayOf(options.date, terminal),
-    out: resolve(terminal.cwd, options.out ?? "out"),
+    day,
+    out,
     strict: options.strict ?? false,
     terminal,
     tally: new Tally(plans.length, terminal),
@@ -109,25 +119,26 @@ function* readJobs(
   plans: readonly string[],
   workspaces: Workspaces,
   words: Words,
-  { day, edition, strict, terminal, tally, used }: Run,
+  { day, edition, strict, terminal, tally, used, issued, password }: Run,
 ): Generator<Job> {
   for (const plan of plans) {
-    const { value, faults } = workspaces.make(plan);
+    const { value, faults: found } = workspaces.make(plan, issued);
+    const ready = value && issuedBooklet(value, words, day, edition, issued);
+    const faults = [...found, ...(ready?.faults ?? [])];
     printFaults(terminal, faults);
-    const stops = !value || faults.some(isError) || (strict && faults.length > 0);
-    if (stops) {
+    if (!ready || faults.some(isError) || (strict && faults.length > 0)) {
       tally.failed(plan, []);
       continue;
     }
-    const { made, workspace } = value;
-    const id = made.plan.value.id;
+    const { booklet, record, source } = ready.value;
+    const id = booklet.plan;
     const first = used.get(id);
     if (first !== undefined) {
-      const place = made.plan.source.at(["id"]);
+      const place = source.at(["id"]);
       tally.failed(plan, [
         new Fault("duplicate-id", `The plan id ${id} is used by ${plan} and by ${first}.`, {
           place,
-          frame: made.plan.source.frame(place),
+          frame: source.frame(place),
           hint: "Booklets are named by it: give one of them another id.",
         }),
       ]);
@@ -135,8 +146,27 @@ function* readJobs(
     }
     used.set(id, plan);
     const name = edition === "standard" ? id : `${id}-${edition}`;
-    yield { plan, id: name, booklet: makeBooklet(made, workspace, words, day, edition) };
+    // A draft issues nothing, and beside a locked PDF nothing lies open but where the call says so.
+    const isKept = !booklet.draft && (password === undefined || issued.named);
+    yield { plan, id: name, booklet, record, kept: isKept ? [issued.output(record)] : [] };
   }
+}
+
+/** A booklet, and what it issues. Faults: those of the record before it and of `issue`. */
+function issuedBooklet(
+  { made, workspace }: { readonly made: MadeProgram; readonly workspace: Workspace },
+  words: Words,
+  day: string,
+  edition: Edition,
+  issued: IssuedRecords,
+): WithFaults<{ booklet: Booklet; record: IssuedRecord; source: Source }> {
+  const booklet = makeBooklet(made, workspace, words, day, edition);
+  const before = booklet.draft ? undefined : issued.revisionsOf(booklet.plan);
+  const { value: record, faults } = issue(booklet, made.program, before?.value);
+  return {
+    value: { booklet, record, source: made.plan.source },
+    faults: [...(before?.faults ?? []), ...faults],
+  };
 }
 
 /** A browser to print with; without one the HTML is still written, and the fault told. */

@@ -1,5 +1,5 @@
 /** Opens the clinic around a plan and makes its program: what `plan` and `booklet` both begin with. */
-import { type MadeProgram, makeProgram } from "../booklet.ts";
+import { type IssuedBefore, type MadeProgram, makeProgram } from "../booklet.ts";
 import { Fault, type WithFaults } from "../faults/fault.ts";
 import { shippedFolder } from "../files/shipped.ts";
 import { diskTree } from "../files/tree.ts";
@@ -18,8 +18,15 @@ export class Workspaces {
     this.#today = today;
   }
 
-  /** The program of a plan, and the clinic it belongs to; undefined after an error. */
-  make(path: string): WithFaults<{ made: MadeProgram; workspace: Workspace } | undefined> {
+  /**
+   * The program of a plan, and the clinic it belongs to; undefined after an error.
+   *
+   * @param before what was issued of it; where not given it is laid out as for the first time
+   */
+  make(
+    path: string,
+    before?: IssuedBefore,
+  ): WithFaults<{ made: MadeProgram; workspace: Workspace } | undefined> {
     const file = shownPath(path, this.#terminal.cwd);
     const tree = diskTree(this.#terminal.cwd);
     const place = { file, line: 1, column: 1 };
@@ -42,7 +49,7 @@ export class Workspaces {
       return { value: undefined, faults: [fault] };
     }
     const workspace = this.open(clinicFolder);
-    const made = makeProgram(workspace, file);
+    const made = makeProgram(workspace, file, before);
     // faults of cards and protocols matter here only where this plan meets them
     const clinicFaults = workspace.clinic ? [] : workspace.faults;
     const faults = [...clinicFaults, ...made.faults, ...brokenParts(workspace, made)];

@@ -1,4 +1,5 @@
 /** `paulatim plan`: the computed program of one client, week by week, for people or for programs. */
+import { resolve } from "node:path";
 import { EXIT } from "../faults/catalogue.ts";
 import { Fault, isError, sortFaults } from "../faults/fault.ts";
 import { faultJson } from "../faults/print.ts";
@@ -7,6 +8,7 @@ import { planJson } from "../plan-text/json.ts";
 import { planTable } from "../plan-text/table.ts";
 import { dayOf, printFaults, type Terminal } from "../terminal/terminal.ts";
 import { loadWords } from "../words/load-words.ts";
+import { IssuedRecords } from "./issued.ts";
 import { Workspaces } from "./one-plan.ts";
 
 export interface PlanOptions {
@@ -14,11 +16,15 @@ export interface PlanOptions {
   readonly explain?: string;
   readonly strict?: boolean;
   readonly date?: string;
+  readonly issued?: string;
 }
 
 /** Prints the program of a plan. Returns the exit status. */
 export function plan(path: string, options: PlanOptions, terminal: Terminal): number {
-  const { value, faults } = new Workspaces(terminal, dayOf(options.date, terminal)).make(path);
+  const today = dayOf(options.date, terminal);
+  const out = resolve(terminal.cwd, "out");
+  const issued = new IssuedRecords({ issued: options.issued, out, today, plans: 1 }, terminal);
+  const { value, faults } = new Workspaces(terminal, today).make(path, issued);
   if (!value) {
     if (options.json)
       terminal.out(JSON.stringify({ faults: sortFaults(faults).map(faultJson) }, null, 2));

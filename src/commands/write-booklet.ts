@@ -8,6 +8,7 @@ import { type Output, writeAll } from "../files/write.ts";
 import type { BookletAssets } from "../html/assets.ts";
 import { companionOf } from "../html/companion.ts";
 import { renderHtml } from "../html/html.ts";
+import type { IssuedRecord } from "../issued/record.ts";
 import type { FinishedPdf } from "../pdf/post-process.ts";
 import type { UnfinishedPdf } from "../pdf/print-numbered.ts";
 import type { Format } from "./booklet-options.ts";
@@ -18,6 +19,9 @@ export interface Job {
   readonly plan: string;
   readonly id: string;
   readonly booklet: Booklet;
+  /** What it issues, and the file that keeps it where there is to be one. */
+  readonly record: IssuedRecord;
+  readonly kept: readonly Output[];
 }
 
 /** How the files of every booklet of a call are written. */
@@ -79,11 +83,11 @@ export async function writeJob(
   if (pdf) add("pdf", password === undefined ? pdf : await locked(pdf, password));
   if (formats.includes("ics")) {
     const { calendarFile } = await import("../calendar/calendar-file.ts");
-    add("ics", calendarFile(job.booklet));
+    add("ics", calendarFile(job.booklet, job.record));
   }
   makeFolder(out);
-  await writeAll(files);
-  tally.done(files.map(({ path }) => path));
+  await writeAll([...files, ...job.kept]);
+  tally.done([...files, ...job.kept].map(({ path }) => path));
 }
 
 /** The file to read, print and carry on a phone; PDFs are printed from the booklet alone. */

@@ -7,8 +7,6 @@ import type { Tempo } from "../units/quantities.ts";
 import type { WorkSide } from "../units/side.ts";
 
 export interface BookletSession {
-  /** The same for the same session of a re-issued plan: plan, week, place in the week. */
-  readonly id: string;
   /** Week of the program, from 1. */
   readonly week: number;
   /** YYYY-MM-DD, and the client's clock time, HH:MM. */

@@ -17,17 +17,16 @@ export function bookletSessions(
 ): BookletSession[] {
   const { program, schedule, write } = composing;
   const { words } = write;
-  const { id, week } = program.plan.value;
+  const { week } = program.plan.value;
   const exercises = new Map<string, ProgramExercise>(
     program.phases.flatMap((phase) => phase.exercises.map((one) => [one.key, one])),
   );
   return schedule.weeks.flatMap(({ number, days }) =>
     days
       .flatMap((day) => day.sessions)
-      .map((session, index): BookletSession => {
+      .map((session): BookletSession => {
         const { date, part, minutes, bouts } = session;
         return {
-          id: `${id}-week-${number}-session-${index + 1}`,
           week: number,
           date,
           part,

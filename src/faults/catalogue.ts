@@ -148,6 +148,22 @@ export const CATALOGUE = {
     means: "The search for a week ended at its limit without an answer.",
     exit: EXIT.input,
   },
+  "issued-broken": {
+    means: "A record of what was issued cannot be read, or is that of another plan.",
+    exit: EXIT.input,
+  },
+  "issued-unread": {
+    means: "There is no record of what was issued where one was looked for.",
+    exit: EXIT.input,
+  },
+  "issued-kept": {
+    means: "A plan now says otherwise for sessions that are past; what was issued stays.",
+    exit: EXIT.input,
+  },
+  "bouts-lost": {
+    means: "What is left of a week has no room for all its sessions.",
+    exit: EXIT.input,
+  },
   "not-signed": { means: "A plan has not been signed off by a clinician.", exit: EXIT.input },
   // diaries
   "diary-unreadable": {

@@ -14,20 +14,35 @@ import { layOutProgram } from "../week/program/program.ts";
 import type {
   DatedEvent,
   LaidSession,
+  LaidWeek,
   LayoutResult,
   PhaseWeeks,
   ProgramDay,
   ProgramWeeks,
   ProgramExercise as WeekBout,
 } from "../week/program/program-types.ts";
+import { type Issued, issuedBouts } from "./issued-bouts.ts";
 import type { KeptClear, Schedule, ScheduledDay, Session } from "./schedule.ts";
 
 /** From this recovery time on, a bout counts as hard: one a day at most, and kept clear of events. Common practice. */
 const HARD_RECOVERY_S = 36 * 3600;
 
-/** The schedule, or undefined where the week is impossible. Faults: week-impossible, week-unknown. */
-export function layOut(program: Program, dosed: DosedProgram): WithFaults<Schedule | undefined> {
-  const statement = weekStatement(program, dosed);
+/**
+ * The schedule, or undefined where the week is impossible. Where the client already has one, days that
+ * are gone stay as they were issued, and of the others as little moves as can.
+ *
+ * Faults: week-impossible, week-unknown; bouts-lost, a warning.
+ */
+export function layOut(
+  program: Program,
+  dosed: DosedProgram,
+  issued?: Issued,
+): WithFaults<Schedule | undefined> {
+  const isHard = (hours: number) => 3600 * hours >= HARD_RECOVERY_S;
+  const statement: ProgramWeeks = {
+    ...weekStatement(program, dosed),
+    ...(issued ? { issued: issuedBouts(issued, program, dosed, isHard) } : {}),
+  };
   const result = layOutProgram(statement);
   if (result.status !== "laid-out") {
     return { value: undefined, faults: [failure(result, statement, program)] };
@@ -39,7 +54,30 @@ export function layOut(program: Program, dosed: DosedProgram): WithFaults<Schedu
       sessions.set(laid.date, [...(sessions.get(laid.date) ?? []), session]);
     }
   });
-  return { value: scheduleOf(program, statement, sessions, result), faults: [] };
+  const lost = result.weeks.flatMap((week) => lostBouts(week, program));
+  return { value: scheduleOf(program, statement, sessions, result), faults: lost };
+}
+
+/** Told, for the booklet says how often each exercise is done. */
+function lostBouts({ week, lost }: LaidWeek, program: Program): Fault[] {
+  if (lost.length === 0) return [];
+  const exercises = program.phases.flatMap((phase) => phase.exercises);
+  const named = lost.map(({ exercise, bouts }) => {
+    const title = exercises.find(({ key }) => key === exercise)?.card.card.title ?? exercise;
+    return `“${title}” ${bouts === 1 ? "once" : `${bouts} times`}`;
+  });
+  const place = program.plan.source.at(["week", "free"]);
+  return [
+    new Fault(
+      "bouts-lost",
+      `What is left of week ${week + 1} has no room for all of it. Not in it: ${named.join(", ")}.`,
+      {
+        level: "warning",
+        place,
+        hint: "The days that are gone stay as they were issued. Free more time, or tell the client.",
+      },
+    ),
+  ];
 }
 
 /** The client's weeks as the layout needs them. */

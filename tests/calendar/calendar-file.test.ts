@@ -1,18 +1,10 @@
-/** The calendar file, read back by another library: every session at its time, updated and not doubled. */
+/** The calendar file, read back by another library: every session at its time. */
 import ICAL from "ical.js";
 import { afterEach, describe, expect, test } from "vitest";
-import { makeBooklet, makeProgram } from "../../src/booklet.ts";
-import { calendarFile } from "../../src/calendar/calendar-file.ts";
-import { change, DAY, DEMO, demoClinic, english, shippedText } from "../support/world.ts";
+import { change } from "../support/world.ts";
+import { issuedBooklet } from "./support.ts";
 
-const FILE = `${DEMO}/achilles.md`;
-
-function file(edit: (text: string) => string = (text) => text, day = DAY): string {
-  const workspace = demoClinic({ [FILE]: edit(shippedText(FILE)) });
-  const { value, faults } = makeProgram(workspace, FILE);
-  if (!value) throw new Error(faults.map(({ message }) => message).join("\n"));
-  return calendarFile(makeBooklet(value, workspace, english(), day));
-}
+const file = (edit?: (text: string) => string): string => issuedBooklet({ edit }).ics;
 
 const events = (text: string) =>
   new ICAL.Component(ICAL.parse(text))
@@ -60,27 +52,6 @@ test("lines are no longer than 75 bytes and end as RFC 5545 asks", () => {
   const lines = file().split("\r\n");
   expect(lines.every((line) => Buffer.byteLength(line) <= 75)).toBe(true);
   expect(file()).not.toMatch(/[^\r]\n/);
-});
-
-test("a re-issued plan updates the same sessions under a later revision", () => {
-  const before = events(file());
-  const after = events(
-    file(
-      (text) =>
-        change(text, "tue: { evening: 45 min }", "sun: { evening: 45 min }").replace(
-          "mon: { evening: 45 min }",
-          "tue: { evening: 45 min }",
-        ),
-      "2026-11-27",
-    ),
-  );
-  expect(after.map(({ uid }) => uid)).toEqual(before.map(({ uid }) => uid));
-  expect(after.map((event) => event.startDate.toString())).not.toEqual(
-    before.map((event) => event.startDate.toString()),
-  );
-  expect(Math.min(...after.map(({ sequence }) => sequence))).toBeGreaterThan(
-    Math.max(...before.map(({ sequence }) => sequence)),
-  );
 });
 
 test("a draft is only pencilled in", () => {

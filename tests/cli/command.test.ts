@@ -45,6 +45,8 @@ const html = (...plans: string[]) =>
 const edit = (file: string, from: string | RegExp, to: string) =>
   writeFileSync(join(clinic, file), change(readFileSync(join(clinic, file), "utf8"), from, to));
 
+const written = () => readdirSync(join(clinic, "out")).sort();
+
 describe("exit status", () => {
   test.each([
     ["help", ["--help"], 0, /Usage: paulatim/],
@@ -84,7 +86,7 @@ describe("exit status", () => {
 
   test("a browser that is not there leaves the HTML and no PDF", () => {
     run(["booklet", "achilles.md", "--browser", "/nowhere/chrome", "--out", "out"]);
-    expect(readdirSync(join(clinic, "out"))).toEqual(["achilles-demo.html"]);
+    expect(written()).toEqual(["achilles-demo.html", "achilles-demo.issued.json"]);
   });
 });
 
@@ -128,12 +130,14 @@ describe("plan --json", () => {
 });
 
 describe("what a booklet leaves on disk", () => {
-  test("HTML for each plan, and nothing else", () => {
+  test("HTML for each plan, a record of what was issued, and nothing else", () => {
     const done = html("achilles.md", "shoulder.md");
     expect(done.status).toBe(0);
-    expect(readdirSync(join(clinic, "out")).sort()).toEqual([
+    expect(written()).toEqual([
       "achilles-demo.html",
+      "achilles-demo.issued.json",
       "shoulder-demo.html",
+      "shoulder-demo.issued.json",
     ]);
     expect(done.stdout).toContain("2 of 2 booklets written.");
   });
@@ -142,7 +146,7 @@ describe("what a booklet leaves on disk", () => {
     edit("shoulder.md", "protocol: shoulder-cuff-lowering", "protocol: none-such");
     const done = html("achilles.md", "shoulder.md");
     expect(done.status).toBe(1);
-    expect(readdirSync(join(clinic, "out"))).toEqual(["achilles-demo.html"]);
+    expect(written()).toEqual(["achilles-demo.html", "achilles-demo.issued.json"]);
     expect(done.stdout).toContain("1 of 2 booklets written, 1 not.");
   });
 
@@ -185,13 +189,76 @@ describe("what a booklet leaves on disk", () => {
   });
 });
 
+describe("a plan issued again", () => {
+  const ics = (...options: string[]) =>
+    run(["booklet", "achilles.md", "--formats", "ics", "--date", DAY, ...options]);
+  const file = (name: string) => readFileSync(join(clinic, "out", name), "utf8");
+  const away = () => edit("achilles.md", "away: [", "away: [2027-01-08, ");
+  const calm = () => edit("achilles.md", "clear_before: 24 h", "clear_before: 12 h");
+
+  test("on the same day is the same, record and all", () => {
+    ics();
+    const first = ["achilles-demo.ics", "achilles-demo.issued.json"].map(file);
+    expect(ics().status).toBe(0);
+    expect(["achilles-demo.ics", "achilles-demo.issued.json"].map(file)).toEqual(first);
+  });
+
+  test("cancels what is gone; plan says the same days", () => {
+    calm();
+    ics();
+    away();
+    expect(ics().status).toBe(0);
+    expect(file("achilles-demo.ics")).toMatch(/UID:achilles-demo-2027-01-08-evening@paulatim/);
+    expect(file("achilles-demo.ics").match(/STATUS:CANCELLED/g)).toHaveLength(1);
+    const plan = JSON.parse(run(["plan", "achilles.md", "--json"]).stdout);
+    const dates = plan.weeks.flatMap((week: { sessions: { date: string }[] }) =>
+      week.sessions.map(({ date }) => date),
+    );
+    const record = JSON.parse(file("achilles-demo.issued.json"));
+    expect(dates).toEqual(record.sessions.map(({ date }: { date: string }) => date));
+  });
+
+  test("a draft writes no record and leaves that of the signed booklet alone", () => {
+    ics();
+    const before = file("achilles-demo.issued.json");
+    edit("achilles.md", /^signed:.*$/m, "");
+    expect(ics().status).toBe(0);
+    expect(file("achilles-demo.issued.json")).toBe(before);
+    expect(file("achilles-demo.ics")).not.toMatch(/CANCELLED|CONFIRMED/);
+  });
+
+  test("a broken record stops it at its place, and none begins anew", () => {
+    ics();
+    writeFileSync(join(clinic, "out/achilles-demo.issued.json"), '{ "issued": 1,');
+    const done = ics();
+    expect(done.status).toBe(1);
+    expect(done.stderr).toMatch(/out\/achilles-demo\.issued\.json:1:\d+ {2}error {2}issued-broken/);
+    expect(done.stderr).not.toMatch(/^\s+at /m);
+    const anew = ics("--issued", "none");
+    expect(anew.status).toBe(0);
+    expect(anew.stderr).toMatch(/warning {2}issued-broken/);
+    expect(JSON.parse(file("achilles-demo.issued.json")).sessions).toHaveLength(34);
+  });
+
+  test("--issued names another record; one that is not there is begun, and said", () => {
+    const done = ics("--issued", "mine.json");
+    expect(done.status).toBe(0);
+    expect(done.stderr).toMatch(/mine\.json:1:1 {2}warning {2}issued-unread/);
+    expect(written()).toEqual(["achilles-demo.ics"]);
+    expect(ics("--issued", "mine.json").stderr).toBe("");
+    expect(html("achilles.md", "shoulder.md").status).toBe(0);
+    const both = run(["booklet", "achilles.md", "shoulder.md", "--issued", "mine.json"]);
+    expect(both.status).toBe(2);
+  });
+});
+
 describe("editions and formats", () => {
   test.each([
     ["large", "achilles-demo-large.html", 'class="edition-large '],
     ["summary", "achilles-demo-summary.html", 'class="edition-summary '],
   ])("the %s edition has a file of its own", (edition, file, sign) => {
     run(["booklet", "achilles.md", "--formats", "html", "--edition", edition, "--out", "out"]);
-    expect(readdirSync(join(clinic, "out"))).toEqual([file]);
+    expect(written()).toEqual([file, "achilles-demo.issued.json"]);
     expect(readFileSync(join(clinic, "out", file), "utf8")).toContain(sign);
   });
 
@@ -211,7 +278,7 @@ describe("editions and formats", () => {
       "out",
     ]);
     expect(done.status).toBe(0);
-    expect(readdirSync(join(clinic, "out"))).toEqual(["achilles-demo.ics"]);
+    expect(written()).toEqual(["achilles-demo.ics", "achilles-demo.issued.json"]);
   });
 });
 

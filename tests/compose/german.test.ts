@@ -4,6 +4,7 @@ import { IntlMessageFormat } from "intl-messageformat";
 import { describe, expect, test } from "vitest";
 import { makeBooklet, makeProgram } from "../../src/booklet.ts";
 import { calendarFile } from "../../src/calendar/calendar-file.ts";
+import { issue } from "../../src/calendar/issue.ts";
 import { clinicSchema } from "../../src/clinic/schema.ts";
 import { loadAssets } from "../../src/html/assets.ts";
 import { renderHtml } from "../../src/html/html.ts";
@@ -24,10 +25,10 @@ function german(files: Readonly<Record<string, string>> = {}) {
   });
   const { value, faults } = makeProgram(workspace, `${CLINIC}/achilles.md`);
   if (!value) throw new Error(faults.map(({ message }) => message).join("\n"));
-  return makeBooklet(value, workspace, words, DAY);
+  return { booklet: makeBooklet(value, workspace, words, DAY), program: value.program };
 }
 
-const booklet = german();
+const { booklet, program } = german();
 const html = renderHtml(booklet, assets);
 const text = html
   .replace(/<style>[\s\S]*?<\/style>/, "")
@@ -74,7 +75,9 @@ test("no English text of its cards and its protocol is left", () => {
 test("the document is German", () => {
   expect(html).toContain('<html lang="de" dir="ltr"');
   expect(booklet.title).toMatch(/Übungsprogramm für Hanne Wiesengrund$/);
-  expect(calendarFile(booklet)).toMatch(/^SUMMARY:Übungen\\, 24 min\r?$/m);
+  expect(calendarFile(booklet, issue(booklet, program, undefined).value)).toMatch(
+    /^SUMMARY:Übungen\\, 24 min\r?$/m,
+  );
 });
 
 describe("as Germans write it", () => {
@@ -100,7 +103,7 @@ test("a side has the ending its noun needs", () => {
   );
   expect(text).toContain("Halten Sie das rechte Knie gerade.");
   expect(text).toContain("Üben Sie mit dem rechten Bein.");
-  const both = german({
+  const { booklet: both } = german({
     [`${CLINIC}/achilles.md`]: change(
       shippedText(`${CLINIC}/achilles.md`),
       "side: right\n",
@@ -124,7 +127,7 @@ test("a sore number is written with a comma in the rules as well", () => {
     /^signed:/m,
     "pain: { comfortable: 1, during: 3.5, after: 3.5 }\nsigned:",
   );
-  const rules = german({ [`${CLINIC}/achilles.md`]: plan });
+  const { booklet: rules } = german({ [`${CLINIC}/achilles.md`]: plan });
   expect(rules.pain.rules[0]).toContain("bis 3,5 von 10");
   expect(rules.exercises[0]?.pain).toContain("Bis 3,5 von 10");
 });

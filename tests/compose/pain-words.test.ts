@@ -10,6 +10,7 @@ import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
 import { type MadeProgram, makeBooklet } from "../../src/booklet.ts";
 import { calendarFile } from "../../src/calendar/calendar-file.ts";
+import { issue } from "../../src/calendar/issue.ts";
 import { loadAssets } from "../../src/html/assets.ts";
 import { companionOf } from "../../src/html/companion.ts";
 import { renderHtml } from "../../src/html/html.ts";
@@ -117,7 +118,7 @@ function outputs(made: MadeProgram, own: Rule | undefined) {
   return {
     html: renderHtml(booklet, assets),
     summary: renderHtml(summary, assets),
-    calendar: calendarFile(booklet),
+    calendar: calendarFile(booklet, issue(booklet, made.program, undefined).value),
     phone: JSON.parse(companionOf(booklet, "", words)?.data ?? "") as PhoneData,
     json: JSON.parse(JSON.stringify(planJson(made, []))) as ReturnType<typeof planJson>,
     exercises,

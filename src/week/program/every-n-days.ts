@@ -10,15 +10,27 @@ export interface DatedCourse {
   readonly slipped: readonly { readonly day: number; readonly to?: number }[];
 }
 
+/** Days before `until` are gone: what was issued on them is what was done. */
+export interface PastDays {
+  readonly until: number;
+  readonly issued: ReadonlySet<number>;
+}
+
 /**
  * Every n days from the first day of the course, `offset` days in. A day that is closed is not
  * left out: the bout waits for the next open day and the count goes on from there, so that n days
- * are always kept between bouts. After a gap in the course the count begins anew.
+ * are always kept between bouts. After a gap in the course the count begins anew. On days that are
+ * gone the course is what was issued, and it is counted on from there.
  *
  * Every second day so becomes four and three sessions in turn: 42 in 84 days (Rathleff et al.
  * 2015, Scand J Med Sci Sports 25:e292).
  */
-export function everyNDays(states: readonly DayState[], n: number, offset: number): DatedCourse {
+export function everyNDays(
+  states: readonly DayState[],
+  n: number,
+  offset: number,
+  past: PastDays = { until: 0, issued: new Set() },
+): DatedCourse {
   const days: number[] = [];
   const slipped: { day: number; to?: number }[] = [];
   let due: number | undefined;
@@ -28,6 +40,12 @@ export function everyNDays(states: readonly DayState[], n: number, offset: numbe
       if (waiting !== undefined) slipped.push({ day: waiting });
       due = undefined;
       waiting = undefined;
+      return;
+    }
+    if (day < past.until) {
+      if (!past.issued.has(day)) return;
+      days.push(day);
+      due = day + n;
       return;
     }
     due ??= day + offset;

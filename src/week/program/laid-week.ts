@@ -5,20 +5,16 @@ import { isDated } from "../search/day-sets.ts";
 import { objectiveOf } from "../search/objective.ts";
 import { type Placement, SLOTS, type WeekProblem } from "../search/problem.ts";
 import { avoidedDays } from "./avoided.ts";
+import type { Placed } from "./placed.ts";
 import type { LaidSession, LaidWeek, MovedBout, ProgramDay } from "./program-types.ts";
 import type { ProgramWeek } from "./program-weeks.ts";
 import { sessionOrder } from "./session-order.ts";
 
-/**
- * @param expected where the phase's pattern has the bouts; undefined where there is no pattern
- * @param days the seven dates of the week
- */
+/** @param days the seven dates of the week */
 export function laidWeek(
   week: ProgramWeek,
-  placement: Placement,
-  expected: Placement | undefined,
+  { placement, expected, proven, lost = [] }: Placed,
   days: readonly ProgramDay[],
-  proven: boolean,
 ): LaidWeek {
   const { problem, start } = week;
   const programStart = start - 7 * week.index;
@@ -41,6 +37,7 @@ export function laidWeek(
       date: isoDate(programStart + day),
       ...(to === undefined ? {} : { to: isoDate(programStart + to) }),
     })),
+    lost,
   };
 }
 

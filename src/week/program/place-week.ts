@@ -1,21 +1,15 @@
 /** Places one week after another: by the pattern where it fits, with the fewest moves where not. */
 
 import { isoDate } from "../search/dates.ts";
-import type { FoundWeek, GivenBout, Placement, WeekProblem } from "../search/problem.ts";
-import { type SolveOptions, solveWeek } from "../search/solve.ts";
+import type { FoundWeek, GivenBout, Placement } from "../search/problem.ts";
+import type { SolveOptions } from "../search/solve.ts";
 import { verifyPlacement } from "../search/verify.ts";
 import { runsOut } from "./long-run.ts";
 import { circumstances, frequencies, turn } from "./pattern.ts";
+import { isGone, placeAgain } from "./place-again.ts";
+import { boutsBefore, nearTo, onlyFor, type Placed, place } from "./placed.ts";
 import type { LayoutFailure } from "./program-types.ts";
 import { boutsSeenFrom, type ProgramWeek } from "./program-weeks.ts";
-
-/** A week that has its placement. */
-export interface Placed {
-  readonly placement: Placement;
-  readonly proven: boolean;
-  /** Where the phase's pattern has the bouts. */
-  readonly expected: Placement | undefined;
-}
 
 /** How many weeks are placed anew at most for the sake of a later one. */
 const WEEKS_BACK = 3;
@@ -30,6 +24,14 @@ export function placeWeek(
 ): LayoutFailure | undefined {
   const week = weeks[index];
   if (week === undefined) return undefined;
+  if (week.issued !== undefined) {
+    const again = placeAgain(weeks, placed, index, options);
+    if (again === undefined) {
+      return placeWithWeekBefore(weeks, placed, index, week.issued.placement, options);
+    }
+    placed.push(again);
+    return undefined;
+  }
   const pattern = patterns.get(turn(week));
   const given = boutsBefore(weeks, placed, index);
   const problem = { ...week.problem, given };
@@ -103,7 +105,7 @@ function placeBackwards(
   const next = weeks[index + 1];
   const first = later[0];
   if (week === undefined || next === undefined || first === undefined) return undefined;
-  if (later.length > WEEKS_BACK) return undefined;
+  if (later.length > WEEKS_BACK || isGone(week)) return undefined;
   const after = boutsSeenFrom(next.problem.exercises, first.placement, -1);
   const near = nearTo(week.problem, placed[index]?.placement);
   const given = [...boutsBefore(weeks, placed, index), ...after];
@@ -112,34 +114,6 @@ function placeBackwards(
   const loose = place({ ...near, given: after }, options);
   if (typeof loose === "string") return undefined;
   return placeBackwards(weeks, placed, index - 1, [loose, ...later], options);
-}
-
-/** The best placement known, checked once more against the problem. */
-function place(
-  problem: WeekProblem,
-  options: SolveOptions,
-): (FoundWeek & { proven: boolean }) | "impossible" | "unknown" {
-  const answer = solveWeek(problem, options);
-  if (answer.status === "impossible") return "impossible";
-  const found =
-    answer.status === "solved" ? answer : answer.status === "unknown" ? answer.found : undefined;
-  if (found === undefined) return "unknown";
-  const broken = verifyPlacement(problem, found.placement)[0];
-  if (broken !== undefined)
-    throw new Error(`A week was laid out against a rule: ${broken.sentence}`);
-  return { ...found, proven: answer.status === "solved" };
-}
-
-/** The bouts of the week before, as that week was placed. */
-export function boutsBefore(
-  weeks: readonly ProgramWeek[],
-  placed: readonly Placed[],
-  index: number,
-): GivenBout[] {
-  const earlier = weeks[index - 1];
-  const last = placed[index - 1];
-  if (earlier === undefined || last === undefined) return [];
-  return boutsSeenFrom(earlier.problem.exercises, last.placement, 1);
 }
 
 /** Where the pattern has next week's bouts, if next week can follow the pattern. */
@@ -154,27 +128,6 @@ function boutsAfter(
   const placement = onlyFor(next.problem, pattern);
   if (verifyPlacement(next.problem, placement).length > 0) return [];
   return boutsSeenFrom(next.problem.exercises, placement, -1);
-}
-
-/** The problem with the fewest moved bouts as its first aim. */
-function nearTo(problem: WeekProblem, pattern: Placement | undefined): WeekProblem {
-  if (pattern === undefined) return problem;
-  const previous = new Map(pattern);
-  for (const one of problem.exercises) {
-    // What is done on dates keeps its part of the day; its days are not a matter of choice.
-    const part = (pattern.get(one.id)?.[0] ?? -1) % 3;
-    if ("onDays" in one.times && part >= 0) {
-      previous.set(
-        one.id,
-        one.times.onDays.map((day) => 3 * day + part),
-      );
-    }
-  }
-  return { ...problem, previous, aim: "repair" };
-}
-
-function onlyFor(problem: WeekProblem, placement: Placement): Placement {
-  return new Map(problem.exercises.map((one) => [one.id, placement.get(one.id) ?? []]));
 }
 
 function isTwin(a: ProgramWeek | undefined, b: ProgramWeek): boolean {

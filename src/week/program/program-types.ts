@@ -2,6 +2,7 @@
 import type { PartOfDay } from "../../units/day-parts.ts";
 import type {
   Clearance,
+  GivenBout,
   Mistake,
   Objective,
   Origin,
@@ -58,6 +59,14 @@ export interface DatedEvent {
   readonly origin?: Origin;
 }
 
+/** A session as an earlier booklet gave it to the client. */
+export interface IssuedSession {
+  /** ISO date. */
+  readonly date: string;
+  readonly part: PartOfDay;
+  readonly bouts: readonly Omit<GivenBout, "slot">[];
+}
+
 export interface ProgramWeeks {
   /** ISO date of the first day of the first week; any weekday. */
   readonly firstDate: string;
@@ -76,6 +85,11 @@ export interface ProgramWeeks {
     readonly groupHours?: Readonly<Record<string, Origin>>;
     readonly maxHardDaysInRow?: Origin;
   };
+  /**
+   * What the client already has. Days before `today` stay as they were issued; of the others as few
+   * bouts as possible lie elsewhere than they were issued.
+   */
+  readonly issued?: { readonly today: string; readonly sessions: readonly IssuedSession[] };
   /** Nodes of the search for one week; a fixed number, so that every machine gives one answer. */
   readonly nodeLimit?: number;
 }
@@ -94,10 +108,10 @@ export interface LaidSession {
   readonly bouts: readonly LaidBout[];
 }
 
-/** A bout of a week that lies elsewhere than in the week before it. */
+/** A bout of a week that lies elsewhere than in the phase's pattern, or than it was issued. */
 export interface MovedBout {
   readonly exercise: string;
-  /** Where the phase's pattern would have had it; not given for a bout more than before. */
+  /** Where it would have lain; not given for a bout more than before. */
   readonly from?: { readonly date: string; readonly part: PartOfDay };
   readonly to: { readonly date: string; readonly part: PartOfDay };
 }
@@ -124,6 +138,12 @@ export interface SlippedDay {
   readonly to?: string;
 }
 
+/** Bouts of an exercise for which a week of which some days are gone has no room. */
+export interface LostBouts {
+  readonly exercise: string;
+  readonly bouts: number;
+}
+
 export interface LaidWeek {
   /** Week of the program, from 0. */
   readonly week: number;
@@ -133,10 +153,11 @@ export interface LaidWeek {
   readonly objective: Objective;
   /** Whether it is proven that no better week exists; false where the node limit came first. */
   readonly proven: boolean;
-  /** Empty where the week follows the phase's pattern. */
+  /** Empty where the week follows the phase's pattern, or lies as it was issued. */
   readonly moved: readonly MovedBout[];
   readonly avoided: readonly AvoidedDay[];
   readonly slipped: readonly SlippedDay[];
+  readonly lost: readonly LostBouts[];
 }
 
 export type LayoutResult =

@@ -12,7 +12,8 @@ import {
   type WeekExercise,
   type WeekProblem,
 } from "../search/problem.ts";
-import { type DatedCourse, type DayState, everyNDays } from "./every-n-days.ts";
+import { type DatedCourse, type DayState, everyNDays, type PastDays } from "./every-n-days.ts";
+import { type IssuedWeek, issuedWeek } from "./issued-week.ts";
 import type { ProgramExercise, ProgramWeeks } from "./program-types.ts";
 
 export interface ProgramWeek {
@@ -21,6 +22,8 @@ export interface ProgramWeek {
   readonly phase: string;
   /** Day number of its first day. */
   readonly start: number;
+  /** What the client already has of it. */
+  readonly issued: IssuedWeek | undefined;
   /** The week standing alone, with events a week before and after it. */
   readonly problem: WeekProblem;
   /** Dates on which an every-n-days exercise fell due on a closed day. */
@@ -44,7 +47,7 @@ export function programWeeks(program: ProgramWeeks, offset: number): ProgramWeek
       const events = eventsAround(program, start);
       return { phase, list, index, start, problem: bareProblem(program, index, start, events) };
     });
-  const courses = datedCourses(plain, offset);
+  const courses = datedCourses(plain, offset, pastDays(program, first));
   return plain.map(({ phase, list, index, start, problem }) => {
     const inWeek = (day: number) => Math.floor(day / DAYS) === index;
     const slipped = list.flatMap((one) => {
@@ -59,7 +62,8 @@ export function programWeeks(program: ProgramWeeks, offset: number): ProgramWeek
       const days = courses.get(one.times.everyDays)?.days ?? [];
       return { ...bare, times: { onDays: days.filter(inWeek).map((day) => day % DAYS) } };
     });
-    return { index, phase, start, slipped, problem: { ...problem, exercises } };
+    const issued = issuedWeek(program.issued, start);
+    return { index, phase, start, slipped, issued, problem: { ...problem, exercises } };
   });
 }
 
@@ -132,18 +136,34 @@ function bareExercise(
   };
 }
 
+/** The days of the program that are gone, with those on which each exercise was issued. */
+function pastDays(
+  { issued }: ProgramWeeks,
+  first: number,
+): { until: number; of: (exercise: string) => number[] } {
+  const until = issued === undefined ? 0 : Math.max(0, (dayNumber(issued.today) ?? 0) - first);
+  const of = (exercise: string) =>
+    (issued?.sessions ?? [])
+      .filter(({ bouts }) => bouts.some((bout) => bout.exercise === exercise))
+      .map(({ date }) => (dayNumber(date) ?? Number.NaN) - first);
+  return { until, of };
+}
+
 /** By n, the dates of all exercises done every n days; they share their days. */
 function datedCourses(
   weeks: readonly { readonly list: readonly ProgramExercise[]; readonly problem: WeekProblem }[],
   offset: number,
+  past: ReturnType<typeof pastDays>,
 ): Map<number, DatedCourse> {
   const states = new Map<number, DayState[]>();
+  const issued = new Map<number, Set<number>>();
   weeks.forEach(({ list, problem }, index) => {
     for (const one of list) {
       if (!("everyDays" in one.times)) continue;
       const n = one.times.everyDays;
       const all = states.get(n) ?? new Array<DayState>(DAYS * weeks.length).fill("absent");
       states.set(n, all);
+      issued.set(n, new Set([...(issued.get(n) ?? []), ...past.of(one.id)]));
       const bare = { ...bareExercise(one, list, problem.events), times: { onDays: [] } };
       const closed = clearedSlots(bare, problem);
       for (let day = 0; day < DAYS; day++) {
@@ -157,5 +177,10 @@ function datedCourses(
       }
     }
   });
-  return new Map([...states].map(([n, all]) => [n, everyNDays(all, n, Math.min(offset, n - 1))]));
+  return new Map(
+    [...states].map(([n, all]) => {
+      const gone: PastDays = { until: past.until, issued: issued.get(n) ?? new Set() };
+      return [n, everyNDays(all, n, Math.min(offset, n - 1), gone)];
+    }),
+  );
 }

@@ -6,15 +6,16 @@ import type { SolveOptions } from "../search/solve.ts";
 import { programMistakes } from "./check-program.ts";
 import { laidWeek } from "./laid-week.ts";
 import { phasePattern, turn } from "./pattern.ts";
-import { boutsBefore, type Placed, placeWeek } from "./place-week.ts";
+import { placeWeek } from "./place-week.ts";
+import { boutsBefore, type Placed } from "./placed.ts";
 import type { LaidWeek, LayoutFailure, LayoutResult, ProgramWeeks } from "./program-types.ts";
 import { boutsSeenFrom, programWeeks } from "./program-weeks.ts";
 
 /**
  * Lays out every week of a program: one pattern for each phase, and weeks that differ from it
  * repaired with the fewest moved bouts. Recovery holds across the end of the week and from phase
- * to phase. The first week that cannot be laid out ends the work: the answer says which, and
- * holds its problem.
+ * to phase. What the client already has stays where it can. The first week that cannot be laid out
+ * ends the work: the answer says which, and holds its problem.
  *
  * @param tally counts the nodes searched, for a caller who asks more than once
  */
@@ -45,7 +46,7 @@ function layOutFrom(program: ProgramWeeks, offset: number, tally?: Tally): Layou
   for (const [index, week] of weeks.entries()) {
     const phase = weeks.slice(index).filter((each) => each.phase === week.phase);
     if (weeks[index - 1]?.phase !== week.phase) patterns = new Map();
-    if (!patterns.has(turn(week))) {
+    if (week.issued === undefined && !patterns.has(turn(week))) {
       const alike = phase.filter((each) => turn(each) === turn(week));
       const other = [...patterns.values()].at(-1);
       const before = boutsBefore(weeks, placed, index);
@@ -58,10 +59,10 @@ function layOutFrom(program: ProgramWeeks, offset: number, tally?: Tally): Layou
     stop = placeWeek(weeks, placed, index, patterns, options);
     if (stop !== undefined) break;
   }
-  const laid = placed.map(({ placement, proven, expected }, index): LaidWeek | undefined => {
+  const laid = placed.map((one, index): LaidWeek | undefined => {
     const week = weeks[index];
     const days = program.days.slice(DAYS * index, DAYS * (index + 1));
-    return week && laidWeek(week, placement, expected, days, proven);
+    return week && laidWeek(week, one, days);
   });
   const done = laid.filter((week) => week !== undefined);
   return stop === undefined ? { status: "laid-out", weeks: done } : { ...stop, weeks: done };

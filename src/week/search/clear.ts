@@ -73,12 +73,12 @@ function isBefore(until: number, hours: number, wraps: boolean): boolean {
   return ahead >= 0 && ahead < hours;
 }
 
-/** 21-bit mask of the slots too near a bout of the week before or after. */
+/** 21-bit mask of the slots too near a bout that is not to be moved: earlier, or of the week after. */
 export function givenSlots(one: WeekExercise, problem: WeekProblem): number {
   let mask = 0;
   for (const given of problem.given ?? []) {
     // Recovery belongs to the earlier of two bouts.
-    const recoveryHours = given.slot < 0 ? given.recoveryHours : one.recoveryHours;
+    const recoveryHours = given.slot < SLOTS ? given.recoveryHours : one.recoveryHours;
     const apart = hoursApart(
       { ...one, recoveryHours },
       { ...given, id: given.exercise, recoveryHours },

@@ -86,7 +86,10 @@ export interface WeekEvent {
   readonly origin?: Origin;
 }
 
-/** A bout of the week before (slot below 0) or the week after (slot 21 and more): not to be moved. */
+/**
+ * A bout that is not to be moved: of the week before (slot below 0), of the week after (slot 21 and
+ * more), or of a day of this week that is gone, before every slot that is free.
+ */
 export interface GivenBout {
   readonly exercise: string;
   readonly slot: Slot;
