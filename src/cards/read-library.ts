@@ -11,6 +11,7 @@ import type { Library, LibraryCard } from "./library.ts";
 import { placeholderFaults } from "./placeholders.ts";
 import { cardSchema } from "./schema.ts";
 import { readSections } from "./sections.ts";
+import { variantFaults } from "./variants.ts";
 import { mergeVocabularies, type Vocabulary, vocabularySchema } from "./vocabulary.ts";
 
 /** Name of the vocabulary file in a folder of cards. */
@@ -88,7 +89,8 @@ function readCard(
   const endings = checked.value
     ? placeholderFaults(split.body, split.bodyLine, split.source, checked.value.language)
     : [];
-  const all = [...checked.faults, ...body.faults, ...picture.faults, ...endings];
+  const variants = checked.value ? variantFaults(checked.value, body.sections, split.source) : [];
+  const all = [...checked.faults, ...body.faults, ...picture.faults, ...endings, ...variants];
   const id = idOf(split.data);
   if (checked.value && all.length === 0) {
     const card: LibraryCard = {

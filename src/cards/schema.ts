@@ -96,6 +96,12 @@ export function cardSchema(words: Vocabulary) {
       .array(word(words.equipment))
       .default([])
       .describe("What the client needs besides a load. All of it is needed."),
+    equipment_with: z
+      .partialRecord(word(words.equipment), z.array(word(words.equipment)))
+      .default({})
+      .describe(
+        "What is needed instead of `equipment` where this thing of load.with makes the load: { leg-press-machine: [] }.",
+      ),
     load: z
       .strictObject({
         kind: z
@@ -178,6 +184,10 @@ export function cardSchema(words: Vocabulary) {
         z.strictObject({
           flag: word(words.flags).describe("The flag that asks for care."),
           say: line.describe("What to tell the client, in the client's words."),
+          equipment: z
+            .array(word(words.equipment))
+            .default([])
+            .describe("What it takes, besides what the exercise needs."),
         }),
       )
       .default([])

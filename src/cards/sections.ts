@@ -23,8 +23,22 @@ export const SECTIONS = [
 
 export type SectionKey = (typeof SECTIONS)[number]["key"];
 
-/** Markdown of each section. */
-export type Sections = Readonly<Record<SectionKey, string>>;
+/** Markdown of each section, and what stands in its place with some equipment. */
+export interface Sections extends Readonly<Record<SectionKey, string>> {
+  readonly variants: readonly SectionVariant[];
+}
+
+/** A section for the clients whose load is made by certain things: “## Set up with barbell”. */
+export interface SectionVariant {
+  readonly key: SectionKey;
+  /** The heading as it stands in the file. */
+  readonly heading: string;
+  readonly line: number;
+  /** Equipment's words. */
+  readonly with: readonly string[];
+  /** Markdown. */
+  readonly text: string;
+}
 
 /** The sections that a client reads. */
 export type ClientSections = Omit<Sections, "clinician">;
@@ -52,6 +66,7 @@ export function readSections(
   { what, sections: wanted }: Wanted = { what: "card", sections: SECTIONS },
 ): { readonly sections: Sections; readonly faults: readonly Fault[] } {
   const found = new Map<SectionKey, { line: number; lines: string[] }>();
+  const variants: (Omit<SectionVariant, "text"> & { readonly lines: string[] })[] = [];
   const faults: Fault[] = [];
   const add = (
     code: "missing-section" | "unknown-section" | "unknown-placeholder" | "unsafe-text",
@@ -83,9 +98,14 @@ export function readSections(
       checkText(text, line, add);
       return;
     }
-    const section = wanted.find((one) => one.heading.toLowerCase() === heading.toLowerCase());
+    const section = sectionOf(heading, wanted);
     current = [];
-    if (!section) {
+    const [, base = "", things] = /^(.+?) with (.+)$/i.exec(heading) ?? [];
+    const varied = section === undefined ? sectionOf(base, wanted) : undefined;
+    if (varied && varied.key !== "clinician" && things !== undefined) {
+      const words = things.split(",").map((one) => one.trim());
+      variants.push({ key: varied.key, heading, line, with: words, lines: current });
+    } else if (!section) {
       const near = nearest(
         heading,
         wanted.map((one) => one.heading),
@@ -133,6 +153,11 @@ export function readSections(
       );
     }
   }
+  for (const { lines, line, heading } of variants) {
+    if (lines.join("").trim() === "") {
+      add("missing-section", `The section “${heading}” is empty.`, line);
+    }
+  }
   const textOf = (key: SectionKey) => (found.get(key)?.lines ?? []).join("\n").trim();
   return {
     sections: {
@@ -142,10 +167,17 @@ export function readSections(
       check: textOf("check"),
       stop: textOf("stop"),
       clinician: textOf("clinician"),
+      variants: variants.map(({ lines, ...variant }) => ({
+        ...variant,
+        text: lines.join("\n").trim(),
+      })),
     },
     faults,
   };
 }
+
+const sectionOf = (heading: string, wanted: Wanted["sections"]) =>
+  wanted.find((one) => one.heading.toLowerCase() === heading.toLowerCase());
 
 function checkText(
   text: string,

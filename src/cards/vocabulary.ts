@@ -17,6 +17,12 @@ export const vocabularySchema = z.strictObject({
           .enum(["weight", "band"])
           .optional()
           .describe("What kind of load it makes, if it makes one."),
+        home: z
+          .literal(true)
+          .optional()
+          .describe(
+            "Taken to be in every home: listed under “You need”, but a plan need not list it.",
+          ),
       }),
     )
     .describe("Things a client may have at home."),

@@ -179,7 +179,7 @@ function loadWords(
   write: Writer,
 ): string | undefined {
   const { words } = write;
-  const what = load.equipment === undefined || !things ? "" : shortName(load.equipment, things);
+  const what = load.equipment === undefined || !things ? "" : thingName(load.equipment, things);
   switch (load.kind) {
     case "none":
       return undefined;
@@ -202,7 +202,8 @@ function loadWords(
   }
 }
 
-function shortName(id: string, { equipment }: Vocabulary): string {
+/** What a thing is called in a table: backpack, bar. */
+export function thingName(id: string, { equipment }: Vocabulary): string {
   return equipment[id]?.short ?? equipment[id]?.say ?? id;
 }
 

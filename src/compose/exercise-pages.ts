@@ -4,10 +4,11 @@ import { figureOf, svgUrl } from "../cards/figures.ts";
 import type { ProgramExercise } from "../program/program.ts";
 import type { Composing } from "./composing.ts";
 import type { DoseLine, ExercisePage } from "./model.ts";
+import { loadMakers, needsOf, sectionText } from "./needs.ts";
 import type { Writer } from "./numbers.ts";
 import { exerciseRule } from "./pain-words.ts";
 import { dosesIn, exerciseAnchor } from "./phase-pages.ts";
-import { sectionText, sidedText, sideName, sideSentence } from "./side-words.ts";
+import { sidedText, sideName, sideSentence } from "./side-words.ts";
 
 /** Pages in the order in which the exercises first come; an exercise of several phases has one page. */
 export function exercisePages(composing: Composing): ExercisePage[] {
@@ -34,15 +35,17 @@ export function exercisePages(composing: Composing): ExercisePage[] {
       side: sideName(exercise, write),
       sideSentence: sideSentence(exercise, write),
       figure: figureFor(exercise, write),
-      needs: needs(exercise, composing),
+      needs: needsOf(exercise, composing).map(
+        (item) => composing.library.words.equipment[item]?.say ?? item,
+      ),
       phases,
       always: constant(phases.flatMap((phase) => phase.doses)),
       when: exercise.when,
-      setUp: sectionText(exercise, "setUp", write),
-      move: sectionText(exercise, "move", write),
-      feel: sectionText(exercise, "feel", write),
-      check: sectionText(exercise, "check", write),
-      stop: sectionText(exercise, "stop", write),
+      setUp: sectionText(exercise, "setUp", composing),
+      move: sectionText(exercise, "move", composing),
+      feel: sectionText(exercise, "feel", composing),
+      check: sectionText(exercise, "check", composing),
+      stop: sectionText(exercise, "stop", composing),
       pain: exerciseRule(exercise.pain, write),
       care: card.care
         .filter(({ flag }) => program.plan.value.flags.includes(flag))
@@ -64,25 +67,6 @@ function figureFor(exercise: ProgramExercise, write: Writer): ExercisePage["figu
   const drawing = figureOf(card, side === "both" ? "none" : side);
   if (drawing?.svg === undefined) return undefined;
   return { url: svgUrl(drawing.svg), alt: alt(drawing.alt), width: drawing.width };
-}
-
-/** What the client needs: the card's equipment, and what makes the load in this program. */
-function needs(exercise: ProgramExercise, composing: Composing): string[] {
-  return [...new Set([...exercise.card.card.equipment, ...loadMakers(exercise, composing)])].map(
-    (item) => composing.library.words.equipment[item]?.say ?? item,
-  );
-}
-
-/** What makes the load of an exercise in any week of the program. */
-function loadMakers(exercise: ProgramExercise, { dosed }: Composing): string[] {
-  const makers = dosed.weeks.flatMap(({ bouts }) =>
-    bouts
-      .filter(({ card }) => card === exercise.card.card.id)
-      .flatMap(({ load: { equipment, kg } }) =>
-        equipment === undefined || kg === 0 ? [] : [equipment],
-      ),
-  );
-  return [...new Set(makers)];
 }
 
 /** What is the same in every week: said once, as sentences. */

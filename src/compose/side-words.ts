@@ -1,5 +1,4 @@
 /** Words for the side that works: "Left leg", "Do this with your left leg." */
-import type { SectionKey } from "../cards/sections.ts";
 import type { ProgramExercise } from "../program/program.ts";
 import type { Writer } from "./numbers.ts";
 
@@ -15,13 +14,6 @@ export function sideSentence(
 ): string | undefined {
   return side === "none" ? undefined : words.say(`side.sentence.${card.card.limb}.${side}`);
 }
-
-/** A section of the card with the client's side put in. */
-export const sectionText = (
-  exercise: ProgramExercise,
-  section: SectionKey,
-  write: Writer,
-): string => sidedText(exercise.card.sections[section], exercise, write);
 
 /** A text of a card with the words for the client's side in place of its placeholders. */
 export function sidedText(text: string, { side }: ProgramExercise, { words }: Writer): string {

@@ -13,6 +13,7 @@ import {
 } from "../translations/head.ts";
 import type { AllTranslations } from "../translations/read-translations.ts";
 import { languageName, ORIGINAL } from "../words/languages.ts";
+import { needsOf } from "./needs.ts";
 
 /** A card or protocol, and where the plan brings it in. */
 interface Used extends Original {
@@ -48,7 +49,7 @@ export function usedFaults(
   const { id, reviewed, language: written } = program.protocol.value;
   const course: Used = { id, language: written, reviewedOn: reviewed.on, path: ["protocol"] };
   const words = language === ORIGINAL ? undefined : vocabularies.get(language);
-  const things = language === ORIGINAL ? [] : thingsUsed(program, dosed);
+  const things = language === ORIGINAL ? [] : thingsUsed(program, dosed, library);
   return [
     ...judge(course, protocols.get(translationKey(id, language)), "protocols"),
     ...cardsUsed(program, library).flatMap((used) =>
@@ -94,14 +95,10 @@ function pathOf({ origin, card }: ProgramExercise, { plan }: Program): Path {
 }
 
 /** Equipment that the booklet names: what the cards need, and what makes the loads. */
-function thingsUsed(program: Program, dosed: DosedProgram): string[] {
-  const needed = program.phases.flatMap((phase) =>
-    phase.exercises.flatMap(({ card }) => card.card.equipment),
-  );
-  const makers = dosed.weeks.flatMap(({ bouts }) =>
-    bouts.flatMap(({ load }) => load.equipment ?? []),
-  );
-  return [...new Set([...needed, ...makers])];
+function thingsUsed(program: Program, dosed: DosedProgram, library: Library): string[] {
+  const exercises = program.phases.flatMap((phase) => phase.exercises);
+  const needed = exercises.flatMap((one) => needsOf(one, { program, dosed, library }));
+  return [...new Set(needed)];
 }
 
 function pathOfThing({ plan }: Program, thing: string): Path {

@@ -4,6 +4,7 @@ import type { Library, LibraryCard } from "../cards/library.ts";
 import type { Place } from "../faults/fault.ts";
 import type { StatedDose, Statement } from "../prescription/stated.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
+import { usableThings } from "../program/propose.ts";
 import { sayMass } from "../units/mass.ts";
 import { type Makes, weightsFor } from "./equipment.ts";
 import { Findings } from "./findings.ts";
@@ -48,7 +49,11 @@ export class DoseContext {
   makesFor({ card }: LibraryCard): readonly Makes[] {
     const known = this.#makes.get(card.id);
     if (known !== undefined) return known;
-    const makes = weightsFor(card, this.program.plan.value.equipment);
+    const { value: plan } = this.program.plan;
+    const words = this.#library?.words;
+    const things = words ? usableThings({ card }, plan, words) : card.load.with;
+    const usable = { ...card, load: { ...card.load, with: [...things] } };
+    const makes = weightsFor(usable, plan.equipment);
     this.#makes.set(card.id, makes);
     return makes;
   }

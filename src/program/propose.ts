@@ -1,5 +1,7 @@
 /** Finds cards that could stand in for one that does not fit a client. Proposals only: nothing is swapped here. */
 import type { Library, LibraryCard } from "../cards/library.ts";
+import { equipmentFor } from "../cards/variants.ts";
+import type { Vocabulary } from "../cards/vocabulary.ts";
 import type { Plan } from "../plan/schema.ts";
 
 /**
@@ -15,7 +17,7 @@ export function proposals(card: LibraryCard, library: Library, plan: Plan): Libr
         wanted.alternatives.includes(other.id) ||
         (other.trains === wanted.trains && other.tissues[0] === wanted.tissues[0]),
     )
-    .filter((other) => rulingOut(other, plan) === undefined && missing(other, plan).length === 0)
+    .filter((other) => fits(other, plan, library.words))
     .sort((a, b) => rank(a) - rank(b) || (a.card.id < b.card.id ? -1 : 1));
 
   function rank({ card: other }: LibraryCard): number {
@@ -25,6 +27,10 @@ export function proposals(card: LibraryCard, library: Library, plan: Plan): Libr
   }
 }
 
+/** Whether this client may do the card and has what it needs. */
+export const fits = (card: LibraryCard, plan: Plan, words: Vocabulary): boolean =>
+  rulingOut(card, plan) === undefined && missing(card, plan, words).length === 0;
+
 /** The first flag of this client that rules the card out, and why. */
 export function rulingOut(
   { card }: LibraryCard,
@@ -33,13 +39,46 @@ export function rulingOut(
   return card.not_for.find(({ flag }) => plan.flags.includes(flag));
 }
 
-/** What the card needs and the client does not have; `a|b` where one of several would do. */
-export function missing({ card }: LibraryCard, plan: Plan): string[] {
-  const have = new Set(plan.equipment.map((item) => (typeof item === "string" ? item : item.have)));
-  const lacking = card.equipment.filter((item) => !have.has(item));
+/**
+ * What the card needs and the client does not have; `a|b` where one of several would do. With several
+ * things that could make the load, what the best of them lacks. Things of every home are never missing.
+ */
+export function missing({ card }: LibraryCard, plan: Plan, words: Vocabulary): string[] {
+  const lacks = lackingOf(plan, words);
+  const things = ownThings(card, plan);
   const needsLoad = card.load.kind === "weight" || card.load.kind === "band";
-  if (needsLoad && card.load.with.length > 0 && !card.load.with.some((item) => have.has(item))) {
-    lacking.push(card.load.with.join("|"));
+  if (needsLoad && things.length === 0) {
+    const load = card.load.with.length > 0 ? [card.load.with.join("|")] : [];
+    return [...lacks(card.equipment), ...load];
   }
-  return lacking;
+  const ways = [...things.map((thing) => [thing]), ...(needsLoad ? [] : [[]])];
+  const [least = []] = ways
+    .map((way) => lacks(equipmentFor(card, way)))
+    .sort((a, b) => a.length - b.length);
+  return least;
+}
+
+/** The client's things that can make the card's load, and with which they have all else it needs. */
+export function usableThings(
+  { card }: Pick<LibraryCard, "card">,
+  plan: Plan,
+  words: Vocabulary,
+): readonly string[] {
+  const lacks = lackingOf(plan, words);
+  return ownThings(card, plan).filter((thing) => lacks(equipmentFor(card, [thing])).length === 0);
+}
+
+const ownThings = (card: LibraryCard["card"], plan: Plan): string[] => {
+  const have = haveOf(plan);
+  return card.load.with.filter((item) => have.has(item));
+};
+
+const haveOf = ({ equipment }: Plan): ReadonlySet<string> =>
+  new Set(equipment.map((item) => (typeof item === "string" ? item : item.have)));
+
+/** Picks what the client does not have and not every home has. */
+function lackingOf(plan: Plan, { equipment }: Vocabulary) {
+  const have = haveOf(plan);
+  return (items: readonly string[]): string[] =>
+    items.filter((item) => !have.has(item) && equipment[item]?.home !== true);
 }

@@ -139,7 +139,7 @@ function fitFaults(card: LibraryCard, named: Named, { plan, library }: ProgramPa
       }),
     );
   }
-  const lacking = missing(card, plan.value);
+  const lacking = missing(card, plan.value, library.words);
   if (lacking.length > 0) {
     const things = lacking.map((item) => item.split("|").join(" or ")).join(", ");
     faults.push(

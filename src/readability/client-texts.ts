@@ -33,14 +33,13 @@ export function cardTexts({ card, sections, source }: LibraryCard): readonly Cli
           : [field(`the line on when to take ${to}`, [way, at, "when", "say"], when.say)],
       ),
     ),
-    ...SECTIONS.flatMap(({ key, heading }) =>
-      key === "clinician"
-        ? []
-        : [
-            body(source, `the section “${heading}”`, sections[key], () =>
-              sectionStart(source, heading),
-            ),
-          ],
+    ...[
+      ...SECTIONS.flatMap(({ key, heading }) =>
+        key === "clinician" ? [] : [{ heading, text: sections[key] }],
+      ),
+      ...sections.variants,
+    ].map(({ heading, text }) =>
+      body(source, `the section “${heading}”`, text, () => sectionStart(source, heading)),
     ),
   ];
 }

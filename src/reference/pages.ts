@@ -74,6 +74,11 @@ ${SECTIONS.map(({ heading, says }) => `| \`## ${heading}\` | ${says} |`).join("\
 Write for a tired reader: short sentences, everyday words, one action a step. Sets, repetitions and
 seconds come from the dose and are not written here. HTML, pictures and outside links are not read.
 
+A section that differs with what makes the load may stand a second time, for those things alone:
+\`## Set up with leg-press-machine, barbell\`. The words are some of \`load.with\`; who has another of
+them, or no load yet, reads the plain section. \`equipment_with\` does the same for what is needed. So
+a page says only what this client has.
+
 Cards for one side at a time may hold these words, which become right for each client:
 
 | Placeholder | Becomes |
@@ -121,7 +126,7 @@ ${wordTable(words.tissues)}
 
 ### Equipment
 
-${wordTable(Object.fromEntries(Object.entries(words.equipment).map(([id, { say, makes }]) => [id, makes ? `${say} (makes a load: ${makes})` : say])))}
+${wordTable(Object.fromEntries(Object.entries(words.equipment).map(([id, { say, makes, home }]) => [id, `${say}${makes ? ` (makes a load: ${makes})` : ""}${home ? " (in every home)" : ""}`])))}
 
 ### Flags
 

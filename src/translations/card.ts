@@ -3,6 +3,7 @@ import * as z from "zod";
 import type { LibraryCard } from "../cards/library.ts";
 import { pictureFaults, placeholderFaults } from "../cards/placeholders.ts";
 import { type ClientSections, readSections, SECTIONS } from "../cards/sections.ts";
+import { variantsLacking } from "../cards/variants.ts";
 import { type Vocabulary, word } from "../cards/vocabulary.ts";
 import { Fault } from "../faults/fault.ts";
 import type { Split } from "../read/front-matter.ts";
@@ -144,6 +145,19 @@ function compare({ value, source }: Read<CardTranslation>, { library }: Original
       `The card's word for its ${part} part, “${card.pace[part]}”, is not translated.`,
       `Add it under pace: ${part}.`,
     );
+  }
+  for (const { heading } of variantsLacking(library.sections, value.sections)) {
+    add(
+      "missing-field",
+      ["title"],
+      `The section “${heading}” is not translated.`,
+      `Add a heading ## ${heading}.`,
+    );
+  }
+  for (const { heading, line } of variantsLacking(value.sections, library.sections)) {
+    const place = source.atLine(line, 1);
+    const message = `${card.id} has no section “${heading}”.`;
+    faults.push(new Fault("unknown-section", message, { place, frame: source.frame(place) }));
   }
   if ((card.figure || image) && value.picture === undefined) faults.push(wordless(value, source));
   return faults;

@@ -25,6 +25,8 @@ export interface Client {
   readonly measures?: readonly RepetitionTest[];
   /** The same free time on every day. */
   readonly free?: string;
+  /** What the client has; all that courses ask for if not given. */
+  readonly things?: readonly string[];
   /** More of the plan's front matter. */
   readonly more?: string;
   /** How this clinic computes doses. */
@@ -69,7 +71,7 @@ irritability: low
 goals:
   - { what: Walk to the harbour and back, now: 4, want: 8, on: ${before} }
 measures: [${tests.join(", ")}]
-equipment: [${THINGS.join(", ")}]
+equipment: [${(client.things ?? THINGS).join(", ")}]
 week:
   free:
 ${WEEKDAYS.map((day) => `    ${day}: { ${client.free ?? "evening: 180 min"} }`).join("\n")}
