@@ -13,6 +13,7 @@ import type { Protocol } from "./protocols/schema.ts";
 import type { Read } from "./read/source.ts";
 import { nearest } from "./read/validate.ts";
 import { layOut } from "./schedule/lay-out.ts";
+import { rampFaults } from "./schedule/ramp.ts";
 import type { Schedule } from "./schedule/schedule.ts";
 import type { Words } from "./words/words.ts";
 import type { Workspace } from "./workspace.ts";
@@ -70,6 +71,7 @@ export function makeProgram(
   const schedule = take(layOut(program, dosed, issued));
   if (!schedule || faults.some(isError)) return stop();
 
+  faults.push(...rampFaults(program, schedule));
   faults.push(...usedFaults(program, dosed, library, workspace.translations));
 
   return { value: { plan, program, dosed, schedule }, faults };

@@ -1,22 +1,19 @@
-/** Advice on a dosed program, as warnings with their source: crowded, long, steep, a tissue left out, no easier card. */
+/** Advice on a dosed program, as warnings with their source: crowded, long, a tissue left out, no easier card. */
 
-import { showPercent, showTime } from "../units/rounding.ts";
+import { showTime } from "../units/rounding.ts";
 import { type DoseContext, sayCard } from "./context.ts";
 import { sayList } from "./findings.ts";
-import { growth } from "./load.ts";
-import { workSeconds } from "./totals.ts";
 import type { Bout, DosedWeek } from "./types.ts";
 
 /**
- * Faults, all warnings: session-crowded, session-long, tissue-untrained, ramp-steep,
- * no-easier-rung; each once a cause, with the weeks it holds in.
+ * Faults, all warnings: session-crowded, session-long, tissue-untrained, no-easier-rung; each once a
+ * cause, with the weeks it holds in.
  */
 export function advise(context: DoseContext, weeks: readonly DosedWeek[]): void {
   for (const week of weeks) {
     adviseOnSession(context, week);
     adviseOnTissues(context, week);
   }
-  adviseOnGrowth(context, weeks);
   adviseOnLadders(context);
 }
 
@@ -89,65 +86,6 @@ function mainTissues(context: DoseContext, phaseId: string): Set<string> {
     ...stated.filter(({ main }) => main).flatMap(({ card }) => context.cardOf(card)?.card ?? []),
   ];
   return new Set(cards.flatMap(({ tissues }) => tissues.slice(0, 1)));
-}
-
-/** Work from one week to the next, by the tissue that each exercise loads first. */
-function adviseOnGrowth(context: DoseContext, weeks: readonly DosedWeek[]): void {
-  const limit = context.program.clinic.limits.week_growth;
-  let before = new Map<string, TissueWork>();
-  for (const { week, bouts } of weeks) {
-    const now = workByTissue(context, bouts);
-    for (const [tissue, work] of now) {
-      const { grew, what } = compare(before.get(tissue), work);
-      if (grew === undefined || grew <= limit + 1e-9) continue;
-      context.findings.add(
-        {
-          code: "ramp-steep",
-          cause: tissue,
-          level: "warning",
-          weight: grew,
-          place: () => placeOf(context, work.first),
-          say: (inWeeks) =>
-            `The ${what} of the ${tissue} grows by up to ${showPercent(grew)} from one week to the next (${inWeeks}); the clinic's limit is ${showPercent(limit)}.`,
-          hint: "Spread the growth over more weeks. This describes the work; it does not forecast an injury.",
-        },
-        week,
-      );
-    }
-    before = now;
-  }
-}
-
-interface TissueWork {
-  readonly seconds: number;
-  /** Effort × minutes of work; undefined where an exercise states no effort. */
-  readonly load: number | undefined;
-  readonly first: Bout;
-}
-
-function workByTissue(context: DoseContext, bouts: readonly Bout[]): Map<string, TissueWork> {
-  const work = new Map<string, TissueWork>();
-  for (const bout of bouts) {
-    const tissue = context.cardOf(bout.card)?.card.tissues[0];
-    if (tissue === undefined) continue;
-    const seconds = workSeconds(bout, context.program.clinic.dosing.fast_part) * bout.sessions;
-    const load = bout.effort === undefined ? undefined : (bout.effort * seconds) / 60;
-    const sum = work.get(tissue) ?? { seconds: 0, load: 0, first: bout };
-    work.set(tissue, {
-      seconds: sum.seconds + seconds,
-      load: sum.load === undefined || load === undefined ? undefined : sum.load + load,
-      first: sum.first,
-    });
-  }
-  return work;
-}
-
-function compare(before: TissueWork | undefined, now: TissueWork) {
-  if (!before) return { grew: undefined, what: "" };
-  if (before.load !== undefined && now.load !== undefined && before.load > 0) {
-    return { grew: growth(before.load, now.load), what: "planned load (effort × minutes of work)" };
-  }
-  return { grew: growth(before.seconds, now.seconds), what: "time at work" };
 }
 
 /** From this demand on a card is expected to have an easier one; those below are the foot of a ladder. */

@@ -12,11 +12,18 @@ export interface WeekLoad {
   readonly total: number;
   readonly mean: number;
   readonly deviation: number;
-  /** Mean of the daily loads by their deviation; undefined where every day is the same. */
+  /** Mean of the daily loads by their deviation; undefined where the days are nearly the same. */
   readonly monotony: number | undefined;
   /** Total × monotony; undefined where monotony is. */
   readonly strain: number | undefined;
 }
+
+/**
+ * Above this monotony the days are the same but for a tenth of their mean, and the quotient says
+ * nothing more: 300 and 301 by turns would give 600. Foster 1998 has no such week; that a quotient by
+ * a deviation near 0 is not given is common practice, the bound of 10 is ours.
+ */
+const MOST_MONOTONY = 10;
 
 /**
  * Total, monotony and strain of the days of a week, rest days as 0 (Foster 1998, Med Sci Sports
@@ -29,8 +36,7 @@ export function weekLoad(days: readonly number[], deviation: Deviation): WeekLoa
   const divisor = deviation === "sample" ? days.length - 1 : days.length;
   const squares = sum(days.map((day) => (day - mean) ** 2));
   const spread = divisor > 0 ? Math.sqrt(squares / divisor) : 0;
-  // Days that differ only in the last bits of a floating-point number are the same.
-  const even = spread <= 1e-9 * Math.max(1, mean);
+  const even = spread * MOST_MONOTONY <= mean;
   const monotony = even ? undefined : mean / spread;
   return {
     total,

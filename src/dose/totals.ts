@@ -1,6 +1,7 @@
 /** Sums of a week over all its bouts and sessions, as planned before real dates are known. */
-import { ceilTo, floorTo, tidy } from "../units/rounding.ts";
-import { metresPerSecond, sessionClock, setSeconds, workOfSets } from "./time.ts";
+import { ceilTo, floorTo } from "../units/rounding.ts";
+import { sessionLoad } from "./load.ts";
+import { sessionClock } from "./time.ts";
 import type { Bout, WeekTotals } from "./types.ts";
 
 /**
@@ -23,7 +24,6 @@ export function weekTotals(bouts: readonly Bout[], changeoverS: number): WeekTot
     },
     kg: floorTo(total(each.map(({ bout, times }) => (bout.kgTotal ?? 0) * times)), 0.1),
     minutes: ceilTo(total(clocks) / 60, 1),
-    load: plannedLoad(bouts),
     sessions,
     exercises: bouts.length,
     sessionS: clocks[0] ?? 0,
@@ -31,33 +31,32 @@ export function weekTotals(bouts: readonly Bout[], changeoverS: number): WeekTot
 }
 
 /**
- * Planned load of all sessions of a week, effort × minutes of each bout (Foster 1998, Med Sci Sports
- * Exerc 30:1164), to a tenth; undefined where no bout states an effort. Bouts without one add nothing.
+ * Planned load of one session, effort × minutes of each bout with its rests (Foster 1998, Med Sci
+ * Sports Exerc 30:1164), to a tenth; undefined where no bout states an effort. Bouts without one add
+ * nothing.
  */
-function plannedLoad(bouts: readonly Bout[]): number | undefined {
-  const loads = bouts.flatMap((bout) => boutLoad(bout) ?? []);
-  const sum = total(loads.map(({ load, sessions }) => load * sessions));
-  return loads.length === 0 ? undefined : Math.round(sum * 10) / 10;
-}
-
-/** Planned load of one session from its bouts, to a tenth; undefined where none states an effort. */
 export function plannedSessionLoad(bouts: readonly Bout[]): number | undefined {
-  const loads = bouts.flatMap((bout) => boutLoad(bout)?.load ?? []);
-  return loads.length === 0 ? undefined : Math.round(total(loads) * 10) / 10;
+  const stated = bouts.filter(({ effort }) => effort !== undefined);
+  return stated.length === 0 ? undefined : Math.round(total(stated.map(boutLoad)) * 10) / 10;
 }
 
-/**
- * Seconds of work of one session, both sides, without rests: what grows from week to week. A
- * repetition without tempo counts as in the session clock.
- */
-export function workSeconds(bout: Bout, fastPart: number): number {
-  const sets = workOfSets(bout, bout.sets, metresPerSecond(bout.load.kmH));
-  return tidy(bout.sides * total(sets.map((set) => setSeconds(set, fastPart))));
+/** How much bouts ask for: what growth from week to week is measured by. */
+export interface Work {
+  /** Effort × minutes; undefined where a bout states no effort, since part of it would be missing. */
+  readonly load: number | undefined;
+  /** Minutes with rests, without the way from one exercise to the next. */
+  readonly minutes: number;
 }
 
-function boutLoad({ effort, clockS, sessions }: Bout) {
-  return effort === undefined ? undefined : { load: (effort * clockS) / 60, sessions };
+export function workOf(bouts: readonly Bout[]): Work {
+  const stated = bouts.every(({ effort }) => effort !== undefined);
+  return {
+    load: stated ? total(bouts.map(boutLoad)) : undefined,
+    minutes: total(bouts.map(({ clockS }) => clockS)) / 60,
+  };
 }
+
+const boutLoad = ({ effort = 0, clockS }: Bout): number => sessionLoad(effort, clockS / 60);
 
 function total(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0);

@@ -147,8 +147,6 @@ export interface WeekTotals {
   readonly kg: number;
   /** Whole minutes, rounded up, with rests and changeovers. */
   readonly minutes: number;
-  /** Effort × minutes; undefined where no bout states an effort. */
-  readonly load: number | undefined;
   /** The most sessions of any exercise. */
   readonly sessions: number;
   /** The most exercises that one session holds. */

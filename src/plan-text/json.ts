@@ -9,10 +9,15 @@ import type { Repetitions } from "../prescription/fields.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
 import type { Session } from "../schedule/schedule.ts";
 import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
+import { inUnit, type MassUnit } from "../units/mass.ts";
 import { tempoText } from "../units/quantities.ts";
 
-/** Grows when fields are added; a field once there keeps its name, unit and meaning. */
-const VERSION = 1;
+/**
+ * Grows when fields are added; a field once there keeps its name and unit.
+ * 2: speed, rest between repetitions, what a change compares, loads in the clinic's unit; `trails` are
+ * named by the exercise's key and no longer by its card, which can stand in two phases of one week.
+ */
+const VERSION = 2;
 
 export interface PlanJson {
   readonly version: number;
@@ -33,7 +38,7 @@ interface WeekJson {
   readonly phases: readonly string[];
   readonly sessions: readonly SessionJson[];
   readonly totals: TotalsJson;
-  /** How each number of the week came about: card id, number's name, steps. */
+  /** How each number of the week came about: key of the exercise, number's name, steps. */
   readonly trails: Readonly<Record<string, Readonly<Record<string, readonly ProvenanceStep[]>>>>;
 }
 
@@ -44,11 +49,14 @@ interface TotalsJson {
   /** Repetitions × added load. */
   readonly kg: number;
   readonly minutes: number;
-  /** Effort × minutes (Foster 1998), its monotony and strain, and the change from the week before. */
+  /** Effort × minutes (Foster 1998), with its monotony and strain where the days are not all alike. */
   readonly load: number | null;
   readonly monotony: number | null;
   readonly strain: number | null;
+  /** Change from the last week before that had work, as a share: of what, and since which week. */
   readonly change: number | null;
+  readonly change_of: "load" | "minutes" | null;
+  readonly change_since: number | null;
   /** A description only, from day 28 on. */
   readonly acute_chronic: {
     readonly coupled: number;
@@ -65,6 +73,8 @@ interface SessionJson {
 }
 
 interface BoutJson {
+  /** Phase and card: the exercise's name under `trails`. */
+  readonly key: string;
   readonly card: string;
   readonly phase: string;
   readonly side: string;
@@ -84,9 +94,14 @@ interface BoutJson {
   } | null;
   readonly tempo: string | null;
   readonly rest_s: number | null;
+  readonly rest_reps_s: number | null;
   readonly load_kg: number | null;
+  /** The load as the client reads it, in the clinic's unit. */
+  readonly load: number | null;
+  readonly load_unit: MassUnit | null;
   readonly load_kind: string;
   readonly band_level: number | null;
+  readonly speed_km_h: number | null;
   readonly equipment: string | null;
   readonly effort: number | null;
   readonly tension_s: number | null;
@@ -99,6 +114,7 @@ interface BoutJson {
 export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson {
   const { plan, program, dosed, schedule } = made;
   const loads = weekLoads(schedule, program.clinic.dosing.deviation);
+  const { units } = program.clinic;
   const pain = new Map(
     program.phases.flatMap(({ exercises }) => exercises.map((one) => [one.key, one.pain])),
   );
@@ -117,10 +133,10 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
         week: week.number,
         from: week.days[0]?.date ?? "",
         phases: phasesIn(program, week.number).map(({ id }) => id),
-        sessions: sessions.map((session) => sessionJson(session, pain)),
+        sessions: sessions.map((session) => sessionJson(session, pain, units)),
         totals: totals(sessions, loads[index]),
         trails: Object.fromEntries(
-          bouts.map((bout) => [bout.card, bout.provenance]),
+          bouts.map((bout) => [bout.key, bout.provenance]),
         ) as WeekJson["trails"],
       };
     }),
@@ -131,15 +147,17 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
 function sessionJson(
   { date, part, minutes, bouts }: Session,
   pain: ReadonlyMap<string, PainLimits>,
+  unit: MassUnit,
 ): SessionJson {
-  const whole = bouts.map((bout) => boutJson(bout, pain.get(bout.key) ?? null));
+  const whole = bouts.map((bout) => boutJson(bout, pain.get(bout.key) ?? null, unit));
   return { date, part, minutes, bouts: whole };
 }
 
-function boutJson(bout: Bout, pain: PainLimits | null): BoutJson {
+function boutJson(bout: Bout, pain: PainLimits | null, unit: MassUnit): BoutJson {
   const reps = bout.reps?.map(({ low, high }) => (low === high ? low : ([low, high] as const)));
   const alike = bout.reps !== undefined && sameInEverySet(bout.reps);
   return {
+    key: bout.key,
     card: bout.card,
     phase: bout.phase,
     side: bout.side,
@@ -154,9 +172,13 @@ function boutJson(bout: Bout, pain: PainLimits | null): BoutJson {
       : null,
     tempo: bout.tempo ? tempoText(bout.tempo) : null,
     rest_s: bout.restS ?? null,
+    rest_reps_s: bout.restRepsS ?? null,
     load_kg: bout.load.kg ?? null,
+    load: bout.load.kg === undefined ? null : inUnit(bout.load.kg, unit),
+    load_unit: bout.load.kg === undefined ? null : unit,
     load_kind: bout.load.kind,
     band_level: bout.load.level ?? null,
+    speed_km_h: bout.load.kmH ?? null,
     equipment: bout.load.equipment ?? null,
     effort: bout.effort ?? null,
     tension_s: bout.tensionS ?? null,
@@ -182,7 +204,9 @@ function totals(sessions: readonly Session[], loads: WeekLoads | undefined): Tot
     load: loads?.load ?? null,
     monotony: loads?.monotony ?? null,
     strain: loads?.strain ?? null,
-    change: loads?.change ?? null,
+    change: loads?.change?.share ?? null,
+    change_of: loads?.change?.of ?? null,
+    change_since: loads?.change?.since ?? null,
     acute_chronic: loads?.acuteChronic ?? null,
   };
 }

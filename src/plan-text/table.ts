@@ -7,7 +7,7 @@ import { type Writer, writer } from "../compose/numbers.ts";
 import { dosesIn, phaseAnchor, phasePages } from "../compose/phase-pages.ts";
 import { sideName } from "../compose/side-words.ts";
 import type { ScheduledWeek } from "../schedule/schedule.ts";
-import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
+import { type Change, type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
 import { columns } from "../terminal/columns.ts";
 import type { Words } from "../words/words.ts";
 
@@ -64,7 +64,7 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
         `  ${words.say("weeks.one", { first: week.number })}`,
         weeks[index]?.dates ?? "",
         sessionsOf(week, write),
-        loadText(loads[index], write),
+        loadText(loads[index], week.number, write),
       ]),
     ),
   );
@@ -82,18 +82,24 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
 const small = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** "load 510, +12 %, monotony 0.87, strain 444": effort × minutes, and how even the days are. */
-function loadText(loads: WeekLoads | undefined, write: Writer): string {
-  if (loads?.load === undefined) return "";
-  const { load, change, monotony, strain } = loads;
-  const percent =
-    change === undefined
-      ? []
-      : [`${change < 0 ? "−" : "+"}${write.number(Math.abs(Math.round(change * 100)))} %`];
+function loadText(loads: WeekLoads | undefined, week: number, write: Writer): string {
+  const changed = loads?.change === undefined ? [] : [changeText(loads.change, week, write)];
+  if (loads?.load === undefined) return changed.join("");
+  const { load, monotony, strain } = loads;
   const evenness =
     monotony === undefined || strain === undefined
       ? ["every day alike"]
       : [`monotony ${write.number(monotony)}`, `strain ${write.number(Math.round(strain))}`];
-  return [`load ${write.number(Math.round(load))}`, ...percent, ...evenness].join(", ");
+  return [`load ${write.number(Math.round(load))}`, ...changed, ...evenness].join(", ");
+}
+
+/** "+40 %", "+40 % since week 3" over weeks without work, "minutes +40 %" where an effort is not stated. */
+function changeText({ share, since, of }: Change, week: number, write: Writer): string {
+  const percent = Math.round(share * 100);
+  const sign = percent < 0 ? "−" : "+";
+  const measure = of === "load" ? "" : "minutes ";
+  const gap = since === week - 1 ? "" : ` since week ${since}`;
+  return `${measure}${sign}${write.number(Math.abs(percent))} %${gap}`;
 }
 
 /** "Mon evening 36 min · Wed evening 36 min · away Thu". */

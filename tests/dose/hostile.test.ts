@@ -79,7 +79,7 @@ describe("whatever is written", () => {
     expect(value.weeks).toHaveLength(52);
     expect(value.weeks[51]?.bouts.every(({ repsTotal }) => repsTotal?.high === 4000)).toBe(true);
     expect(new Set(faults.map(({ code }) => code))).toEqual(
-      new Set(["session-crowded", "session-long", "ramp-steep"]),
+      new Set(["session-crowded", "session-long"]),
     );
   });
 });
@@ -102,7 +102,6 @@ describe("planned load of a session (Foster 1998)", () => {
     ];
     const { value } = doseProgram(program({ exercises }), library(plain, two));
     expect(plannedSessionLoad(value.weeks[0]?.bouts ?? [])).toBe(7);
-    expect(value.weeks[0]?.totals.load).toBe(14);
     expect(plannedSessionLoad([])).toBeUndefined();
   });
 });

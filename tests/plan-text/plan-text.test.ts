@@ -41,7 +41,7 @@ describe("the machine form", () => {
   test("every number of a bout has a provenance that ends in it", () => {
     for (const week of json.weeks) {
       for (const bout of week.sessions[0].bouts) {
-        const provenance = week.trails[bout.card];
+        const provenance = week.trails[bout.key];
         expect(provenance.load_kg.at(-1).value).toBe(bout.load_kg);
         expect(provenance.sets.at(-1).value).toBe(bout.sets);
         expect(provenance.clock_s.at(-1).value).toBe(bout.clock_s);

@@ -141,7 +141,7 @@ describe("acute and chronic load on the calendar, as description only (Williams 
   const loads = weekLoads(made.schedule, "population");
 
   test("week 4 is twice as much as week 3", () => {
-    expect(loads.slice(0, 4).map(({ change }) => change)).toEqual([undefined, 0, 0, 1]);
+    expect(loads.slice(0, 4).map(({ change }) => change?.share)).toEqual([undefined, 0, 0, 1]);
   });
 
   test("day 28: 1.6 coupled, 2 uncoupled, 186.65 by 139.36 weighted", () => {

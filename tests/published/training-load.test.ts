@@ -54,12 +54,19 @@ describe("monotony and strain (Foster 1998), two constructed weeks", () => {
     ["every day the same, not a round number", days(7, 133.7)],
     ["nothing", days(7, 0)],
     ["no days", []],
-  ])("no value where the deviation is 0: %s", (_name, week) => {
+    ["nearly the same: monotony would be 1565", [313, 313, 313, 313.5, 313, 313, 313.2]],
+    ["a tenth of the mean apart and less", [100, 110, 100, 110, 100, 110, 100]],
+  ])("no value where the days are alike: %s", (_name, week) => {
     for (const deviation of ["population", "sample"] as const) {
       const { monotony, strain } = weekLoad(week, deviation);
       expect([monotony, strain]).toEqual([undefined, undefined]);
     }
   });
+});
+
+test("a deviation of more than a tenth of the mean has a monotony", () => {
+  const { monotony } = weekLoad([100, 100, 100, 100, 100, 100, 150], "population");
+  expect(monotony).toBeCloseTo(6.12, 2);
 });
 
 describe("acute and chronic load, as description only", () => {
