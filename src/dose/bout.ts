@@ -18,7 +18,7 @@ export function boutOf(context: DoseContext, phase: ProgramPhase, work: Work): B
   const { dose } = stated;
   const amounts = amountsOf(context, work);
   const mostReps = amounts.reps && Math.max(...amounts.reps.map(({ high }) => high));
-  const { load, provenance: loadProvenance } = loadOf(context, work, mostReps);
+  const { load, provenance: loadProvenance, next } = loadOf(context, work, mostReps);
   const { frequency, provenance: frequencyProvenance } = frequencyOf(context, work);
   const sides = exercise.side === "each" ? 2 : 1;
   checkTempo(context, work);
@@ -40,6 +40,7 @@ export function boutOf(context: DoseContext, phase: ProgramPhase, work: Work): B
     ...statedProvenance(work),
     frequency: frequencyProvenance,
     ...(loadProvenance.length > 0 && { load_kg: loadProvenance }),
+    ...(next && { next_load_kg: next }),
     ...sums.provenance,
   };
   return {

@@ -12,6 +12,7 @@ import {
   reportTooHeavy,
 } from "./load-faults.ts";
 import { limitStep, type StepBase, stepBase, withinStep } from "./load-step.ts";
+import { nextLoadIfBeaten } from "./next-load.ts";
 import { type OnePiece, onePiece } from "./one-piece.ts";
 import type { LoadTarget } from "./target.ts";
 import type { BoutLoad, Loaded, ProvenanceStep } from "./types.ts";
@@ -53,6 +54,7 @@ export function makeLoad(
   return {
     load,
     provenance: [...aimed.provenance, ...(tooHeavy ? [] : steps), ...(chosen?.provenance ?? [])],
+    next: nextLoadIfBeaten(context, work, load),
   };
 }
 

@@ -1,8 +1,10 @@
 /** The next load of an exercise whose target has been beaten: 2 to 10 % more, as the equipment allows. */
 
-import { atMost, floorTo, show, showPercent } from "../units/rounding.ts";
+import { sayMass } from "../units/mass.ts";
+import { atMost, floorTo, showPercent } from "../units/rounding.ts";
+import type { DoseContext, Work } from "./context.ts";
 import { atOrUnder, type Makes, nextAbove } from "./equipment.ts";
-import type { ProvenanceStep } from "./types.ts";
+import type { BoutLoad, ProvenanceStep } from "./types.ts";
 
 /** Ratamess 2009, Med Sci Sports Exerc 41:687; the two sessions are from memory. */
 const ACSM_2009 = {
@@ -25,12 +27,14 @@ export interface NextLoad {
  * Where the target was beaten by one repetition or more in the last two sessions: the largest load
  * that is at most `mostStep` (2 to 10 %) more load moved. Where the equipment's next load is further
  * away, repetitions grow first and the load stays. Never less than now, never rounded up.
+ * `say`: a mass in the clinic's unit.
  */
 export function nextLoad(
   now: { readonly kg: number; readonly bodyKg: number },
   over: readonly number[],
   makes: readonly Makes[],
   mostStep: number = ACSM_2009.mostStep,
+  say: (kg: number) => string = (kg) => sayMass(kg, "kg"),
 ): NextLoad {
   const { leastStep, repsOver, sessions, source } = ACSM_2009;
   const last = over.slice(-sessions);
@@ -42,14 +46,14 @@ export function nextLoad(
   const aim = now.kg + (now.kg + now.bodyKg) * step;
   const aimed: ProvenanceStep = {
     step: "target",
-    says: `The target was beaten in ${sessions} sessions running: up to ${showPercent(step)} more load moved, ${show(aim)} kg to take.`,
+    says: `Where each set is beaten by a repetition or more in ${sessions} sessions running, up to ${showPercent(step)} more load moved: ${say(floorTo(aim, 0.01))} to take instead of ${say(now.kg)}.`,
     value: floorTo(aim, 0.01),
     unit: "kg",
     source,
   };
   const made = atOrUnder(makes, aim);
   if (made && !atMost(made.kg, now.kg)) {
-    const says = `The client's ${made.have} makes ${show(made.kg)} kg at or under that.`;
+    const says = `The client's ${made.have} makes ${say(made.kg)} at or under that: next load ${say(made.kg)}.`;
     const steps: ProvenanceStep[] = [
       aimed,
       { step: "equipment", says, value: made.kg, unit: "kg" },
@@ -58,11 +62,35 @@ export function nextLoad(
   }
   const next = nextAbove(makes, now.kg);
   const says = next
-    ? `The next load there is, ${show(next.kg)} kg, is further away: repetitions grow first.`
-    : "The equipment makes no more: repetitions grow instead.";
+    ? `The next load there is, ${say(next.kg)}, is further away: repetitions grow first, with ${say(now.kg)}.`
+    : `The equipment makes no more: repetitions grow instead, with ${say(now.kg)}.`;
   return {
     kg: now.kg,
     action: "more-repetitions",
     provenance: [aimed, { step: "equipment", says, value: now.kg, unit: "kg" }],
   };
+}
+
+/**
+ * The next load of a dose by the rule above, should its target be beaten: what a clinician changes
+ * to at a review. With the piece of equipment in use, where it makes one. Undefined where
+ * there is no load to change.
+ */
+export function nextLoadIfBeaten(
+  context: DoseContext,
+  work: Work,
+  load: BoutLoad,
+): readonly ProvenanceStep[] | undefined {
+  const { kg, systemKg, equipment } = load;
+  if (kg === undefined || (kg === 0 && equipment === undefined && load.nextKg === undefined)) {
+    return undefined;
+  }
+  const all = context.makesFor(work.exercise.card);
+  const beaten = Array<number>(ACSM_2009.sessions).fill(ACSM_2009.repsOver);
+  const step = context.program.clinic.limits.load_step;
+  const now = { kg, bodyKg: systemKg === undefined ? 0 : Math.max(0, systemKg - kg) };
+  const by = (makes: readonly Makes[]) =>
+    nextLoad(now, beaten, makes, step, (mass) => context.mass(mass));
+  const own = by(all.filter(({ have }) => have === equipment));
+  return (own.action === "more-load" ? own : by(all)).provenance;
 }

@@ -49,13 +49,17 @@ export type ProvenanceNumber =
   | "effort"
   | "frequency"
   | "load_kg"
+  | "next_load_kg"
   | "reps_total"
   | "kg_total"
   | "tension_s"
   | "clock_s"
   | "minutes";
 
-/** Only the numbers that the bout has; `load_kg` also explains a band, a speed or a load left to feel. */
+/**
+ * Only the numbers that the bout has; `load_kg` also explains a band, a speed or a load left to feel.
+ * `next_load_kg`: the load to come, should the target be beaten.
+ */
 export type Provenance = Readonly<Partial<Record<ProvenanceNumber, readonly ProvenanceStep[]>>>;
 
 /** What makes an exercise hard in one bout. Masses in kilograms, rounded down. */
@@ -86,6 +90,8 @@ export interface BoutLoad {
 export interface Loaded {
   readonly load: BoutLoad;
   readonly provenance: readonly ProvenanceStep[];
+  /** How the next load comes about, should the target be beaten; only where there is a load to change. */
+  readonly next?: readonly ProvenanceStep[] | undefined;
 }
 
 /** What follows from the numbers of a bout. */

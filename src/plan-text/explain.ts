@@ -5,6 +5,7 @@ import type { Bout, ProvenanceNumber, ProvenanceStep } from "../dose/types.ts";
 /** The numbers in the order in which a clinician asks for them, and what each is called. */
 const NAMES: Readonly<Record<ProvenanceNumber, string>> = {
   load_kg: "Load",
+  next_load_kg: "Next load, for a review",
   sets: "Sets",
   reps: "Repetitions",
   hold_s: "Hold",
