@@ -50,6 +50,23 @@ describe("session-long", () => {
   });
 });
 
+describe("session-long at its limit", () => {
+  // 9 min of work by the clock for each of three, and two changeovers of 1 min: 29 min.
+  const exercises = cards.slice(0, 3).map((one) => ({
+    card: one,
+    side: "none" as const,
+    says: { dose: { sets: 1, reps: undefined, time: "9 min", per_week: 3 } } as never,
+  }));
+  test.each([
+    ["29 min", []],
+    ["1739 s", ["A session takes up to 29 min (week 1); the clinic's limit is 28 min 59 s."]],
+    ["1741 s", []],
+  ])("a session of 29 min, a limit of %s", (session, says) => {
+    const faults = only({ exercises, clinic: { limits: { session } } }, "session-long");
+    expect(faults.map(({ message }) => message)).toEqual(says);
+  });
+});
+
 describe("tissue-untrained", () => {
   const thigh = card({ id: "thigh", tissues: ["thigh"], load: { kind: "none" } });
   const lib = library(base, thigh);

@@ -93,6 +93,18 @@ describe("bar and plates", () => {
     // 45 and two each of 2.5, 10 and 25 lb
     expect(atOrUnder(gym, kg(120))?.kg).toBeCloseTo(kg(120), 11);
   });
+  test("nothing makes more than 500 kg", () => {
+    expect(barLoads(300, [100, 0.5])).toEqual([300, 301, 500]);
+    expect(barLoads(500, [])).toEqual([500]);
+    const steps = makesOf({ have: "machine", from: "100 kg", up_to: "900 kg", steps: "100 kg" });
+    expect(atOrUnder(steps, 1000)?.kg).toBe(500);
+    expect(nextAbove(steps, 400)?.kg).toBe(500);
+    expect(nextAbove(steps, 500)).toBeUndefined();
+    const open = makesOf({ have: "machine", steps: "250 kg" });
+    expect(atOrUnder(open, 1000)?.kg).toBe(500);
+    const ends = makesOf({ have: "machine", from: "499 kg", up_to: "400 kg", steps: "1 kg" });
+    expect(atOrUnder(ends, 1000)).toBeUndefined();
+  });
   test("a list of a hundred plates stays bounded", () => {
     const plates = Array.from({ length: 100 }, (_, index) => 0.25 * (index + 1));
     const sums = barLoads(10, plates);

@@ -73,6 +73,19 @@ describe("acute and chronic load, as description only", () => {
   const rise = [...days(21, 100), ...days(7, 200)];
   test("coupled: 1.600", () => expect(acuteChronic(rise, "coupled").ratio).toBeCloseTo(1.6, 9));
   test("uncoupled: 2.000", () => expect(acuteChronic(rise, "uncoupled").ratio).toBeCloseTo(2, 9));
+  // Four unlike weeks after one that must not count: 40, 100, 60 and 200 a day, before them 900.
+  const unlike = [900, 40, 100, 60, 200].flatMap((load) => days(7, load));
+  test("coupled: the last 7 days by the last 28, 200 by 100", () => {
+    expect(acuteChronic(unlike, "coupled")).toEqual({ acute: 200, chronic: 100, ratio: 2 });
+  });
+  test("uncoupled: the last 7 days by the 21 before them, 200 by 66.67", () => {
+    const { acute, chronic, ratio } = acuteChronic(unlike, "uncoupled");
+    expect([acute, chronic, ratio]).toEqual([
+      200,
+      expect.closeTo(200 / 3, 9),
+      expect.closeTo(3, 9),
+    ]);
+  });
   // Williams 2017, Br J Sports Med 51:209: λ = 2/(N + 1).
   test("weighted: 186.65 by 139.36 is 1.339", () => {
     const { acute, chronic, ratio } = weightedAcuteChronic(rise);
