@@ -4,6 +4,7 @@ import type { BookletSession } from "../compose/session-model.ts";
 import { findSession, sessionKey } from "../diary/entry.ts";
 import { Fault, type WithFaults } from "../faults/fault.ts";
 import { type IssuedRecord, type IssuedSession, isIssued, issuedRecord } from "../issued/record.ts";
+import { preferredDays } from "../program/preferred-days.ts";
 import type { Program } from "../program/program.ts";
 import { dayNumber } from "../units/dates.ts";
 
@@ -16,7 +17,7 @@ type Unrevised = Omit<IssuedSession, "sequence">;
  * rises by one, and one that is gone is cancelled with the next. A draft issues nothing: its sessions
  * have revision 0, below every one that is signed, and cancel none.
  *
- * Fault: issued-kept, a warning, where the plan now says otherwise for what is past.
+ * Fault: issued-kept, a warning, where the plan now says otherwise for what is past or stays.
  */
 export function issue(
   booklet: Booklet,
@@ -25,7 +26,7 @@ export function issue(
 ): WithFaults<IssuedRecord> {
   const made = booklet.printed.date;
   const now = booklet.sessions.map((session) => sessionNow(session, booklet, program));
-  const parts = { plan: booklet.plan, made };
+  const parts = { plan: booklet.plan, made, prefer: [...preferredDays(program)] };
   if (booklet.draft) {
     const sessions = now.map((session) => ({ ...session, sequence: 0 }));
     return { value: issuedRecord({ ...parts, sessions, cancelled: [] }), faults: [] };
@@ -52,7 +53,7 @@ export function issue(
   ].sort(byDay);
   return {
     value: issuedRecord({ ...parts, sessions: [...past, ...revised], cancelled }),
-    faults: pastFaults(past, now, program),
+    faults: [...pastFaults(past, now, program), ...preferFaults(parts.prefer, before, program)],
   };
 }
 
@@ -94,6 +95,27 @@ function calendarText({ start, minutes, title, text }: Unrevised): string {
 
 function byDay(a: { readonly date: string; readonly start: string }, b: typeof a): number {
   return a.start < b.start ? -1 : a.start > b.start ? 1 : 0;
+}
+
+/** Told once, for sessions that may stay do not move for the sake of days that are liked better. */
+function preferFaults(
+  now: readonly string[],
+  before: IssuedRecord | undefined,
+  program: Program,
+): Fault[] {
+  if (before === undefined || before.prefer.join() === now.join()) return [];
+  const place = program.plan.source.at(["week", "prefer"]);
+  return [
+    new Fault(
+      "issued-kept",
+      `The days liked best were ${before.prefer.join(", ") || "none"} and are now ${now.join(", ") || "none"}: only what has to move is laid on them.`,
+      {
+        level: "warning",
+        place,
+        hint: "The client has their days by heart. To lay all out anew: --issued none.",
+      },
+    ),
+  ];
 }
 
 /** One warning for all sessions that are past and for which the plan now states other work. */

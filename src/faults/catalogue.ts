@@ -157,7 +157,7 @@ export const CATALOGUE = {
     exit: EXIT.input,
   },
   "issued-kept": {
-    means: "A plan now says otherwise for sessions that are past; what was issued stays.",
+    means: "A plan now says otherwise for sessions that stay as they were issued.",
     exit: EXIT.input,
   },
   "bouts-lost": {

@@ -5,7 +5,7 @@ import { Fault, type WithFaults } from "../faults/fault.ts";
 import { parseYaml } from "../read/front-matter.ts";
 import { validate } from "../read/validate.ts";
 import { isDate } from "../units/dates.ts";
-import { PARTS } from "../units/day-parts.ts";
+import { PARTS, WEEKDAYS } from "../units/day-parts.ts";
 
 const date = z.string().refine(isDate, { error: "write a date as YYYY-MM-DD" });
 const time = z
@@ -43,6 +43,7 @@ const record = z.strictObject({
   issued: z.literal(FORMAT).describe("The form of this file."),
   plan: z.string().describe("The plan's id."),
   made: date.describe("The day on which the booklet was made."),
+  prefer: z.array(z.enum(WEEKDAYS)).describe("The days that were liked best."),
   sessions: z.array(session).describe("Every session the client has, past ones too."),
   cancelled: z
     .array(session.omit({ bouts: true, text: true }))
@@ -64,12 +65,13 @@ export function issuedRecord(parts: Omit<IssuedRecord, "issued">): IssuedRecord 
 }
 
 /** The file's text: one line a session, so that two of them can be compared line by line. */
-export function recordText({ issued, plan, made, sessions, cancelled }: IssuedRecord): string {
+export function recordText({ sessions, cancelled, ...others }: IssuedRecord): string {
   const list = (name: string, items: readonly unknown[]) => {
     const lines = items.map((one) => `    ${JSON.stringify(one)}`);
     return items.length === 0 ? `  "${name}": []` : `  "${name}": [\n${lines.join(",\n")}\n  ]`;
   };
-  const head = Object.entries({ issued, plan, made }).map(
+  const { issued, plan, made, prefer } = others;
+  const head = Object.entries({ issued, plan, made, prefer }).map(
     ([name, value]) => `  ${JSON.stringify(name)}: ${JSON.stringify(value)}`,
   );
   const ordered = sessions.map(({ title, text, bouts, ...one }) => ({

@@ -5,6 +5,7 @@ import type { Bout, DosedProgram } from "../dose/types.ts";
 import { Fault, type Place, type WithFaults } from "../faults/fault.ts";
 import type { Plan } from "../plan/schema.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
+import { preferredDays } from "../program/preferred-days.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
 import { addDays, weekdayOf } from "../units/dates.ts";
 import { PARTS, type PartOfDay, WEEKDAYS } from "../units/day-parts.ts";
@@ -160,8 +161,7 @@ function weekBout(
 ): WeekBout {
   const plan = program.plan.value;
   const { card } = exercise.card;
-  const days = plan.week.prefer.length > 0 ? plan.week.prefer : program.clinic.week.prefer;
-  const prefer = days.flatMap((day) => {
+  const prefer = preferredDays(program).flatMap((day) => {
     const offset = (WEEKDAYS.indexOf(day) - weekdayOf(plan.starts) + 7) % 7;
     return PARTS.map((_, part) => 3 * offset + part);
   });

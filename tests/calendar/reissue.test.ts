@@ -176,6 +176,17 @@ describe("past days", () => {
   });
 });
 
+test("days that are liked better move nothing, and that is said once", () => {
+  const edit = (text: string) => change(text, "  free:", "  prefer: [tue, thu]\n  free:");
+  const again = issued({ edit, before: first.record });
+  expect(again.booklet.sessions).toEqual(first.booklet.sessions);
+  const said = ({ faults }: typeof again) => faults.filter(({ code }) => code === "issued-kept");
+  expect(said(again).map(({ message }) => message)).toEqual([
+    expect.stringContaining("were none and are now tue, thu"),
+  ]);
+  expect(said(issued({ edit, before: again.record }))).toEqual([]);
+});
+
 describe("a draft", () => {
   const unsigned = (text: string) => change(text, /^signed:.*$/m, "");
 

@@ -6,6 +6,7 @@ import { change, textAt } from "../support/world.ts";
 const record = issuedRecord({
   plan: "one",
   made: "2026-11-25",
+  prefer: ["tue"],
   sessions: [
     {
       date: "2026-11-30",
