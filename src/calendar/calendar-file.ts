@@ -5,7 +5,8 @@ import { byPlan } from "../diary/entry.ts";
 import { type IssuedRecord, isIssued } from "../issued/record.ts";
 
 /**
- * The calendar file. Times float: they are the client's clock times wherever the client is. A session
+ * The calendar file. Times float: they are the client's clock times wherever the client is, on the date
+ * that a calendar on the wall has then. A session
  * is named by its plan, planned day and part of the day, as in every diary, and its revision rises
  * when it changes; one that is gone comes once more, cancelled (RFC 5545, 3.8.1.11, 3.8.4.7, 3.8.7.4).
  * So a calendar that takes in one file after another holds what the last one says.

@@ -6,6 +6,7 @@ import { Fault, type WithFaults } from "../faults/fault.ts";
 import { type IssuedRecord, type IssuedSession, isIssued, issuedRecord } from "../issued/record.ts";
 import { preferredDays } from "../program/preferred-days.ts";
 import type { Program } from "../program/program.ts";
+import { momentOf, wallText } from "../units/clock.ts";
 import { dayNumber } from "../units/dates.ts";
 
 /** A session before its revision is known. */
@@ -66,8 +67,8 @@ function firstRevision(made: string): number {
 }
 
 function sessionNow(
-  { date, part, start, minutes, title, exercises, pain, bouts }: BookletSession,
-  { clinic }: Booklet,
+  { date, part, minutes, title, exercises, pain, bouts }: BookletSession,
+  { clinic, clock }: Booklet,
   program: Program,
 ): Unrevised {
   const cards = new Map(
@@ -76,7 +77,7 @@ function sessionNow(
   return {
     date,
     part,
-    start: `${date}T${start}`,
+    start: wallText(momentOf({ date, part }, clock)),
     minutes,
     title,
     text: [...exercises, ...pain, `${clinic.name}, ${clinic.phone}`],

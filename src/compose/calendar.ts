@@ -6,6 +6,7 @@ import { addDays } from "../units/dates.ts";
 import type { Composing } from "./composing.ts";
 import type { Booklet, CalendarDay, CalendarWeek } from "./model.ts";
 import type { Writer } from "./numbers.ts";
+import { partInDay } from "./part-words.ts";
 
 /** One entry a week of the program. */
 export function calendar(composing: Composing): CalendarWeek[] {
@@ -18,7 +19,7 @@ export function calendar(composing: Composing): CalendarWeek[] {
     days: week.days.map((day) => {
       const newMonth = day.date.slice(0, 7) !== month;
       month = day.date.slice(0, 7);
-      return calendarDay(day, newMonth, write);
+      return calendarDay(day, newMonth, composing);
     }),
     summary: summary(week, write),
   }));
@@ -42,15 +43,19 @@ export function weekdayNames(starts: string, write: Writer): Booklet["weekdays"]
   });
 }
 
-function calendarDay(day: ScheduledDay, newMonth: boolean, write: Writer): CalendarDay {
+function calendarDay(
+  day: ScheduledDay,
+  newMonth: boolean,
+  { program, write }: Composing,
+): CalendarDay {
   const { words } = write;
   return {
     date: day.date,
     label: newMonth ? write.shortDate(day.date) : write.dayOfMonth(day.date),
     long: write.longDate(day.date),
-    sessions: day.sessions.map(({ part, minutes }) => ({
-      part: words.say(`part.${part}`),
-      minutes: words.say("time.short_min", { n: minutes }),
+    sessions: day.sessions.map((session) => ({
+      part: partInDay(session, program.clock, write),
+      minutes: words.say("time.short_min", { n: session.minutes }),
       kind: "",
     })),
     notes: [...(day.away ? [words.say("weeks.away")] : []), ...day.events],

@@ -10,6 +10,7 @@ import { exercisePages } from "./exercise-pages.ts";
 import type { Booklet, ClinicLines, Cover, OwnPage } from "./model.ts";
 import { writer } from "./numbers.ts";
 import { painPage } from "./pain-page.ts";
+import { partNames } from "./part-words.ts";
 import { phasePages } from "./phase-pages.ts";
 import { progressCharts } from "./progress.ts";
 import { bookletSessions } from "./sessions.ts";
@@ -62,6 +63,8 @@ export function composeBooklet(parts: BookletParts): Booklet {
       ifThen: plan.my_plan.if_then,
     },
     diary: diary(composing),
+    clock: program.clock,
+    partNames: partNames(program.clock, words),
     sessions: bookletSessions(composing, phases),
     known: program.protocol.value.known,
     printed: { date: parts.day, words: write.longDate(parts.day) },

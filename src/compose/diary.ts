@@ -6,6 +6,7 @@ import { weekDates } from "./calendar.ts";
 import type { Composing } from "./composing.ts";
 import { shortDose } from "./dose-words.ts";
 import type { DiaryDays, DiaryTable, DiaryWeek } from "./model.ts";
+import { partName, wallDate } from "./part-words.ts";
 
 /** Sessions side by side in one table; more make a second table. */
 const COLUMNS = { standard: 7, large: 3, summary: 7 } as const;
@@ -41,12 +42,12 @@ function tablesOf(sessions: readonly Session[], columns: number): Session[][] {
 }
 
 /** A row a day: with sixteen points and two sessions a day, tables by exercise would fill a book. */
-function diaryDays(week: ScheduledWeek, { write }: Composing): DiaryDays {
+function diaryDays(week: ScheduledWeek, { program, write }: Composing): DiaryDays {
   const parts = PARTS.filter((part) =>
     week.days.some(({ sessions }) => sessions.some((session) => session.part === part)),
   );
   return {
-    parts: parts.map((part) => write.words.say(`part.${part}`)),
+    parts: parts.map((part) => partName(part, program.clock, write.words)),
     rows: week.days.map(({ date, sessions }) => ({
       day: write.weekday(date, "short"),
       date: write.shortDate(date),
@@ -55,16 +56,19 @@ function diaryDays(week: ScheduledWeek, { write }: Composing): DiaryDays {
   };
 }
 
-function diaryTable(sessions: readonly Session[], { library, write }: Composing): DiaryTable {
-  const { words } = write;
+function diaryTable(
+  sessions: readonly Session[],
+  { library, program, write }: Composing,
+): DiaryTable {
+  const { clock } = program;
   const bouts = new Map(
     sessions.flatMap((session) => session.bouts.map((bout) => [bout.key, bout] as const)),
   );
   return {
-    sessions: sessions.map(({ date, part }) => ({
-      day: write.weekday(date, "short"),
-      date: write.shortDate(date),
-      part: words.say(`part.${part}`),
+    sessions: sessions.map((session) => ({
+      day: write.weekday(wallDate(session, clock), "short"),
+      date: write.shortDate(wallDate(session, clock)),
+      part: partName(session.part, clock, write.words),
     })),
     rows: [...bouts.values()].map((bout) => ({
       exercise: library.cards.get(bout.card)?.card.title ?? bout.card,

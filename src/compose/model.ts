@@ -2,6 +2,8 @@
  * The booklet as content: everything a client reads, in order and in words, before any layout.
  * HTML and PDF are both made from this. Texts are plain unless a field says Markdown.
  */
+import type { DayClock } from "../units/clock.ts";
+import type { PartOfDay } from "../units/day-parts.ts";
 import type { BookletSession, ShortVersion } from "./session-model.ts";
 
 export interface Booklet {
@@ -42,6 +44,9 @@ export interface Booklet {
   readonly progress: readonly ProgressChart[];
   readonly myPlan: MyPlan;
   readonly diary: readonly DiaryWeek[];
+  /** When the parts of the client's day begin, and how the booklet calls them. */
+  readonly clock: DayClock;
+  readonly partNames: Readonly<Record<PartOfDay, string>>;
   /** Every session, first to last, as a calendar or a phone needs it. */
   readonly sessions: readonly BookletSession[];
   /** What is known of the course and what is not. */

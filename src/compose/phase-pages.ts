@@ -4,12 +4,14 @@ import type { LibraryCard } from "../cards/library.ts";
 import { isInPhase, weeksOfPhase } from "../program/phase-weeks.ts";
 import type { ProgramExercise, ProgramPhase } from "../program/program.ts";
 import type { Session } from "../schedule/schedule.ts";
+import type { DayClock } from "../units/clock.ts";
 import { badDay } from "./bad-day.ts";
 import { minutesWords } from "./calendar.ts";
 import type { Composing } from "./composing.ts";
 import { doseLines, doseWords, weekWords } from "./dose-words.ts";
 import type { DoseLine, PhasePage } from "./model.ts";
 import type { Writer } from "./numbers.ts";
+import { partName, wallDate } from "./part-words.ts";
 import { sideName } from "./side-words.ts";
 
 /** One page for each phase in which this client has exercises, in their order. */
@@ -84,21 +86,26 @@ function sessionWords(phase: ProgramPhase, composing: Composing): string {
 
 /** The days and parts of the day on which most weeks of a phase have their sessions. */
 function usualDays(phase: ProgramPhase, composing: Composing): string {
-  const patterns = weeksOf(phase, composing).map((sessions) => dayWords(sessions, composing.write));
+  const { program, write } = composing;
+  const patterns = weeksOf(phase, composing).map((sessions) =>
+    dayWords(sessions, program.clock, write),
+  );
   const counts = new Map<string, number>();
   for (const pattern of patterns) counts.set(pattern, (counts.get(pattern) ?? 0) + 1);
   return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0] ?? "";
 }
 
 /** "Monday, Wednesday and Friday evening"; parts of the day one after the other. */
-function dayWords(sessions: readonly Session[], write: Writer): string {
+function dayWords(sessions: readonly Session[], clock: DayClock, write: Writer): string {
   const parts = [...new Set(sessions.map(({ part }) => part))];
   return parts
     .map((part) => {
       const here = sessions.filter((session) => session.part === part);
-      const name = write.words.say(`part.${part}`);
+      const name = partName(part, clock, write.words);
       if (here.length === 7) return write.words.say("days.every", { part: name });
-      const days = write.list(here.map(({ date }) => write.weekday(date, "long")));
+      const days = write.list(
+        here.map((session) => write.weekday(wallDate(session, clock), "long")),
+      );
       return write.words.say("days.some", { days, part: name });
     })
     .join("; ");

@@ -9,10 +9,9 @@ import type { WorkSide } from "../units/side.ts";
 export interface BookletSession {
   /** Week of the program, from 1. */
   readonly week: number;
-  /** YYYY-MM-DD, and the client's clock time, HH:MM. */
+  /** The client's day, YYYY-MM-DD, and its part: they name the session in every diary. */
   readonly date: string;
   readonly part: PartOfDay;
-  readonly start: string;
   readonly minutes: number;
   readonly bouts: readonly SessionBout[];
   /** The short version for a bad day; undefined where the session is short already. */

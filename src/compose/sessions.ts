@@ -17,7 +17,6 @@ export function bookletSessions(
 ): BookletSession[] {
   const { program, schedule, write } = composing;
   const { words } = write;
-  const { week } = program.plan.value;
   const exercises = new Map<string, ProgramExercise>(
     program.phases.flatMap((phase) => phase.exercises.map((one) => [one.key, one])),
   );
@@ -30,7 +29,6 @@ export function bookletSessions(
           week: number,
           date,
           part,
-          start: week.hours[part],
           minutes,
           title: words.say("session.title", { minutes }),
           exercises: bouts.flatMap((bout) => {

@@ -3,11 +3,12 @@ import { createHash } from "node:crypto";
 import type { Booklet } from "../compose/model.ts";
 import type { SessionBout } from "../compose/session-model.ts";
 import type { PhoneData, SessionKind } from "../phone/day/data.ts";
+import { PARTS } from "../units/day-parts.ts";
 import type { Words } from "../words/words.ts";
 
 /**
  * The data of a booklet. `words` are all words of its language: the screens' own are those under
- * `phone`, whose messages hold values but no plurals. Same booklet, same data.
+ * `phone`, whose messages hold values but no plurals, and the names of the parts of the day. Same booklet, same data.
  */
 export function phoneData(booklet: Booklet, words: Words): PhoneData {
   const { clinic } = booklet;
@@ -26,24 +27,26 @@ export function phoneData(booklet: Booklet, words: Words): PhoneData {
       emergency: clinic.emergency,
       emergencyLink: clinic.emergencyLink,
     },
+    clock: booklet.clock,
     ...content,
     words: Object.fromEntries([
       ...words.keys.filter(isForPhone).map((key) => [key.replace(/^phone\./, ""), words.raw(key)]),
       ["settle", words.say("stop.call.settle")],
+      ...PARTS.map((part) => [`part.${part}`, booklet.partNames[part]] as const),
     ]),
   };
 }
 
-const isForPhone = (key: string): boolean => key.startsWith("phone.") || key.startsWith("part.");
+const isForPhone = (key: string): boolean => key.startsWith("phone.");
 
 /** Sessions with all that repeats from week to week said once. */
 function sessionsOf({ sessions }: Booklet): Pick<PhoneData, "bouts" | "kinds" | "sessions"> {
   const bouts = collection<SessionBout>();
   const kinds = collection<SessionKind>();
-  const planned = sessions.map(({ week, date, part, start, minutes, short, bouts: own }) => ({
+  const planned = sessions.map(({ week, date, part, minutes, short, bouts: own }) => ({
     date,
     week,
-    kind: kinds.placeOf({ part, start, minutes, short, bouts: own.map(bouts.placeOf) }),
+    kind: kinds.placeOf({ part, minutes, short, bouts: own.map(bouts.placeOf) }),
   }));
   return { bouts: bouts.items, kinds: kinds.items, sessions: planned };
 }

@@ -9,6 +9,7 @@ import type { Repetitions } from "../prescription/fields.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
 import type { Session } from "../schedule/schedule.ts";
 import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
+import { type DayClock, momentOf, wallText } from "../units/clock.ts";
 import { inUnit, type MassUnit } from "../units/mass.ts";
 import { tempoText } from "../units/quantities.ts";
 
@@ -68,6 +69,8 @@ interface TotalsJson {
 interface SessionJson {
   readonly date: string;
   readonly part: string;
+  /** When it begins on the calendar and the clock, YYYY-MM-DDTHH:MM; date is the client's day. */
+  readonly starts: string;
   readonly minutes: number;
   readonly bouts: readonly BoutJson[];
 }
@@ -133,7 +136,7 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
         week: week.number,
         from: week.days[0]?.date ?? "",
         phases: phasesIn(program, week.number).map(({ id }) => id),
-        sessions: sessions.map((session) => sessionJson(session, pain, units)),
+        sessions: sessions.map((session) => sessionJson(session, program.clock, pain, units)),
         totals: totals(sessions, loads[index]),
         trails: Object.fromEntries(
           bouts.map((bout) => [bout.key, bout.provenance]),
@@ -145,12 +148,15 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
 }
 
 function sessionJson(
-  { date, part, minutes, bouts }: Session,
+  session: Session,
+  clock: DayClock,
   pain: ReadonlyMap<string, PainLimits>,
   unit: MassUnit,
 ): SessionJson {
+  const { date, part, minutes, bouts } = session;
+  const starts = wallText(momentOf(session, clock));
   const whole = bouts.map((bout) => boutJson(bout, pain.get(bout.key) ?? null, unit));
-  return { date, part, minutes, bouts: whole };
+  return { date, part, starts, minutes, bouts: whole };
 }
 
 function boutJson(bout: Bout, pain: PainLimits | null, unit: MassUnit): BoutJson {

@@ -9,6 +9,7 @@ import { sideName } from "../compose/side-words.ts";
 import type { ScheduledWeek } from "../schedule/schedule.ts";
 import { type Change, type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
 import { columns } from "../terminal/columns.ts";
+import { clockText, DAY_MINUTES, type DayClock } from "../units/clock.ts";
 import type { Words } from "../words/words.ts";
 
 /** Who it is for, the doses of each phase, and the sessions of each week on their dates. */
@@ -63,7 +64,7 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
       schedule.weeks.map((week, index) => [
         `  ${words.say("weeks.one", { first: week.number })}`,
         weeks[index]?.dates ?? "",
-        sessionsOf(week, write),
+        sessionsOf(week, program.clock, write),
         loadText(loads[index], week.number, write),
       ]),
     ),
@@ -103,7 +104,7 @@ function changeText({ share, since, of }: Change, week: number, write: Writer): 
 }
 
 /** "Mon evening 36 min · Wed evening 36 min · away Thu". */
-function sessionsOf(week: ScheduledWeek, write: Writer): string {
+function sessionsOf(week: ScheduledWeek, clock: DayClock, write: Writer): string {
   const sessions = week.days.flatMap((day) =>
     day.sessions.map(({ part, minutes }) => ({
       day: write.weekday(day.date, "short"),
@@ -113,7 +114,8 @@ function sessionsOf(week: ScheduledWeek, write: Writer): string {
   );
   const byKind = new Map<string, string[]>();
   for (const { day, part, minutes } of sessions) {
-    const kind = `${part} ${minutes} min`;
+    const after = clock[part] < DAY_MINUTES ? "" : ` (${clockText(clock[part])} the next date)`;
+    const kind = `${part}${after} ${minutes} min`;
     byKind.set(kind, [...(byKind.get(kind) ?? []), day]);
   }
   const away = week.days.filter((day) => day.away).map((day) => write.weekday(day.date, "short"));

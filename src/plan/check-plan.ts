@@ -3,10 +3,12 @@
 import type { FaultCode } from "../faults/catalogue.ts";
 import { Fault, type Level } from "../faults/fault.ts";
 import type { Path, Read } from "../read/source.ts";
+import { timeText } from "../units/author-form.ts";
+import { clockText, dayClock, minutesToNext, rises } from "../units/clock.ts";
 import { PARTS, WEEKDAYS } from "../units/day-parts.ts";
 import type { Plan } from "./schema.ts";
 
-/** Faults: no-free-slot, wrong-value, not-signed (a warning). */
+/** Faults: no-free-slot, wrong-value, missing-field; warnings too, such as not-signed. */
 export function planFaults(plan: Read<Plan>): Fault[] {
   const { value, source } = plan;
   const faults: Fault[] = [];
@@ -28,6 +30,31 @@ export function planFaults(plan: Read<Plan>): Fault[] {
       `${value.client.name} has no free time in the week.`,
       "Give at least one day a part with minutes, such as mon: { evening: 30 min }.",
     );
+  }
+  const clock = dayClock(value.week.hours);
+  if (!rises(clock)) {
+    const { morning, midday, evening } = value.week.hours;
+    add(
+      "wrong-value",
+      ["week", "hours"],
+      `The parts of the day begin at ${morning}, ${midday} and ${evening}: that is no one day.`,
+      "Let them come one after the other, such as 07:00, 13:00, 19:00; for work at night 22:00, 02:00, 06:00.",
+    );
+  } else {
+    for (const day of WEEKDAYS) {
+      for (const part of PARTS) {
+        const most = minutesToNext(clock, part);
+        const given = (value.week.free[day]?.[part] ?? 0) / 60;
+        if (given <= most) continue;
+        add(
+          "wrong-value",
+          ["week", "free", day, part],
+          `These ${amount(given)} begin at ${clockText(clock[part])} and run past the start of the next part of the day, ${clockText(clock[part] + most)}: ${amount(most)} of them are used.`,
+          "Give the rest as free time of the next part, or change when it begins under hours.",
+          "warning",
+        );
+      }
+    }
   }
   value.week.away.forEach((away, at) => {
     if (typeof away !== "string" && away.to < away.from) {
@@ -119,3 +146,5 @@ export function planFaults(plan: Read<Plan>): Fault[] {
   }
   return faults;
 }
+
+const amount = (minutes: number): string => timeText(minutes * 60);

@@ -186,7 +186,9 @@ function buildPlanSchema(words: Vocabulary) {
             evening: clockTime.default("19:00").describe("When the evening session begins."),
           })
           .prefault({})
-          .describe("Clock times of the parts of the day, for the calendar file."),
+          .describe(
+            "When the parts of the client's day begin, one after the other. Recovery is counted by them. A day may begin in the evening (22:00, 02:00, 06:00 for work at night): it is named by the date on which it begins, and its parts after midnight lie on the next date.",
+          ),
       })
       .describe("The client's real week."),
     my_plan: z

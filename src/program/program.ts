@@ -7,6 +7,7 @@ import type { Plan } from "../plan/schema.ts";
 import type { StatedDose } from "../prescription/stated.ts";
 import type { Protocol } from "../protocols/schema.ts";
 import type { Read } from "../read/source.ts";
+import type { DayClock } from "../units/clock.ts";
 import type { WorkSide } from "../units/side.ts";
 import type { WeekSpan } from "../units/week-span.ts";
 
@@ -14,6 +15,8 @@ export interface Program {
   readonly plan: Read<Plan>;
   readonly protocol: Read<Protocol>;
   readonly clinic: Clinic;
+  /** When the parts of the client's day begin. */
+  readonly clock: DayClock;
   /** Whole weeks from the first day to the last. */
   readonly weeks: number;
   readonly phases: readonly ProgramPhase[];

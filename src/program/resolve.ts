@@ -14,6 +14,7 @@ import type { StatedDose } from "../prescription/stated.ts";
 import type { Protocol, ProtocolPhase } from "../protocols/schema.ts";
 import type { Path, Read } from "../read/source.ts";
 import { nearest } from "../read/validate.ts";
+import { dayClock } from "../units/clock.ts";
 import type { WorkSide } from "../units/side.ts";
 import { changedExercises, type Named } from "./changes.ts";
 import type { Program, ProgramExercise, ProgramPhase } from "./program.ts";
@@ -60,7 +61,8 @@ export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefi
   });
   if (faults.some(isError)) return { value: undefined, faults };
   const weeks = Math.max(...phases.map((phase) => phase.firstWeek + phase.weeks - 1));
-  return { value: { plan, protocol, clinic, weeks, phases }, faults };
+  const clock = dayClock(plan.value.week.hours);
+  return { value: { plan, protocol, clinic, clock, weeks, phases }, faults };
 }
 
 function printedWeeks(firstWeek: number, weeks: number, limit: number | undefined): number {

@@ -40,14 +40,25 @@ export function issuedBouts(
     sessions: record.sessions.map(({ date, part, bouts }) => ({
       date,
       part,
-      bouts: bouts.map(({ exercise, recovery_h, tissues }) => ({
-        exercise: names.get(weekOf(date))?.get(exercise) ?? exercise,
-        hard: isHard(recovery_h),
-        groups: tissues,
-        recoveryHours: recovery_h,
-      })),
+      bouts: bouts.map(({ exercise: had, recovery_h, tissues }) => {
+        const exercise = names.get(weekOf(date))?.get(had) ?? had;
+        const movement = split(exercise).card;
+        return {
+          exercise,
+          movement,
+          hard: isHard(recovery_h),
+          groups: tissues,
+          recoveryHours: recovery_h,
+        };
+      }),
     })),
   };
+}
+
+/** The phase and the card of an exercise's key. */
+function split(key: string): { readonly phase: string; readonly card: string } {
+  const at = key.lastIndexOf("/");
+  return { phase: key.slice(0, at), card: key.slice(at + 1) };
 }
 
 /** By key in the record, the key that the week has in its place; keys without one are not there. */
@@ -61,10 +72,6 @@ function namesNow(
   const take = (key: string, name: string | undefined) => {
     if (name === undefined || names.has(key) || !open.delete(name)) return;
     names.set(key, name);
-  };
-  const split = (key: string) => {
-    const at = key.lastIndexOf("/");
-    return { phase: key.slice(0, at), card: key.slice(at + 1) };
   };
   const first = (wanted: (key: ReturnType<typeof split>) => boolean) =>
     [...open].find((key) => wanted(split(key)));

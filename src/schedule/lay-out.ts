@@ -7,6 +7,7 @@ import type { Plan } from "../plan/schema.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
 import { preferredDays } from "../program/preferred-days.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
+import { minutesToNext } from "../units/clock.ts";
 import { addDays, weekdayOf } from "../units/dates.ts";
 import { PARTS, type PartOfDay, WEEKDAYS } from "../units/day-parts.ts";
 import { explainProgram } from "../week/explain/explain.ts";
@@ -91,6 +92,7 @@ function weekStatement(program: Program, dosed: DosedProgram): ProgramWeeks {
   const changeover = Math.ceil(dosed.changeoverS / 60);
   return {
     firstDate: plan.starts,
+    clock: program.clock,
     phases: phaseRuns(program, dosed, exercises, changeover),
     days: Array.from({ length: program.weeks * 7 }, (_, index) =>
       dayOf(addDays(plan.starts, index)),
@@ -109,7 +111,7 @@ function weekStatement(program: Program, dosed: DosedProgram): ProgramWeeks {
     const blocked = blockedParts(plan, date);
     const free = plan.week.free[WEEKDAYS[weekdayOf(date)] ?? "mon"];
     const usual = (part: PartOfDay) => {
-      const seconds = free?.[part] ?? 0;
+      const seconds = Math.min(free?.[part] ?? 0, 60 * minutesToNext(program.clock, part));
       // a session of n bouts has n − 1 changeovers; each bout is stated with one, so the slot gets one more
       return seconds > 0 ? Math.floor(seconds / 60) + changeover : 0;
     };
@@ -168,6 +170,7 @@ function weekBout(
   return {
     id: bout.key,
     name: card.title,
+    movement: card.id,
     minutes: bout.minutes + changeover,
     minutesBySets: minutesBySets(bout, program, changeover),
     times: bout.frequency,

@@ -110,6 +110,7 @@ export function program(input: ProgramInput): Program {
     plan: plan(input.plan),
     protocol: { value: protocol, source: new Source("protocol.md", "") },
     clinic: clinic(input.clinic),
+    clock: { morning: 420, midday: 780, evening: 1140 },
     weeks: input.weeks ?? last,
     phases: phases.map((phase) => ({
       id: phase.id,

@@ -1,7 +1,7 @@
 /** Addresses, words, days and settings of the companion. */
 import { describe, expect, test } from "vitest";
 import { dayNames } from "../../src/phone/day/dates.ts";
-import { clockMinutes, hoursBetween, localTime } from "../../src/phone/day/local-day.ts";
+import { localTime } from "../../src/phone/day/local-day.ts";
 import { hashOf, type Route, routeOf } from "../../src/phone/screens/route.ts";
 import { sayFrom } from "../../src/phone/screens/words.ts";
 import { readPlace, readSettings, USUAL_SETTINGS } from "../../src/phone/store/settings.ts";
@@ -46,24 +46,20 @@ describe("days", () => {
     expect(dayNames("de-DE").number(2.5)).toBe("2,5");
     expect(dayNames("not a locale").short("2026-12-02")).toMatch(/2/);
   });
-  test("are the device's own", () => {
-    expect(localTime(new Date(2026, 11, 2, 0, 5))).toEqual({ date: "2026-12-02", minutes: 5 });
-  });
   test.each([
-    ["an evening to the next", "2026-12-02", "19:00", "2026-12-03", "19:00", 24],
+    ["a day that ends at midnight", 1440, new Date(2026, 11, 2, 0, 5), "2026-12-02", 5],
     [
-      "a night in which clocks go back counts as any other",
-      "2026-10-24",
-      "19:00",
-      "2026-10-25",
-      "07:00",
-      12,
+      "the night of a day that began in the evening",
+      2280,
+      new Date(2026, 11, 2, 2, 0),
+      "2026-12-01",
+      1560,
     ],
-    ["a night in which clocks go forward too", "2027-03-27", "19:00", "2027-03-28", "07:00", 12],
-    ["back in time", "2026-12-03", "07:00", "2026-12-02", "19:00", -12],
-  ])("hours from %s", (_, date, clock, toDate, toClock, hours) => {
-    const from = { date, minutes: clockMinutes(clock) };
-    expect(hoursBetween(from, { date: toDate, minutes: clockMinutes(toClock) })).toBe(hours);
+    ["the last minute of it", 2280, new Date(2026, 11, 2, 13, 59), "2026-12-01", 2279],
+    ["the first minute of the next", 2280, new Date(2026, 11, 2, 14, 0), "2026-12-02", 840],
+    ["the night of New Year", 2280, new Date(2027, 0, 1, 1, 0), "2026-12-31", 1500],
+  ])("are the device's own: %s", (_, ends, instant, date, minutes) => {
+    expect(localTime(instant, ends)).toEqual({ date, minutes });
   });
 });
 

@@ -56,7 +56,7 @@ export function session(date: string, change: Partial<PlannedSession> = {}): Pla
     week: 1,
     date,
     part: "evening",
-    start: "19:00",
+    startsAt: 19 * 60,
     minutes: 20,
     short: undefined,
     bouts: [bout()],

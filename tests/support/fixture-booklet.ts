@@ -254,6 +254,8 @@ export const achilles: Booklet = {
   plan: "achilles-fixture",
   locale: "en-GB",
   sessions: [],
+  clock: { morning: 420, midday: 780, evening: 1140 },
+  partNames: { morning: "Morning", midday: "Midday", evening: "Evening" },
   known: undefined,
   progress: [],
   myPlan: { when: undefined, where: undefined, ifThen: [] },

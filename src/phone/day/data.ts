@@ -1,5 +1,6 @@
 /** What a booklet's file tells its script: sessions, rules and words, as plain data. */
 import type { BookletSession, SessionBout } from "../../compose/session-model.ts";
+import type { DayClock } from "../../units/clock.ts";
 
 export interface PhoneData {
   /** The plan's id, and the clinic's reference for the client. */
@@ -19,6 +20,8 @@ export interface PhoneData {
     readonly emergency: string;
     readonly emergencyLink: string;
   };
+  /** When the parts of the client's day begin. */
+  readonly clock: DayClock;
   /** Every different bout of the program once; kinds of sessions name them by their place here. */
   readonly bouts: readonly SessionBout[];
   /** Every different session, without its day; sessions name them by their place here. */
@@ -34,23 +37,27 @@ export interface PhoneData {
 }
 
 /** What sessions of the same kind have in common; bouts by place in `bouts`. */
-export interface SessionKind extends Pick<BookletSession, "part" | "start" | "minutes" | "short"> {
+export interface SessionKind extends Pick<BookletSession, "part" | "minutes" | "short"> {
   readonly bouts: readonly number[];
 }
 
 /** A session with its bouts: what screens and rules work with. */
 export interface PlannedSession extends Omit<SessionKind, "bouts"> {
-  /** YYYY-MM-DD. */
+  /** The client's day, YYYY-MM-DD: what the diary names it by. */
   readonly date: string;
+  /** When it begins, in minutes from midnight of that date; from 1440 on it is on the next date. */
+  readonly startsAt: number;
   /** Week of the program, from 1. */
   readonly week: number;
   readonly bouts: readonly SessionBout[];
 }
 
 /** The sessions of a booklet, first to last. */
-export function plannedSessions({ sessions, kinds, bouts }: PhoneData): readonly PlannedSession[] {
+export function plannedSessions(data: PhoneData): readonly PlannedSession[] {
+  const { sessions, kinds, bouts, clock } = data;
   const whole = kinds.map((kind) => ({
     ...kind,
+    startsAt: clock[kind.part],
     bouts: kind.bouts.flatMap((place) => bouts[place] ?? []),
   }));
   return sessions.flatMap(({ date, week, kind }) => {

@@ -1,7 +1,8 @@
 /** Which session is due: today's by the plan's dates, one that was missed, or the next. */
 import { type Diary, type DiaryEntry, sessionKey } from "../../diary/entry.ts";
+import { type Moment, minutesBetween } from "../../units/clock.ts";
 import type { PlannedSession } from "./data.ts";
-import { clockMinutes, daysBetween, hoursBetween, type LocalTime } from "./local-day.ts";
+import { daysBetween } from "./local-day.ts";
 
 /** What the first screen shows. */
 export interface Today {
@@ -27,7 +28,7 @@ const LONG_AFTER_DAYS = 400;
 /** Whether the device's date cannot be right: before the booklet was made, or long after its end. */
 export function isOddClock(
   sessions: readonly PlannedSession[],
-  now: LocalTime,
+  now: Moment,
   made: string,
 ): boolean {
   const last = sessions.at(-1)?.date ?? now.date;
@@ -39,7 +40,7 @@ export function isOddClock(
 export function todayOf(
   sessions: readonly PlannedSession[],
   diary: Diary,
-  now: LocalTime,
+  now: Moment,
   oddClock: boolean,
 ): Today {
   const entries = new Map(diary.entries.map((entry) => [sessionKey(entry), entry]));
@@ -71,32 +72,26 @@ function rested(
   missed: PlannedSession,
   sessions: readonly PlannedSession[],
   diary: Diary,
-  now: LocalTime,
+  now: Moment,
 ): boolean {
   const planned = new Map(sessions.map((session) => [sessionKey(session), session]));
   return missed.bouts.every(({ card, recoveryS }) => {
-    const hours = recoveryS / 3600;
+    const minutes = recoveryS / 60;
     const next = sessions.find(
       (session) => session.date > now.date && session.bouts.some((bout) => bout.card === card),
     );
-    if (next && hoursBetween(now, startOf(next)) < hours) return false;
+    if (next && minutesBetween(now, startOf(next)) < minutes) return false;
     return diary.entries
       .filter((entry) => did(entry, card))
       .every((entry) => {
         const session = planned.get(sessionKey(entry));
-        const done = {
-          date: entry.doneOn ?? entry.date,
-          minutes: session ? clockMinutes(session.start) : 0,
-        };
-        return hoursBetween(done, now) >= hours;
+        const done = { date: entry.doneOn ?? entry.date, minutes: session?.startsAt ?? 0 };
+        return minutesBetween(done, now) >= minutes;
       });
   });
 }
 
-const startOf = ({ date, start }: PlannedSession): LocalTime => ({
-  date,
-  minutes: clockMinutes(start),
-});
+const startOf = ({ date, startsAt }: PlannedSession): Moment => ({ date, minutes: startsAt });
 
 function did(entry: DiaryEntry, card: string): boolean {
   return (
@@ -114,7 +109,7 @@ const MORNING_DAYS = 3;
  */
 export function morningOf(
   diary: Diary,
-  now: LocalTime,
+  now: Moment,
   passed: readonly string[],
 ): DiaryEntry | undefined {
   const isOver = (entry: DiaryEntry) =>

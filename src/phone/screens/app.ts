@@ -2,9 +2,9 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import type { Diary, DiaryEntry } from "../../diary/entry.ts";
+import type { Moment } from "../../units/clock.ts";
 import type { PhoneData, PlannedSession } from "../day/data.ts";
 import type { DayNames } from "../day/dates.ts";
-import type { LocalTime } from "../day/local-day.ts";
 import type { SessionPlace, Settings } from "../store/settings.ts";
 import type { Route } from "./route.ts";
 import type { Say } from "./words.ts";
@@ -14,12 +14,15 @@ export interface App {
   readonly sessions: readonly PlannedSession[];
   readonly say: Say;
   readonly names: DayNames;
-  readonly now: LocalTime;
+  /** The client's day and the time in it. */
+  readonly now: Moment;
   /** Whether the device's date cannot be right. */
   readonly oddClock: boolean;
   /** The day to write down for a session that is done now: today, or the planned day where the clock is odd. */
   readonly doneDay: (session: PlannedSession) => string;
   readonly diary: Diary;
+  /** The date on which a session begins, as a calendar on the wall has it. */
+  readonly dateOf: (session: Pick<DiaryEntry, "date" | "part">) => string;
   /** Keeps an entry, marked with this instant. */
   readonly write: (entry: DiaryEntry) => void;
   /** Joins another diary of the same plan to this one. */

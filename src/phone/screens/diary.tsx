@@ -35,7 +35,7 @@ export function DiaryScreen() {
 }
 
 function Line({ session }: { readonly session: PlannedSession }) {
-  const { say, names, now, oddClock, diary } = useApp();
+  const { say, names, now, oddClock, diary, dateOf } = useApp();
   const key = sessionKey(session);
   const later = session.date > now.date && !oddClock;
   const entry = findSession(diary.entries, key);
@@ -47,7 +47,7 @@ function Line({ session }: { readonly session: PlannedSession }) {
   const text = (
     <>
       <span class="line-day">
-        {names.short(session.date)}, {say(`part.${session.part}`)}
+        {names.short(dateOf(session))}, {say(`part.${session.part}`)}
       </span>{" "}
       <span class={`line-state ${state}`}>{label}</span>{" "}
       {pains.length > 0 && (
@@ -66,7 +66,7 @@ function Line({ session }: { readonly session: PlannedSession }) {
 
 /** What was written in an earlier booklet, for sessions that this one no longer has. */
 function Earlier() {
-  const { say, names, sessions, diary } = useApp();
+  const { say, names, sessions, diary, dateOf } = useApp();
   const known = new Set(sessions.map(sessionKey));
   const others = diary.entries.filter((entry) => !known.has(sessionKey(entry)));
   if (others.length === 0) return null;
@@ -78,7 +78,7 @@ function Earlier() {
           <li key={sessionKey(entry)}>
             <p class="line">
               <span class="line-day">
-                {names.short(entry.date)}, {say(`part.${entry.part}`)}
+                {names.short(dateOf(entry))}, {say(`part.${entry.part}`)}
               </span>{" "}
               <span class={`line-state is-${entry.done}`}>{say(`done.${entry.done}`)}</span>
             </p>

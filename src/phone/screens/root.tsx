@@ -1,6 +1,7 @@
 /** The whole of the companion: keeps what is written, follows the address, and draws the screen it asks for. */
 import { useEffect, useMemo, useState } from "preact/hooks";
 import { type Diary, findSession, sessionKey } from "../../diary/entry.ts";
+import { dayEnds, momentOf, onTheWall } from "../../units/clock.ts";
 import { type PhoneData, plannedSessions } from "../day/data.ts";
 import { dayNames } from "../day/dates.ts";
 import { withEntry, writtenAfter } from "../day/entries.ts";
@@ -42,7 +43,7 @@ export function Root({ data, store }: RootProps) {
     return () => window.removeEventListener("storage", another);
   }, [store]);
 
-  const here = localTime(now);
+  const here = localTime(now, dayEnds(data.clock));
   const oddClock = isOddClock(sessions, here, data.made);
   const app: App = {
     data,
@@ -52,6 +53,7 @@ export function Root({ data, store }: RootProps) {
     now: here,
     oddClock,
     doneDay: (session) => (oddClock ? session.date : here.date),
+    dateOf: (session) => onTheWall(momentOf(session, data.clock)).date,
     diary,
     write: (entry) => {
       const known = store.diary();

@@ -30,13 +30,13 @@ export function Sheet() {
 }
 
 function Row({ entry }: { readonly entry: DiaryEntry }) {
-  const { say, names } = useApp();
+  const { say, names, dateOf } = useApp();
   const during = entry.exercises.map(({ pain }) => pain).filter((pain) => pain !== undefined);
   const worse = entry.worseMorning === true ? ` (${say("no-worse")})` : "";
   return (
     <tr>
       <th scope="row">
-        {names.short(entry.date)}, {say(`part.${entry.part}`)}
+        {names.short(dateOf(entry))}, {say(`part.${entry.part}`)}
       </th>
       <td>{say(`done.${entry.done}`)}</td>
       <td>

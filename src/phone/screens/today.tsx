@@ -1,6 +1,7 @@
 /** The first screen: the session of today, what is left to ask of the last one, and what comes next. */
 import { useState } from "preact/hooks";
 import { type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
+import { onTheWall } from "../../units/clock.ts";
 import { addDays } from "../../units/dates.ts";
 import { adviceFromLast } from "../day/advice.ts";
 import type { PlannedSession } from "../day/data.ts";
@@ -22,7 +23,7 @@ export function TodayScreen() {
   const fromLast = open.length > 0 ? adviceFromLast(diary, sessions, say("settle")) : undefined;
   return (
     <>
-      <Heading>{names.long(now.date)}</Heading>
+      <Heading>{names.long(onTheWall(now).date)}</Heading>
       {oddClock && <p class="notice">{say("today.odd-clock", { day: now.date })}</p>}
       {morning && (
         <Morning
@@ -69,7 +70,7 @@ function SessionCard({ session }: { readonly session: PlannedSession }) {
   return (
     <section class="session" aria-labelledby={`session-${session.part}`}>
       <h2 id={`session-${session.part}`}>
-        {app.oddClock && `${app.names.long(session.date)}. `}
+        {app.oddClock && `${app.names.long(app.dateOf(session))}. `}
         {say("today.session", {
           part: say(`part.${session.part}`),
           minutes: short && all ? all.minutes : session.minutes,
@@ -175,7 +176,7 @@ function Missed({
   const app = useApp();
   const { say, names, data } = app;
   const { session, mayDo } = missed;
-  const day = names.weekday(session.date);
+  const day = names.weekday(app.dateOf(session));
   const leave = () => {
     app.write(withAll(emptyEntry(session, data.booklet, false, ""), "no", session.date));
   };
@@ -260,11 +261,11 @@ function Free({ today }: { readonly today: Today }) {
 }
 
 function Next({ session }: { readonly session: PlannedSession }) {
-  const { say, names } = useApp();
+  const { say, names, dateOf } = useApp();
   return (
     <p class="next">
       {say("today.next", {
-        day: names.long(session.date),
+        day: names.long(dateOf(session)),
         part: say(`part.${session.part}`),
         minutes: session.minutes,
       })}

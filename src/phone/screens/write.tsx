@@ -33,7 +33,7 @@ export function WriteScreen({ sessionName }: { readonly sessionName: string }) {
     <>
       <Heading>
         {say("write.heading", {
-          day: names.long(session.date),
+          day: names.long(app.dateOf(session)),
           part: say(`part.${session.part}`),
         })}
       </Heading>

@@ -1,12 +1,12 @@
 /** More than two changes, where no single one and no pair lets a program be laid out. */
 
+import { minutesToNext } from "../../units/clock.ts";
 import { usualMinutes, weeklyParts } from "./apply.ts";
 import { smallestCollision } from "./collision.ts";
 import { COSTS, STEP_MINUTES } from "./costs.ts";
 import type { Change } from "./explain-types.ts";
 import { type Found, shortOpenings } from "./least.ts";
 import type { Lever, Priced } from "./levers.ts";
-import { minutesUntilNext } from "./levers.ts";
 import { weekWithOnly } from "./requirements.ts";
 import type { Trial } from "./trial.ts";
 
@@ -97,7 +97,10 @@ function longerEverywhere(trial: Trial): Found | undefined {
     minutes += STEP_MINUTES
   ) {
     const tooLong = open.some(({ part, days }) =>
-      days.some((day) => usualMinutes(day)[part] - spare + minutes > minutesUntilNext(part)),
+      days.some(
+        (day) =>
+          usualMinutes(day)[part] - spare + minutes > minutesToNext(trial.program.clock, part),
+      ),
     );
     if (tooLong) return undefined;
     const changes = open.map(

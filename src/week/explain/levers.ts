@@ -1,7 +1,7 @@
 /** What can be changed in a plan, by how much, and at what cost. */
-import { PARTS, type PartOfDay } from "../../units/day-parts.ts";
+import { minutesToNext } from "../../units/clock.ts";
+import type { PartOfDay } from "../../units/day-parts.ts";
 import type { ProgramExercise, ProgramTimes, ProgramWeeks } from "../program/program-types.ts";
-import { CLOCK_HOURS } from "../search/problem.ts";
 import { isTaken, timesInAWeek, usualMinutes, weeklyParts } from "./apply.ts";
 import { COSTS, MOST_MORE_MINUTES, MOST_TIMES_LESS, STEP_MINUTES } from "./costs.ts";
 import type { Change } from "./explain-types.ts";
@@ -37,7 +37,7 @@ function timeLevers(program: ProgramWeeks): Lever[] {
     );
   return parts.flatMap(({ weekday, part, days }): Lever[] => {
     const levers: Lever[] = [];
-    const room = minutesUntilNext(part);
+    const room = minutesToNext(program.clock, part);
     const wanted = Math.ceil((longest - spare) / STEP_MINUTES) * STEP_MINUTES;
     const minutes = Math.min(wanted, room);
     if (minutes > 0 && days.some((day) => usualMinutes(day)[part] === 0 && !isTaken(day, part))) {
@@ -53,14 +53,6 @@ function timeLevers(program: ProgramWeeks): Lever[] {
     }
     return [...levers, ...asLever(steps)];
   });
-}
-
-/** Minutes from the start of a part of the day to the next part, of the next day after the last. */
-export function minutesUntilNext(part: PartOfDay): number {
-  const index = PARTS.indexOf(part);
-  const next = PARTS[index + 1];
-  const end = next === undefined ? 24 + CLOCK_HOURS[PARTS[0]] : CLOCK_HOURS[next];
-  return 60 * (end - CLOCK_HOURS[part]);
 }
 
 function doseLevers(program: ProgramWeeks): Lever[] {

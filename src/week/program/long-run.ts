@@ -1,6 +1,6 @@
 /** Whether recovery lets an exercise be done as often as asked, week after week. */
 import { clearedSlots } from "../search/clear.ts";
-import { DAYS, dayOf, hoursAt, SLOTS } from "../search/problem.ts";
+import { DAYS, dayOf, minutesAt, minutesOf, SLOTS, WEEK_MINUTES } from "../search/problem.ts";
 import type { ProgramWeek } from "./program-weeks.ts";
 
 /**
@@ -18,11 +18,11 @@ export function runsOut(weeks: readonly ProgramWeek[], exercise: string): boolea
     let bouts = 0;
     for (let t = 0; t < SLOTS && bouts < one.times.perWeek; t++) {
       const isOpen = (problem.freeMinutes[t] ?? 0) >= one.minutes && ((cleared >> t) & 1) === 0;
-      const hour = hoursAt(t) + 24 * DAYS * index;
+      const at = minutesAt(t, problem.clock) + WEEK_MINUTES * index;
       const day = dayOf(t) + DAYS * index;
-      if (!isOpen || hour < free || day === lastDay) continue;
+      if (!isOpen || at < free || day === lastDay) continue;
       bouts += 1;
-      free = hour + one.recoveryHours;
+      free = at + minutesOf(one.recoveryHours);
       lastDay = day;
     }
     if (bouts < one.times.perWeek) return true;

@@ -1,4 +1,5 @@
 /** A whole program to be laid out on real dates, and its layout. */
+import type { DayClock } from "../../units/clock.ts";
 import type { PartOfDay } from "../../units/day-parts.ts";
 import type {
   Clearance,
@@ -70,6 +71,8 @@ export interface IssuedSession {
 export interface ProgramWeeks {
   /** ISO date of the first day of the first week; any weekday. */
   readonly firstDate: string;
+  /** When the parts of the client's day begin. */
+  readonly clock: DayClock;
   readonly phases: readonly PhaseWeeks[];
   /** One entry a date from `firstDate` on: seven for each week of the phases. */
   readonly days: readonly ProgramDay[];

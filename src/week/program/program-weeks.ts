@@ -76,6 +76,7 @@ export function boutsSeenFrom(
   return exercises.flatMap((one) =>
     (placement.get(one.id) ?? []).map((slot) => ({
       exercise: one.id,
+      ...(one.movement === undefined ? {} : { movement: one.movement }),
       slot: slot - SLOTS * weeksLater,
       hard: one.hard,
       groups: one.groups,
@@ -92,6 +93,7 @@ function bareProblem(
 ): WeekProblem {
   const days = program.days.slice(DAYS * index, DAYS * (index + 1));
   return {
+    clock: program.clock,
     freeMinutes: days.flatMap((day) => PARTS.map((part) => day.free[part])),
     exercises: [],
     events,

@@ -1,16 +1,16 @@
 /** Slots closed to an exercise by events and by bouts of the weeks before and after. */
-import { hoursApart } from "./hours-apart.ts";
+import { minutesApart } from "./hours-apart.ts";
 import {
-  hoursAt,
+  minutesAt,
+  minutesOf,
   SLOTS,
   type Slot,
   slotOf,
+  WEEK_MINUTES,
   type WeekEvent,
   type WeekExercise,
   type WeekProblem,
 } from "./problem.ts";
-
-const WEEK_HOURS = 168;
 
 /** Why a slot is closed to an exercise: the event and on which side of it the slot lies. */
 export interface ClearReason {
@@ -34,8 +34,10 @@ export function clearReason(
   t: Slot,
   problem: WeekProblem,
 ): ClearReason | undefined {
+  const { clock } = problem;
+  const at = minutesAt(t, clock);
   for (const event of problem.events) {
-    const untilEvent = hoursAt(slotOf(event.day, event.part)) - hoursAt(t);
+    const untilEvent = minutesAt(slotOf(event.day, event.part), clock) - at;
     const own = exerciseHours(one, event);
     if (isBefore(untilEvent, own, problem.wraps))
       return { kind: "clear-before", asks: "exercise", event, hours: own };
@@ -68,9 +70,10 @@ function touches(one: WeekExercise, event: WeekEvent): boolean {
   return event.groups.some((group) => one.groups.includes(group));
 }
 
+/** Whether something so many minutes ahead is less than these hours ahead. */
 function isBefore(until: number, hours: number, wraps: boolean): boolean {
-  const ahead = wraps ? ((until % WEEK_HOURS) + WEEK_HOURS) % WEEK_HOURS : until;
-  return ahead >= 0 && ahead < hours;
+  const ahead = wraps ? ((until % WEEK_MINUTES) + WEEK_MINUTES) % WEEK_MINUTES : until;
+  return ahead >= 0 && ahead < minutesOf(hours);
 }
 
 /** 21-bit mask of the slots too near a bout that is not to be moved: earlier, or of the week after. */
@@ -79,13 +82,14 @@ export function givenSlots(one: WeekExercise, problem: WeekProblem): number {
   for (const given of problem.given ?? []) {
     // Recovery belongs to the earlier of two bouts.
     const recoveryHours = given.slot < SLOTS ? given.recoveryHours : one.recoveryHours;
-    const apart = hoursApart(
+    const apart = minutesApart(
       { ...one, recoveryHours },
       { ...given, id: given.exercise, recoveryHours },
       problem.groupHours,
     );
+    const at = minutesAt(given.slot, problem.clock);
     for (let t = 0; t < SLOTS; t++) {
-      if (Math.abs(hoursAt(t) - hoursAt(given.slot)) < apart) mask |= 1 << t;
+      if (Math.abs(minutesAt(t, problem.clock) - at) < apart) mask |= 1 << t;
     }
   }
   return mask;

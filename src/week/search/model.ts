@@ -3,8 +3,15 @@
 import { clearedSlots, givenSlots } from "./clear.ts";
 import { bitsOf, boutsADay, daySets, evenness, fixedDays, isDated } from "./day-sets.ts";
 import { hardDaysAllowed } from "./hard-days.ts";
-import { hoursApart } from "./hours-apart.ts";
-import { DAYS, hoursBetween, SLOTS, type WeekExercise, type WeekProblem } from "./problem.ts";
+import { minutesApart } from "./hours-apart.ts";
+import {
+  DAYS,
+  minutesBetween,
+  movementOf,
+  SLOTS,
+  type WeekExercise,
+  type WeekProblem,
+} from "./problem.ts";
 
 /** Minutes are counted in tenths, so that sums are exact. */
 const TENTHS = 10;
@@ -81,14 +88,15 @@ export function buildModel(problem: WeekProblem): Model {
 /** Slots of `other` that are closed once `one` lies at slot t. */
 function forbiddenBy(one: WeekExercise, t: number, other: WeekExercise, problem: WeekProblem) {
   const wraps = problem.wraps && !isDated(one.times) && !isDated(other.times);
-  const apart = hoursApart(one, other, problem.groupHours);
+  const apart = minutesApart(one, other, problem.groupHours);
+  const twins = one !== other && movementOf(one) === movementOf(other);
   const ordered = isOnceADay(one) && isOnceADay(other);
   const first = ordered && (other.after ?? []).includes(one.id);
   const last = ordered && (one.after ?? []).includes(other.id);
   let mask = 0;
   if (apart === 0 && !first && !last) return mask;
   for (let u = 0; u < SLOTS; u++) {
-    const close = t !== u && hoursBetween(t, u, wraps) < apart;
+    const close = t === u ? twins : minutesBetween(t, u, problem.clock, wraps) < apart;
     const sameDay = Math.floor(t / 3) === Math.floor(u / 3);
     if (close || (sameDay && ((first && u < t) || (last && u > t)))) mask |= 1 << u;
   }

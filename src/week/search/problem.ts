@@ -1,14 +1,10 @@
 /** One week to be laid out: its free minutes, exercises, events and rules, and the answer's form. */
+import { DAY_MINUTES, type DayClock } from "../../units/clock.ts";
 import { PARTS, type PartOfDay } from "../../units/day-parts.ts";
-
-/** The clock hour that stands for a part of the day when hours between bouts are counted. */
-export const CLOCK_HOURS = { morning: 7, midday: 13, evening: 19 } as const satisfies Record<
-  PartOfDay,
-  number
->;
 
 export const DAYS = 7;
 export const SLOTS = 21;
+export const WEEK_MINUTES = DAYS * DAY_MINUTES;
 
 /**
  * A slot of the week: 3 · day + part, where day 0 is the first day of the phase's week (whatever
@@ -39,6 +35,11 @@ export interface WeekExercise {
   readonly id: string;
   /** What a person calls it, for sentences; the id where there is none. */
   readonly name?: string;
+  /**
+   * What is done and has to recover; the id where not given. Exercises of one movement, such as a card
+   * that two phases have in one week, keep its recovery between them and share no session.
+   */
+  readonly movement?: string;
   /** Minutes of one bout; counted in tenths, rounded up. */
   readonly minutes: number;
   readonly times: Times;
@@ -92,10 +93,12 @@ export interface WeekEvent {
  */
 export interface GivenBout {
   readonly exercise: string;
+  /** As in `WeekExercise`. */
+  readonly movement?: string;
   readonly slot: Slot;
   readonly hard: boolean;
   readonly groups: readonly string[];
-  /** Hours until the next bout of the same exercise, as it was prescribed then. */
+  /** Hours until the next bout of the same movement, as it was prescribed then. */
   readonly recoveryHours: number;
 }
 
@@ -103,6 +106,8 @@ export interface GivenBout {
 export type Placement = ReadonlyMap<string, readonly Slot[]>;
 
 export interface WeekProblem {
+  /** When the parts of the client's day begin: all hours between bouts and events are counted by it. */
+  readonly clock: DayClock;
   /** Free minutes of the 21 slots; 0 is a closed slot. */
   readonly freeMinutes: readonly number[];
   readonly exercises: readonly WeekExercise[];
@@ -192,13 +197,25 @@ export function partOf(slot: Slot): PartOfDay {
   return PARTS[(((slot % 3) + 3) % 3) as 0 | 1 | 2];
 }
 
-/** Hours from the start of day 0 to a slot. */
-export function hoursAt(slot: Slot): number {
-  return 24 * dayOf(slot) + CLOCK_HOURS[partOf(slot)];
+/** Minutes from midnight of day 0 to the start of a slot, by the client's clock. */
+export function minutesAt(slot: Slot, clock: DayClock): number {
+  return DAY_MINUTES * dayOf(slot) + clock[partOf(slot)];
 }
 
-/** Hours between two slots, start to start; around the week where it wraps. */
-export function hoursBetween(a: Slot, b: Slot, wraps: boolean): number {
-  const hours = Math.abs(hoursAt(a) - hoursAt(b));
-  return wraps ? Math.min(hours % 168, 168 - (hours % 168)) : hours;
+/** Minutes between two slots, start to start; around the week where it wraps. */
+export function minutesBetween(a: Slot, b: Slot, clock: DayClock, wraps: boolean): number {
+  const minutes = Math.abs(minutesAt(a, clock) - minutesAt(b, clock));
+  return wraps
+    ? Math.min(minutes % WEEK_MINUTES, WEEK_MINUTES - (minutes % WEEK_MINUTES))
+    : minutes;
+}
+
+/** Whole minutes that a number of hours asks for, rounded up: 20 s more are a minute more. */
+export function minutesOf(hours: number): number {
+  return Math.ceil(hours * 60 - 1e-6);
+}
+
+/** What an exercise or a bout of it has to recover from. */
+export function movementOf(one: { readonly id: string; readonly movement?: string }): string {
+  return one.movement ?? one.id;
 }

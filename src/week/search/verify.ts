@@ -2,12 +2,15 @@
 import {
   DAYS,
   dayOf,
-  hoursAt,
-  hoursBetween,
+  minutesAt,
+  minutesBetween,
+  minutesOf,
+  movementOf,
   type Placement,
   SLOTS,
   type Slot,
   slotOf,
+  WEEK_MINUTES,
   type WeekExercise,
   type WeekProblem,
 } from "./problem.ts";
@@ -71,8 +74,8 @@ function timesBroken(one: WeekExercise, slots: readonly Slot[], problem: WeekPro
 function clearBroken(one: WeekExercise, slots: readonly Slot[], problem: WeekProblem): Violation[] {
   return slots.flatMap((t) =>
     problem.events.flatMap((event) => {
-      const turns = problem.wraps ? [-168, 0, 168] : [0];
-      const at = hoursAt(slotOf(event.day, event.part));
+      const turns = problem.wraps ? [-WEEK_MINUTES, 0, WEEK_MINUTES] : [0];
+      const at = minutesAt(slotOf(event.day, event.part), problem.clock);
       const shares = one.groups.filter((group) => event.groups.includes(group)).length > 0;
       const asked = (one.clearBefore ?? []).filter(
         ({ events }) =>
@@ -85,9 +88,10 @@ function clearBroken(one: WeekExercise, slots: readonly Slot[], problem: WeekPro
         hours.push(event.clearBeforeHours ?? 0);
       const after = one.hard && (shares || event.groups.length === 0) ? event.clearAfterHours : 0;
       const near = turns.some((turn) => {
-        const ahead = at + turn - hoursAt(t);
+        const ahead = at + turn - minutesAt(t, problem.clock);
         return (
-          (ahead >= 0 && ahead < Math.max(0, ...hours)) || (ahead <= 0 && -ahead < (after ?? 0))
+          (ahead >= 0 && ahead < minutesOf(Math.max(0, ...hours))) ||
+          (ahead <= 0 && -ahead < minutesOf(after ?? 0))
         );
       });
       return near ? [violation("clear", one, `is not clear of the ${event.name}`)] : [];
@@ -122,6 +126,7 @@ function hoursBroken(problem: WeekProblem, placement: Placement): Violation[] {
   const bouts = problem.exercises.flatMap((one) =>
     slotsOf(one.id, placement).map((slot) => ({
       exercise: one.id,
+      movement: movementOf(one),
       name: one.name,
       slot,
       hard: one.hard,
@@ -130,15 +135,22 @@ function hoursBroken(problem: WeekProblem, placement: Placement): Violation[] {
       dated: dated(one),
     })),
   );
-  const given = (problem.given ?? []).map((bout) => ({ ...bout, name: undefined, dated: true }));
+  const given = (problem.given ?? []).map((bout) => ({
+    ...bout,
+    movement: movementOf({ ...bout, id: bout.exercise }),
+    name: undefined,
+    dated: true,
+  }));
   const all = [...bouts, ...given];
   return bouts.flatMap((a, i) =>
     all.slice(i + 1).flatMap((b): Violation[] => {
-      if (a.slot === b.slot) return [];
+      const sameMovement = a.movement === b.movement;
+      if (a.slot === b.slot && !sameMovement) return [];
       const wraps = problem.wraps && !a.dated && !b.dated;
-      const hours = hoursBetween(a.slot, b.slot, wraps);
+      const minutes = minutesBetween(a.slot, b.slot, problem.clock, wraps);
+      const hours = Math.round((minutes / 60) * 100) / 100;
       const earlier = a.slot < b.slot ? a : b;
-      if (a.exercise === b.exercise && hours < earlier.recoveryHours)
+      if (sameMovement && (a.slot === b.slot || minutes < minutesOf(earlier.recoveryHours)))
         return [
           {
             rule: "recovery",
@@ -147,7 +159,7 @@ function hoursBroken(problem: WeekProblem, placement: Placement): Violation[] {
           },
         ];
       const shared = a.hard && b.hard ? a.groups.filter((group) => b.groups.includes(group)) : [];
-      const close = shared.find((group) => hours < (problem.groupHours[group] ?? 0));
+      const close = shared.find((group) => minutes < minutesOf(problem.groupHours[group] ?? 0));
       if (close === undefined) return [];
       return [
         {

@@ -186,7 +186,7 @@ describe("the next morning", () => {
   });
 
   test("is asked once, where two sessions were done on one day", () => {
-    const early = session("2026-11-30", { part: "morning", start: "07:00" });
+    const early = session("2026-11-30", { part: "morning", startsAt: 7 * 60 });
     const both = did([early, session("2026-11-30")]);
     const evening = morningOf(both, at("2026-12-01"), []);
     if (!evening) throw new Error("nothing is asked");
@@ -207,7 +207,10 @@ describe("the next morning", () => {
 });
 
 test("two sessions of a day are two", () => {
-  const both = [session("2026-11-30", { part: "morning", start: "07:00" }), session("2026-11-30")];
+  const both = [
+    session("2026-11-30", { part: "morning", startsAt: 7 * 60 }),
+    session("2026-11-30"),
+  ];
   const found = todayOf(both, NO_DIARY, at("2026-11-30"), false);
   expect(found.sessions.map(sessionKey)).toEqual(["2026-11-30 morning", "2026-11-30 evening"]);
 });

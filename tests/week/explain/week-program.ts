@@ -11,9 +11,10 @@ export function weekProgram(problem: WeekProblem, weeks = 1): ProgramWeeks {
     if ("onDays" in times) throw new Error(`${one.id} has fixed days`);
     return { ...one, times: "everyDays" in times ? { everyDays: times.everyDays } : times };
   });
-  const { freeMinutes, events, groupHours, maxHardDaysInRow } = problem;
+  const { clock, freeMinutes, events, groupHours, maxHardDaysInRow } = problem;
   return {
     firstDate: MONDAY,
+    clock,
     phases: [{ id: "one", weeks: Array.from({ length: weeks }, () => ({ exercises })) }],
     days: Array.from({ length: 7 * weeks }, (_, day) => {
       const at = (part: number) => freeMinutes[3 * (day % 7) + part] ?? 0;

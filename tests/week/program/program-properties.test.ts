@@ -8,7 +8,6 @@ import type {
   ProgramWeeks,
 } from "../../../src/week/program/program-types.ts";
 import { dayNumber, isoDate } from "../../../src/week/search/dates.ts";
-import { CLOCK_HOURS } from "../../../src/week/search/problem.ts";
 import { seededWeek } from "../search/seeded.ts";
 import { MONDAY } from "./program-support.ts";
 
@@ -32,7 +31,7 @@ test("keeps recovery, groups, minutes and frequencies over all weeks and phases"
 
 /** Six weeks in two phases with a holiday, made from a seeded week. */
 function seededProgram(seed: number, count: number): ProgramWeeks {
-  const { exercises, freeMinutes, events, groupHours, maxHardDaysInRow } = seededWeek(
+  const { clock, exercises, freeMinutes, events, groupHours, maxHardDaysInRow } = seededWeek(
     seed,
     count,
     false,
@@ -49,6 +48,7 @@ function seededProgram(seed: number, count: number): ProgramWeeks {
   });
   return {
     firstDate: MONDAY,
+    clock,
     phases: [
       { id: "one", weeks: new Array(3).fill({ exercises: list }) },
       { id: "two", weeks: new Array(3).fill({ exercises: later }) },
@@ -72,14 +72,14 @@ function checkAll(program: ProgramWeeks, weeks: readonly LaidWeek[]): void {
       return session.bouts.map((bout) => {
         const one = plan[index]?.exercises.find((each) => each.id === bout.exercise);
         if (one === undefined) throw new Error(`${bout.exercise} is not in the week`);
-        return { index, day, hour: 24 * day + CLOCK_HOURS[session.part], one };
+        return { index, day, minute: 1440 * day + program.clock[session.part], one };
       });
     }),
   );
   bouts.forEach((a, i) => {
     for (const b of bouts.slice(i + 1)) {
-      if (a.hour === b.hour) continue;
-      const apart = b.hour - a.hour;
+      if (a.minute === b.minute) continue;
+      const apart = (b.minute - a.minute) / 60;
       if (a.one.id === b.one.id) expect(apart).toBeGreaterThanOrEqual(a.one.recoveryHours);
       if (!a.one.hard || !b.one.hard) continue;
       for (const group of a.one.groups.filter((each) => b.one.groups.includes(each))) {

@@ -9,6 +9,8 @@ import type {
 } from "../../../src/week/program/program-types.ts";
 import { dayNumber } from "../../../src/week/search/dates.ts";
 
+import { CLOCK } from "../search/support.ts";
+
 export const MONDAY = "2027-01-04";
 
 export function programExercise(id: string, more: Partial<ProgramExercise> = {}): ProgramExercise {
@@ -35,6 +37,7 @@ export function course(
 ): ProgramWeeks {
   return {
     firstDate: MONDAY,
+    clock: CLOCK,
     phases: [{ id: "one", weeks: Array.from({ length: weeks }, () => ({ exercises })) }],
     days: new Array<ProgramDay>(7 * weeks).fill(EVENING),
     events: [],

@@ -28,6 +28,7 @@ export function seededProgram(seed: number, count: number, phaseWeeks: number): 
   }));
   return {
     firstDate: MONDAY,
+    clock: week.clock,
     phases,
     days: Array.from({ length: 7 * WEEKS }, (_, day) => freeOn(day % 7, week, WEEKS / phaseWeeks)),
     events: Array.from({ length: WEEKS }, (_, index) =>

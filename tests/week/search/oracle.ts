@@ -1,12 +1,7 @@
 /** A week as an integer program for HiGHS: an independent answer to compare the search with. */
 
 import * as highsModule from "highs";
-import { PARTS } from "../../../src/units/day-parts.ts";
-import {
-  CLOCK_HOURS,
-  type WeekExercise,
-  type WeekProblem,
-} from "../../../src/week/search/problem.ts";
+import type { WeekExercise, WeekProblem } from "../../../src/week/search/problem.ts";
 
 export interface OracleAnswer {
   readonly status: "solved" | "impossible" | "out of time";
@@ -14,11 +9,16 @@ export interface OracleAnswer {
   readonly objective: readonly number[];
 }
 
-const HOURS = PARTS.map((part) => CLOCK_HOURS[part]);
-const hour = (t: number): number => 24 * Math.floor(t / 3) + (HOURS[((t % 3) + 3) % 3] ?? 0);
+type Clock = WeekProblem["clock"];
+const NAMES = ["morning", "midday", "evening"] as const;
+/** Hours from midnight of day 0, in 60ths. */
+const minute = (t: number, clock: Clock): number =>
+  1440 * Math.floor(t / 3) + clock[NAMES[((t % 3) + 3) % 3] ?? "morning"];
+const WEEK = 7 * 1440;
 const SLOTS = Array.from({ length: 21 }, (_, t) => t);
 const DAYS = [0, 1, 2, 3, 4, 5, 6];
 const isDated = (e: WeekExercise): boolean => "everyDays" in e.times || "onDays" in e.times;
+const movement = (e: { id: string; movement?: string }): string => e.movement ?? e.id;
 const x = (e: number, t: number): string => `x_${e}_${t}`;
 const sum = (terms: readonly string[]): string => terms.join(" + ");
 
@@ -130,13 +130,16 @@ function pairRows(problem: WeekProblem, rows: string[]): void {
       const wraps = problem.wraps && !isDated(one) && !isDated(other);
       const groups = one.groups.filter((group) => other.groups.includes(group));
       const hours = one.hard && other.hard ? groups.map((group) => groupHours[group] ?? 0) : [];
-      const apart = Math.max(0, ...hours, e === f ? one.recoveryHours : 0);
+      const twins = movement(one) === movement(other);
+      const recovery = twins ? Math.max(one.recoveryHours, other.recoveryHours) : 0;
+      const apart = 60 * Math.max(0, ...hours, recovery);
       const single = boutsOn(one, 0, DAYS) < 2 && boutsOn(other, 0, DAYS) < 2;
       for (const t of SLOTS) {
         for (const u of SLOTS) {
-          const plain = Math.abs(hour(t) - hour(u));
-          const distance = wraps ? Math.min(plain, 168 - plain) : plain;
-          const tooNear = (e < f || (e === f && t < u)) && t !== u && distance < apart;
+          const plain = Math.abs(minute(t, problem.clock) - minute(u, problem.clock));
+          const distance = wraps ? Math.min(plain, WEEK - plain) : plain;
+          const near = t === u ? twins : distance < apart;
+          const tooNear = (e < f || (e === f && t < u)) && near;
           const sameDay = Math.floor(t / 3) === Math.floor(u / 3);
           const late = single && sameDay && t < u && (one.after ?? []).includes(other.id);
           if (tooNear || late) rows.push(`${x(e, t)} + ${x(f, u)} <= 1`);
@@ -172,25 +175,27 @@ function hardRows(problem: WeekProblem, rows: string[], binaries: string[]): voi
 function mayLie(one: WeekExercise, t: number, problem: WeekProblem): boolean {
   if ((problem.freeMinutes[t] ?? 0) < one.minutes) return false;
   for (const event of problem.events) {
-    const at = 24 * event.day + CLOCK_HOURS[event.part];
+    const at = 1440 * event.day + problem.clock[event.part];
+    const here = minute(t, problem.clock);
     const touches = event.groups.some((group) => one.groups.includes(group));
-    const ahead = problem.wraps ? (at - hour(t) + 336) % 168 : at - hour(t);
-    const behind = problem.wraps ? (hour(t) - at + 336) % 168 : hour(t) - at;
+    const ahead = problem.wraps ? (at - here + 2 * WEEK) % WEEK : at - here;
+    const behind = problem.wraps ? (here - at + 2 * WEEK) % WEEK : here - at;
     for (const { hours, events } of one.clearBefore ?? []) {
       const meant =
         events === "any" || (events === "touching" ? touches : events.includes(event.id));
-      if (meant && ahead >= 0 && ahead < hours) return false;
+      if (meant && ahead >= 0 && ahead < 60 * hours) return false;
     }
     if (!one.hard || (event.groups.length > 0 && !touches)) continue;
-    if (ahead >= 0 && ahead < (event.clearBeforeHours ?? 0)) return false;
-    if (behind >= 0 && behind < (event.clearAfterHours ?? 0)) return false;
+    if (ahead >= 0 && ahead < 60 * (event.clearBeforeHours ?? 0)) return false;
+    if (behind >= 0 && behind < 60 * (event.clearAfterHours ?? 0)) return false;
   }
   for (const bout of problem.given ?? []) {
-    const distance = Math.abs(hour(t) - hour(bout.slot));
+    const distance = Math.abs(minute(t, problem.clock) - minute(bout.slot, problem.clock));
     const recovery = bout.slot < 0 ? bout.recoveryHours : one.recoveryHours;
-    if (bout.exercise === one.id && distance < recovery) return false;
+    const twins = movement({ ...bout, id: bout.exercise }) === movement(one);
+    if (twins && distance < 60 * recovery) return false;
     const shared = bout.groups.filter((group) => one.groups.includes(group));
-    const near = shared.some((group) => distance < (problem.groupHours[group] ?? 0));
+    const near = shared.some((group) => distance < 60 * (problem.groupHours[group] ?? 0));
     if (bout.hard && one.hard && near) return false;
   }
   return true;

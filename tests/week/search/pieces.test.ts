@@ -12,10 +12,10 @@ import {
 } from "../../../src/week/search/dates.ts";
 import { daySets, evenness } from "../../../src/week/search/day-sets.ts";
 import { hardDaysAllowed } from "../../../src/week/search/hard-days.ts";
-import { dayOf, hoursBetween, partOf, slotOf } from "../../../src/week/search/problem.ts";
+import { dayOf, minutesBetween, partOf, slotOf } from "../../../src/week/search/problem.ts";
 import { solveWeek } from "../../../src/week/search/solve.ts";
 import { verifyPlacement } from "../../../src/week/search/verify.ts";
-import { exercise, free, week } from "./support.ts";
+import { CLOCK, exercise, free, week } from "./support.ts";
 
 describe("dates", () => {
   test.each([
@@ -48,7 +48,16 @@ describe("slots", () => {
     [2, 20, false, 144],
     [2, 20, true, 24],
   ])("%i and %i (around the week: %s) are %i h apart", (a, b, wraps, hours) => {
-    expect(hoursBetween(a, b, wraps)).toBe(hours);
+    expect(minutesBetween(a, b, CLOCK, wraps)).toBe(60 * hours);
+  });
+
+  test.each([
+    ["an evening and the morning after it", 2, 3, false, 16 * 60],
+    ["an evening after midnight and the midday before", 2, 1, false, 4 * 60],
+    ["the last evening and the first morning around the week", 20, 0, true, 16 * 60],
+  ])("by a clock that passes midnight: %s", (_, a, b, wraps, minutes) => {
+    const night = { morning: 1320, midday: 1560, evening: 1800 };
+    expect(minutesBetween(a, b, night, wraps)).toBe(minutes);
   });
 
   test("below 0 lie in the week before", () => {

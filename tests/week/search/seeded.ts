@@ -1,4 +1,5 @@
 /** Seeded weeks of every kind, some possible and some not, the same on every machine. */
+import type { DayClock } from "../../../src/units/clock.ts";
 import { PARTS } from "../../../src/units/day-parts.ts";
 import type {
   Clearance,
@@ -24,6 +25,14 @@ function drawing(seed: number): Draw {
   };
 }
 
+/** Hours that plans state: the usual ones, to the minute, close together, and work at night. */
+const CLOCKS = [
+  { morning: 420, midday: 780, evening: 1140 },
+  { morning: 450, midday: 720, evening: 1020 },
+  { morning: 405, midday: 765, evening: 1330 },
+  { morning: 1320, midday: 1560, evening: 1800 },
+] as const;
+
 const GROUPS = ["calf", "knee", "hip"] as const;
 
 /** A week of `count` exercises; with `tight` the free minutes and the rules leave little room. */
@@ -47,6 +56,7 @@ export function seededWeek(seed: number, count: number, tight: boolean): WeekPro
     ...(draw([true, false]) ? { previous: previous(draw, exercises) } : {}),
     ...(draw([true, false, false]) ? { aim: "repair" as const } : {}),
     ...(wraps ? {} : { given: exercises.slice(0, 2).map((each) => given(each, draw)) }),
+    clock: draw<DayClock>(CLOCKS),
   };
 }
 

@@ -2,6 +2,9 @@
 import { PARTS, type PartOfDay } from "../../../src/units/day-parts.ts";
 import { DAYS, type WeekExercise, type WeekProblem } from "../../../src/week/search/problem.ts";
 
+/** The clock of a plan that says no hours: 07:00, 13:00, 19:00. */
+export const CLOCK = { morning: 420, midday: 780, evening: 1140 } as const;
+
 const EVERY_DAY = [0, 1, 2, 3, 4, 5, 6];
 
 /** Free minutes of the week: by part of the day, the same minutes on the days named. */
@@ -34,6 +37,7 @@ export function week(
   more: Partial<WeekProblem> = {},
 ): WeekProblem {
   return {
+    clock: CLOCK,
     freeMinutes: free({ part: "evening", minutes: 30 }),
     exercises,
     events: [],
