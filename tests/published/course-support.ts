@@ -3,7 +3,7 @@
 import { type MadeProgram, makeProgram } from "../../src/booklet.ts";
 import type { Bout } from "../../src/dose/types.ts";
 import type { Session } from "../../src/schedule/schedule.ts";
-import { addDays, dayNumber } from "../../src/units/dates.ts";
+import { addDays } from "../../src/units/dates.ts";
 import { WEEKDAYS } from "../../src/units/day-parts.ts";
 import type { Workspace } from "../../src/workspace.ts";
 import { DEMO, demoClinic, shippedText } from "../support/world.ts";
@@ -104,49 +104,11 @@ export function courseIn(client: Client): { made: MadeProgram; workspace: Worksp
 export const sessionsOf = ({ schedule }: MadeProgram): Session[] =>
   schedule.weeks.flatMap((week) => week.days.flatMap((day) => day.sessions));
 
-const holds = ({ bouts }: Session, card: string) => bouts.some((bout) => bout.card === card);
-
-/** Sessions on the calendar that hold a card, week by week. */
-export const countsOf = ({ schedule }: MadeProgram, card: string): number[] =>
-  schedule.weeks.map(
-    ({ days }) => days.flatMap(({ sessions }) => sessions).filter((one) => holds(one, card)).length,
-  );
-
-/** Days of the course, from 0, on which the calendar has a card; twice where it is done twice. */
-export function daysOf(made: MadeProgram, card: string): number[] {
-  const first = dayNumber(made.plan.value.starts);
-  return sessionsOf(made)
-    .filter((session) => holds(session, card))
-    .map(({ date }) => dayNumber(date) - first);
-}
-
 /** The one bout of a card in a week of the course. */
 export function boutOf({ dosed }: MadeProgram, week: number, card: string): Bout {
   const [bout, ...more] = (dosed.weeks[week - 1]?.bouts ?? []).filter((one) => one.card === card);
   if (!bout || more.length > 0) throw new Error(`${card}: not one bout in week ${week}`);
   return bout;
-}
-
-/** Cards of a week, in order. */
-export const cardsOf = ({ dosed }: MadeProgram, week: number): string[] =>
-  (dosed.weeks[week - 1]?.bouts ?? []).map(({ card }) => card);
-
-/** Repetitions set by set, as a table prints them: "3 × 6-8"; "12, 10, 8" where sets differ. */
-export function sayWork({ sets, reps }: Bout): string {
-  const each = (reps ?? []).map(({ low, high }) => (low === high ? `${low}` : `${low}-${high}`));
-  if (each.length !== sets) throw new Error(`${each.length} entries for ${sets} sets`);
-  return new Set(each).size === 1 ? `${sets} × ${each[0]}` : each.join(", ");
-}
-
-/** Repetitions of one side in these sessions, with the low and with the high ends of ranges. */
-export function repsIn(sessions: readonly Session[], leaveOut: readonly string[] = []) {
-  const totals = sessions.flatMap(({ bouts }) =>
-    bouts.filter(({ card }) => !leaveOut.includes(card)).map(({ repsTotal }) => repsTotal),
-  );
-  return {
-    low: totals.reduce((sum, total) => sum + (total?.low ?? 0), 0),
-    high: totals.reduce((sum, total) => sum + (total?.high ?? 0), 0),
-  };
 }
 
 /** What the program aims the load of a card at, in a week of its phase. */
