@@ -1,0 +1,122 @@
+/** A client's outputs, made by the stages that the commands call, in their order. */
+import { join } from "node:path";
+import { makeBooklet, makeProgram } from "../../src/booklet.ts";
+import { calendarFile } from "../../src/calendar/calendar-file.ts";
+import { issue } from "../../src/calendar/issue.ts";
+import type { Booklet } from "../../src/compose/model.ts";
+import { type Fault, isError } from "../../src/faults/fault.ts";
+import { diskTree, type Tree } from "../../src/files/tree.ts";
+import { type BookletAssets, loadAssets } from "../../src/html/assets.ts";
+import { companionOf, loadCompanion } from "../../src/html/companion.ts";
+import { renderHtml } from "../../src/html/html.ts";
+import { printerFor } from "../../src/pdf/booklet-pdf.ts";
+import { planJson } from "../../src/plan-text/json.ts";
+import { planTable } from "../../src/plan-text/table.ts";
+import { loadWords } from "../../src/words/load-words.ts";
+import { openWorkspace, type Workspace } from "../../src/workspace.ts";
+import { memoryTree } from "../support/memory-tree.ts";
+import { DAY, ROOT } from "../support/world.ts";
+import type { Client } from "./clients.ts";
+import { CLINICS, type ClinicText, clinicFile } from "./clinics.ts";
+
+/** What a client and a program get, as text; and the booklet, for the printer alone. */
+export interface Outputs {
+  readonly client: Client;
+  readonly html: string;
+  readonly ics: string;
+  readonly json: string;
+  readonly table: string;
+  readonly booklet: Booklet;
+}
+
+/** A clinic with its files read, and the plan of the client at hand among them. */
+interface Opened {
+  readonly workspace: Workspace;
+  readonly assets: BookletAssets;
+  readonly plans: Map<string, string>;
+}
+
+const opened = new Map<string, Promise<Opened>>();
+const companion = await loadCompanion();
+
+/** The client's outputs, or the faults that say why there are none. */
+export async function outputsOf(
+  client: Client,
+): Promise<Outputs | { readonly faults: readonly Fault[] }> {
+  const { workspace, assets, plans } = await open(client.clinic);
+  const words = wordsOf(client.clinic);
+  plans.set(client.path, client.text);
+  const { value, faults } = makeProgram(workspace, client.path);
+  plans.delete(client.path);
+  if (!value || faults.some(isError)) return { faults };
+  const booklet = makeBooklet(value, workspace, words, client.made, client.edition);
+  const script = companionOf(booklet, companion, assets.allWords);
+  return {
+    client,
+    html: renderHtml(booklet, assets, script === undefined ? {} : { script }),
+    ics: calendarFile(booklet, issue(booklet, value.program, undefined).value),
+    json: JSON.stringify(planJson(value, faults), null, 2),
+    table: planTable(value, workspace.texts.library, words),
+    booklet,
+  };
+}
+
+/** Prints the booklets of several clients with one browser and hands over each as it comes. */
+export async function printAll(
+  all: readonly Outputs[],
+  take: (outputs: Outputs, pdf: Uint8Array) => Promise<void>,
+): Promise<void> {
+  const printer = await printerFor({ env: process.env, platform: process.platform });
+  for (const clinic of CLINICS) {
+    const here = all.filter((outputs) => outputs.client.clinic === clinic);
+    if (here.length === 0) continue;
+    const { assets } = await open(clinic);
+    await printer(
+      here,
+      ({ booklet }) => booklet,
+      { assets, day: DAY },
+      async (outputs, result) => {
+        if ("faults" in result)
+          throw new Error(
+            `client ${outputs.client.seed} could not be printed: ${result.faults.map(({ message }) => message).join(" ")}`,
+          );
+        await take(outputs, result.pdf);
+      },
+    );
+  }
+}
+
+const wordsOf = ({ language, locale }: ClinicText) => loadWords(language, locale);
+
+function open(clinic: ClinicText): Promise<Opened> {
+  const known = opened.get(clinic.folder);
+  if (known) return known;
+  const made = openNow(clinic);
+  opened.set(clinic.folder, made);
+  return made;
+}
+
+async function openNow(clinic: ClinicText): Promise<Opened> {
+  const plans = new Map([[`${clinic.folder}/clinic.yaml`, clinicFile(clinic)]]);
+  const workspace = openWorkspace({
+    tree: treeWith(plans),
+    clinicFolder: clinic.folder,
+    shipped: ".",
+    today: DAY,
+  });
+  const broken = workspace.faults.filter(isError);
+  if (broken[0]) throw broken[0];
+  return { workspace, assets: await loadAssets(join(ROOT, "templates"), wordsOf(clinic)), plans };
+}
+
+/** The package's files with those of a clinic that come and go. */
+function treeWith(files: ReadonlyMap<string, string>): Tree {
+  const disk = diskTree(ROOT);
+  const memory = () => memoryTree(Object.fromEntries(files));
+  return {
+    list: (folder, ending) => disk.list(folder, ending),
+    readBytes: (path) => (files.has(path) ? memory().readBytes(path) : disk.readBytes(path)),
+    read: (path) => (files.has(path) ? memory().read(path) : disk.read(path)),
+    exists: (path) => files.has(path) || disk.exists(path),
+  };
+}

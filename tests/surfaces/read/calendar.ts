@@ -1,0 +1,158 @@
+/** Reads the calendar file with a reader of its own (ical.js). */
+import ICAL from "ical.js";
+import { daysBetween, isoDate } from "../calendar-days.ts";
+import { collector, type Fact, type Surface } from "../facts.ts";
+import { type Context, readSide } from "./context.ts";
+import { NONE, SHORT_KINDS, shortFacts, weekKey } from "./dose-facts.ts";
+import { readShort } from "./dose-words.ts";
+import { painFacts as painOf, readException, readPain, type SaidPain } from "./pain-words.ts";
+
+/** The calendar file; `hours` are the plan's own clock times, from which a part of the day follows. */
+export function readCalendar(
+  text: string,
+  hours: Readonly<Record<string, string>>,
+  context: Context,
+): Surface {
+  const calendar = new ICAL.Component(ICAL.parse(text));
+  const { facts, say } = collector();
+  say(
+    "title",
+    "",
+    String(
+      calendar.getFirstPropertyValue("x-wr-calname") ?? calendar.getFirstPropertyValue("name"),
+    ),
+    "X-WR-CALNAME",
+  );
+  const language = /\/\/([A-Z]{2})$/.exec(String(calendar.getFirstPropertyValue("prodid")))?.[1];
+  say("language", "", (language ?? NONE).toLowerCase(), "PRODID");
+  const uids = new Set<string>();
+  for (const component of calendar.getAllSubcomponents("vevent")) {
+    const event = new ICAL.Event(component);
+    const { startDate, endDate, uid } = event;
+    if (uids.has(uid)) say("identifier", uid, "stands twice", uid);
+    uids.add(uid);
+    const date = isoDate(startDate.year, startDate.month, startDate.day);
+    const start = `${String(startDate.hour).padStart(2, "0")}:${String(startDate.minute).padStart(2, "0")}`;
+    if (startDate.zone !== ICAL.Timezone.localTimezone)
+      say("clock", uid, "not the client's own clock", uid);
+    const part = Object.keys(hours).find((one) => hours[one] === start) ?? `at ${start}`;
+    const when = `${date} ${part}`;
+    const minutes = String((endDate.toUnixTime() - startDate.toUnixTime()) / 60);
+    say("session", when, "yes", uid);
+    say("start", when, start, `${uid} DTSTART`);
+    say("minutes", when, minutes, `${uid} DTEND`);
+    const [titled] = context.filled("session.title", event.summary) ?? [];
+    say("minutes", when, titled ?? event.summary, `${uid} SUMMARY`);
+    say(
+      "signed",
+      "",
+      component.getFirstPropertyValue("status") === "TENTATIVE" ? "draft" : "signed",
+      `${uid} STATUS`,
+    );
+    facts.push(...linesOf(event.description, when, date, uid, context));
+  }
+  return {
+    name: "calendar",
+    facts,
+    complete: new Set([...SHORT_KINDS, "session", "start", "minutes", "exercises", "side"]),
+  };
+}
+
+function linesOf(
+  description: string,
+  when: string,
+  date: string,
+  uid: string,
+  context: Context,
+): Fact[] {
+  const week = Math.floor(daysBetween(context.starts, date) / 7) + 1;
+  const facts: Fact[] = [];
+  const titles: string[] = [];
+  const others: string[] = [];
+  for (const [at, line] of description.split("\n").entries()) {
+    const place = `${uid} DESCRIPTION line ${at + 1}`;
+    const found = readException(line, context) ? undefined : exerciseLine(line, context);
+    if (!found) {
+      others.push(line);
+      continue;
+    }
+    titles.push(found.title);
+    const key = weekKey(week, found.title);
+    facts.push(...shortFacts(key, readShort(found.dose, context.language), place));
+    facts.push({ kind: "side", key, value: found.side, place });
+  }
+  facts.push({
+    kind: "exercises",
+    key: when,
+    value: titles.sort().join(", "),
+    place: `${uid} DESCRIPTION`,
+  });
+  facts.push(...painFacts(others, titles, when, uid, context));
+  const clinic = others.at(-1) ?? "";
+  const cut = clinic.lastIndexOf(", ");
+  facts.push({
+    kind: "clinic",
+    key: "name",
+    value: clinic.slice(0, cut),
+    place: `${uid} DESCRIPTION`,
+  });
+  facts.push({
+    kind: "telephone",
+    key: "clinic",
+    value: clinic.slice(cut + 2),
+    place: `${uid} DESCRIPTION`,
+  });
+  return facts;
+}
+
+/** "Title: dose (side)", where a card has this title. */
+function exerciseLine(line: string, context: Context) {
+  for (let cut = line.indexOf(": "); cut >= 0; cut = line.indexOf(": ", cut + 1)) {
+    const title = line.slice(0, cut);
+    if (!context.isTitle(title)) continue;
+    const rest = line.slice(cut + 2);
+    const sided = /^(.*) \(([^()]+)\)$/.exec(rest);
+    if (!sided) return { title, dose: rest, side: NONE };
+    return { title, dose: sided[1] ?? "", side: readSide(sided[2] ?? "", context, "side") };
+  }
+  return undefined;
+}
+
+/** What pain is all right in a session: one line for all its exercises, and one for each that has another rule. */
+function painFacts(
+  lines: readonly string[],
+  titles: readonly string[],
+  when: string,
+  uid: string,
+  context: Context,
+): Fact[] {
+  const place = `${uid} DESCRIPTION`;
+  const exceptions = new Map(
+    lines
+      .flatMap((line) => readException(line, context) ?? [])
+      .map(({ title, pain }) => [title, pain]),
+  );
+  const general = lines
+    .map((line) => generalPain(line, context))
+    .find((pain) => pain !== undefined);
+  const said = [...new Set(titles)].map((title) => ({
+    title,
+    pain: exceptions.get(title) ?? general,
+  }));
+  const value = said
+    .map(({ title, pain }) => `${title} ${pain?.during ?? NONE}`)
+    .sort()
+    .join(", ");
+  return [
+    { kind: "pain in a session", key: when, value, place },
+    ...said.flatMap(({ title, pain }) => (pain ? painOf(title, pain, place) : [])),
+  ];
+}
+
+function generalPain(line: string, context: Context): SaidPain | undefined {
+  try {
+    return readPain(line, context);
+  } catch {
+    return undefined;
+  }
+}

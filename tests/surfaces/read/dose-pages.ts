@@ -1,0 +1,185 @@
+/** Reads tables of doses: those of a phase's page, and those of an exercise's own page. */
+import type { Fact, Say } from "../facts.ts";
+import { type Context, readSide, readWeeks, waysOf } from "./context.ts";
+import { doseFacts, NONE, weekKey } from "./dose-facts.ts";
+import { readHow, readLoad, readWork, type SaidDose } from "./dose-words.ts";
+import type { Cell } from "./outline.ts";
+import { painFacts, readPain } from "./pain-words.ts";
+import { type Row, rowsIn, type Section, textsIn } from "./sections.ts";
+
+/** Which column holds what; the order of the heads. */
+interface Columns {
+  readonly load: number;
+  readonly how: number;
+}
+
+function columnsOf(row: Row, { label }: Context): Columns | undefined {
+  const heads = row.cells.map(({ text }) => text);
+  if (heads[0] !== label("frame.phase.weeks")) return undefined;
+  return {
+    load: heads.indexOf(label("frame.phase.load")),
+    how: heads.indexOf(label("frame.phase.how")),
+  };
+}
+
+/** The rows of a phase's table, an exercise's name over its weeks. Gives the weeks that the rows name. */
+export function readDoseRows(
+  rows: readonly Row[],
+  facts: Fact[],
+  phase: string,
+  context: Context,
+): number[] {
+  let columns: Columns = { load: -1, how: -1 };
+  let group: { title: string; side: string; common: string } | undefined;
+  const weeks: number[] = [];
+  for (const row of rows) {
+    const heads = columnsOf(row, context);
+    const [first] = row.cells;
+    if (heads) columns = heads;
+    else if (row.cells.length === 1 && first) group = readGroup(first.text, context);
+    else if (first && group) {
+      const { title, side, common } = group;
+      const { first: from, last: to } = readWeeks(first.text, context);
+      const said = readDoseCells(row.cells, columns, common, title, context);
+      for (let week = from; week <= to; week += 1) {
+        weeks.push(week);
+        facts.push(...saidFacts(week, title, said, side, `${phase} › ${title} › ${first.text}`));
+      }
+    }
+  }
+  return weeks;
+}
+
+function saidFacts(
+  week: number,
+  title: string,
+  said: SaidDose,
+  side: string,
+  place: string,
+): Fact[] {
+  const key = weekKey(week, title);
+  const often = said.often ?? NONE;
+  return [
+    ...doseFacts(key, said, place),
+    { kind: "side", key, value: side, place },
+    { kind: "often", key, value: often, place },
+    ...timesFacts(key, title, often, place),
+  ];
+}
+
+/** How often, as what can be counted in a week of the calendar. */
+export function timesFacts(key: string, title: string, often: string, place: string): Fact[] {
+  const [n = "", , unit] = often.split(" ");
+  if (unit === "week") return [{ kind: "times in the week", key, value: n, place }];
+  if (unit === "day")
+    return [{ kind: "times in the week", key, value: String(Number(n) * 7), place }];
+  const days = /^every (\d)$/.exec(often)?.[1];
+  return days === undefined
+    ? []
+    : [{ kind: "days from one to the next", key: title, value: days, place }];
+}
+
+/** "3 Title Left leg 3 seconds up · Rest 2 minutes between sets": the longest title that fits, then a side, then what always holds. */
+function readGroup(text: string, context: Context) {
+  const plain = text.replace(/^\d+ /, "");
+  const title = titleAtStart(plain, context);
+  let rest = plain.slice(title.length).trim();
+  let side = NONE;
+  const sides = ["leg", "arm", "body"].flatMap((limb) =>
+    ["left", "right", "each", "both"].map((one) => context.label(`side.${limb}.${one}`)),
+  );
+  const found = sides
+    .filter((words) => rest.startsWith(words))
+    .sort((a, b) => b.length - a.length)[0];
+  if (found !== undefined) {
+    side = readSide(found, context, "side");
+    rest = rest.slice(found.length).trim();
+  }
+  return { title, side, common: rest };
+}
+
+/** The card's title that a text begins with. Throws where it begins with none. */
+export function titleAtStart(text: string, context: Context): string {
+  const title = context.titleAtStart(text);
+  if (title === undefined) throw new Error(`"${text}" begins with no card's title`);
+  return title;
+}
+
+function readDoseCells(
+  cells: readonly Cell[],
+  columns: Columns,
+  common: string,
+  title: string,
+  context: Context,
+): SaidDose {
+  const { language } = context;
+  const load = columns.load < 0 ? "" : (cells[columns.load]?.text ?? "");
+  const how = columns.how < 0 ? "" : (cells[columns.how]?.text ?? "");
+  return {
+    ...readWork(cells[1]?.text ?? "", language),
+    load: load === "" ? NONE : readLoad(load, language),
+    ...readHow(
+      [common, how].filter((text) => text !== "").join(" · "),
+      language,
+      waysOf(context.cardByTitle(title), context),
+    ),
+  };
+}
+
+/** The page of an exercise: side, what always holds, its weeks, its limit of pain. */
+export function readExercisePage(
+  section: Section,
+  title: string,
+  facts: Fact[],
+  say: Say,
+  context: Context,
+): void {
+  const { label } = context;
+  const sentences = textsIn(section.blocks);
+  const side = sentences.map((text) => sideOf(text, context)).find((one) => one !== undefined);
+  for (const part of section.parts) {
+    const place = `${title} › ${part.title}`;
+    if (part.title === label("frame.exercise.dose")) {
+      facts.push(...readDoseBox(part, title, side ?? NONE, context));
+    }
+    if (part.title === label("frame.exercise.pain")) {
+      facts.push(...painFacts(title, readPain(textsIn(part.blocks)[0] ?? "", context), place));
+    }
+    if (part.title === label("frame.exercise.stop")) {
+      const phone = /^.+?: (.+) \S+: (\S+)$/.exec(textsIn(part.blocks).join(" "));
+      say("telephone", "clinic", phone?.[1]?.trim() ?? NONE, place);
+      say("telephone", "emergency", phone?.[2] ?? NONE, place);
+    }
+  }
+}
+
+/** What always holds, said once, and the rows of the weeks. */
+function readDoseBox(part: Section, title: string, side: string, context: Context): Fact[] {
+  const when = `${context.label("frame.exercise.when")}: `;
+  const texts = textsIn(part.blocks).filter((text) => !text.startsWith(when));
+  let columns: Columns = { load: -1, how: -1 };
+  return rowsIn(part.blocks).flatMap((row): Fact[] => {
+    const heads = columnsOf(row, context);
+    if (heads) columns = heads;
+    const [first] = row.cells;
+    if (heads || !first) return [];
+    const said = readDoseCells(row.cells, columns, texts.join(" "), title, context);
+    const place = `${title} › ${part.title} › ${first.text}`;
+    return weeksIn(first.text, context).flatMap((week) =>
+      saidFacts(week, title, said, side, place),
+    );
+  });
+}
+
+function weeksIn(text: string, context: Context): number[] {
+  const { first, last } = readWeeks(text, context);
+  return Array.from({ length: last - first + 1 }, (_, at) => first + at);
+}
+
+function sideOf(text: string, context: Context): string | undefined {
+  try {
+    return readSide(text, context, "side.sentence");
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,395 @@
+/** The words of a dose read back into numbers: what English and German pages may say, as rules of their own. */
+import { plainNumber, readNumber } from "./numbers.ts";
+
+type Language = "en" | "de";
+
+/** Numbers of a dose as its words state them; what they do not state is undefined. Times in seconds. */
+export interface SaidDose {
+  readonly sets?: string;
+  /** "12", "6–8", or one for each set: "12,10,8". */
+  readonly reps?: string;
+  readonly hold?: string;
+  readonly time?: string;
+  readonly distance?: string;
+  /** "180+120×8": work, easy, and how many times. */
+  readonly turns?: string;
+  readonly load?: string;
+  /** "lift 3, hold 2, lower 3", in the order of the movement. */
+  readonly pace?: string;
+  readonly rest?: string;
+  readonly restReps?: string;
+  readonly effort?: string;
+  readonly often?: string;
+}
+
+const N = String.raw`(\d+(?:[.,]\d+)?)`;
+
+const TIMES: Readonly<Record<Language, readonly (readonly [RegExp, readonly number[]])[]>> = {
+  en: [
+    [new RegExp(`^${N} min ${N} s$`), [60, 1]],
+    [new RegExp(`^${N} (?:seconds?|s)$`), [1]],
+    [new RegExp(`^${N} (?:minutes?|min)$`), [60]],
+    [new RegExp(`^${N} hours?$`), [3600]],
+  ],
+  de: [
+    [new RegExp(`^${N} Min\\. ${N} Sek\\.$`), [60, 1]],
+    [new RegExp(`^${N} (?:Sekunden?|s)$`), [1]],
+    [new RegExp(`^${N} (?:Minuten?|min)$`), [60]],
+    [new RegExp(`^${N} Stunden?$`), [3600]],
+  ],
+};
+
+/** Seconds of a time in words; undefined where it is none. */
+export function readTime(text: string, language: Language): string | undefined {
+  for (const [pattern, units] of TIMES[language]) {
+    const found = pattern.exec(text);
+    if (!found) continue;
+    const seconds = units.reduce(
+      (sum, unit, at) => sum + unit * readNumber(found[at + 1] ?? "", language),
+      0,
+    );
+    return plainNumber(seconds);
+  }
+  return undefined;
+}
+
+function readDistance(text: string, language: Language): string | undefined {
+  const found = new RegExp(`^${N} (m|km)$`).exec(text);
+  if (!found) return undefined;
+  return plainNumber(readNumber(found[1] ?? "", language) * (found[2] === "km" ? 1000 : 1));
+}
+
+const NONE = "none";
+const COUNTED = { hold: NONE, time: NONE, distance: NONE, turns: NONE };
+
+/** How the words name a number of sets, one count for all sets or one for each, and what is counted. */
+const SHAPES: Readonly<
+  Record<Language, readonly (readonly [RegExp, "reps" | "holds" | "distances"])[]>
+> = {
+  en: [
+    [/^(?<sets>\d+) sets? of (?<count>\d+(?: to \d+)?)$/, "reps"],
+    [/^(?<sets>\d+) sets? of (?<count>\d+(?: to \d+)?) holds?, (?<amount>.+) each$/, "holds"],
+    [/^(?<sets>\d+) sets?: (?<count>[\d–]+(?:, [\d–]+)+) holds?, (?<amount>.+) each$/, "holds"],
+    [/^(?<sets>\d+) holds? of (?<amount>.+)$/, "holds"],
+    [/^(?<sets>\d+) sets? of (?<count>\d+(?: to \d+)?) times? (?<amount>.+)$/, "distances"],
+    [/^(?<sets>\d+) sets?: (?<count>[\d–]+(?:, [\d–]+)+) times? (?<amount>.+)$/, "distances"],
+    [/^(?<sets>\d+) sets?: (?<count>[\d–]+(?:, [\d–]+)*)$/, "reps"],
+  ],
+  de: [
+    [/^(?<sets>\d+) (?:Satz|Sätze) zu (?<count>\d+(?: bis \d+)?)$/, "reps"],
+    [
+      /^(?<sets>\d+) (?:Satz|Sätze): je (?<count>\d+(?: bis \d+)?) Mal (?<amount>.+) halten$/,
+      "holds",
+    ],
+    [
+      /^(?<sets>\d+) (?:Satz|Sätze): (?<count>[\d–]+(?:, [\d–]+)+) Mal, je (?<amount>.+) halten$/,
+      "holds",
+    ],
+    [/^(?<sets>\d+) Mal (?<amount>.+) halten$/, "holds"],
+    [/^(?<sets>\d+) (?:Satz|Sätze): je (?<count>\d+(?: bis \d+)?) Mal (?<amount>.+)$/, "distances"],
+    [
+      /^(?<sets>\d+) (?:Satz|Sätze): (?<count>[\d–]+(?:, [\d–]+)+) Mal, je (?<amount>.+)$/,
+      "distances",
+    ],
+    [/^(?<sets>\d+) (?:Satz|Sätze): (?<count>[\d–]+(?:, [\d–]+)*)$/, "reps"],
+  ],
+};
+
+const SEVERAL: Readonly<Record<Language, RegExp>> = {
+  en: /^(\d+) times? (.+)$/,
+  de: /^(\d+) Mal (.+)$/,
+};
+const ONCE: Readonly<Record<Language, RegExp>> = { en: /^(\d+) times?$/, de: /^(\d+) Mal$/ };
+
+const TURNS: Readonly<Record<Language, readonly RegExp[]>> = {
+  en: [
+    /^(?:(\d+) sets: )?run (.+), walk (.+), (once|\d+ times)$/i,
+    /^(?:(\d+) sets: )?go for (.+), ease off for (.+), (once|\d+ times)$/i,
+  ],
+  de: [
+    /^(?:(\d+) Sätze: )?(.+) laufen, (.+) gehen, (\d+ Mal)$/i,
+    /^(?:(\d+) Sätze: )?(.+) Tempo, (.+) locker, (\d+ Mal)$/i,
+  ],
+};
+
+/** What a set is, in full words: "3 sets of 12", "5 holds of 45 seconds", "3 times 1 minute". Throws on anything else. */
+export function readWork(text: string, language: Language): SaidDose {
+  const turns = readTurns(text, language);
+  if (turns) return turns;
+  for (const [pattern, kind] of SHAPES[language]) {
+    const groups = pattern.exec(text)?.groups;
+    const read = groups && readShape(kind, groups, language);
+    if (read) return read;
+  }
+  const timed = amount("1", text, language);
+  if (timed) return timed;
+  const several = SEVERAL[language].exec(text);
+  const many = several && amount(several[1] ?? "", several[2] ?? "", language);
+  if (many) return many;
+  const once = ONCE[language].exec(text);
+  if (once) return { sets: once[1] ?? "", reps: NONE, ...COUNTED };
+  throw new Error(`no rule reads the work "${text}"`);
+}
+
+/** Undefined where the amount is of another kind than the shape asks for. */
+function readShape(
+  kind: "reps" | "holds" | "distances",
+  { sets = "", count = "1", amount: said = "" }: Readonly<Record<string, string | undefined>>,
+  language: Language,
+): SaidDose | undefined {
+  const reps = count.replace(/ (?:to|bis) /, "–").replaceAll(", ", ",");
+  if (kind === "reps") return { sets, reps, ...COUNTED };
+  if (kind === "holds") {
+    const hold = readTime(said, language);
+    return hold === undefined ? undefined : { sets, reps, ...COUNTED, hold };
+  }
+  const distance = readDistance(said, language);
+  return distance === undefined ? undefined : { sets, reps, ...COUNTED, distance };
+}
+
+function readTurns(text: string, language: Language): SaidDose | undefined {
+  for (const pattern of TURNS[language]) {
+    const found = pattern.exec(text);
+    if (!found) continue;
+    const [, sets = "1", work = "", easy = "", times = ""] = found;
+    const n = times.toLowerCase() === "once" ? "1" : times.split(" ")[0];
+    const turns = `${timeOrThrow(work, language)}+${timeOrThrow(easy, language)}×${n}`;
+    return { sets, reps: NONE, ...COUNTED, turns };
+  }
+  return undefined;
+}
+
+function amount(sets: string, text: string, language: Language): SaidDose | undefined {
+  const time = readTime(text, language);
+  if (time !== undefined) return { sets, reps: NONE, ...COUNTED, time };
+  const distance = readDistance(text, language);
+  return distance === undefined ? undefined : { sets, reps: NONE, ...COUNTED, distance };
+}
+
+function timeOrThrow(text: string, language: Language): string {
+  const time = readTime(text, language);
+  if (time === undefined) throw new Error(`"${text}" is no time`);
+  return time;
+}
+
+/** The short form that diary and calendar use: "3 × 15, 8 kg". Throws where no rule reads it. */
+export function readShort(text: string, language: Language): SaidDose {
+  const parts = text.split(", ");
+  const last = parts.at(-1) ?? "";
+  const loaded = isLoad(last, language);
+  const load = loaded ? readLoad(last, language) : undefined;
+  const work = (loaded ? parts.slice(0, -1) : parts).join(", ");
+  return { ...readShortWork(work, language), load: load ?? NONE };
+}
+
+function isLoad(text: string, language: Language): boolean {
+  return (
+    /(kg|km\/h)$/.test(text) || (language === "en" ? /^level /.test(text) : /^Stufe /.test(text))
+  );
+}
+
+function readShortWork(text: string, language: Language): SaidDose {
+  const turns = /^(?:(\d+) × )?(\d+) × \((.+) \+ (.+)\)$/.exec(text);
+  if (turns) {
+    const [, sets = "1", times, work = "", easy = ""] = turns;
+    return {
+      sets,
+      reps: NONE,
+      ...COUNTED,
+      turns: `${timeOrThrow(work, language)}+${timeOrThrow(easy, language)}×${times}`,
+    };
+  }
+  const listed = /^\((.+)\) × (.+)$/.exec(text);
+  if (listed) {
+    const reps = (listed[1] ?? "").replaceAll(", ", ",");
+    return { sets: String(reps.split(",").length), reps, ...manyOf(listed[2] ?? "", language) };
+  }
+  const [sets = "", second = "", third] = text.split(" × ");
+  if (third !== undefined) return { sets, reps: second, ...manyOf(third, language) };
+  if (second !== "") {
+    const time = readTime(second, language);
+    // holds and timed sets look alike in the short form
+    if (time !== undefined) return { sets, time, distance: NONE, turns: NONE };
+    const distance = readDistance(second, language);
+    // and so do a distance, and one repetition of it
+    if (distance !== undefined) return { sets, distance, time: NONE, turns: NONE };
+    if (/^\d+(–\d+)?$/.test(second)) return { sets, reps: second, ...COUNTED };
+  }
+  if (/^\d+(–\d+)?(, \d+(–\d+)?)+$/.test(text)) {
+    return { sets: String(text.split(", ").length), reps: text.replaceAll(", ", ","), ...COUNTED };
+  }
+  const once = ONCE[language].exec(text);
+  if (once) return { sets: once[1] ?? "", reps: NONE, ...COUNTED };
+  throw new Error(`no rule reads the short work "${text}"`);
+}
+
+/** What is done several times in a set: a hold or a distance. */
+function manyOf(text: string, language: Language): SaidDose {
+  const hold = readTime(text, language);
+  if (hold !== undefined) return { ...COUNTED, hold };
+  const distance = readDistance(text, language);
+  if (distance !== undefined) return { ...COUNTED, distance };
+  throw new Error(`"${text}" is neither a time nor a distance`);
+}
+
+const LOADS: Readonly<Record<Language, readonly (readonly [RegExp, string])[]>> = {
+  en: [
+    [/^Your own weight and ([\d.,]+) kg\b/, "kg"],
+    [/^(?:Your own weight|No load)$/, NONE],
+    [/^(?:Band, )?level (\d)$/, "band"],
+    [/^A band that feels right$/, "by feel"],
+    [/^A weight that feels right$/, "by feel"],
+  ],
+  de: [
+    [/^Eigenes Gewicht und ([\d.,]+) kg\b/, "kg"],
+    [/^(?:Eigenes Gewicht|Ohne Gewicht)$/, NONE],
+    [/^(?:Band, )?Stufe (\d)$/, "band"],
+    [/^Ein Band, das gut passt$/, "by feel"],
+    [/^Ein Gewicht, das gut passt$/, "by feel"],
+  ],
+};
+
+/** "kg 8", "band 2", "km/h 14", "by feel" or "none". Throws where no rule reads it. */
+export function readLoad(text: string, language: Language): string {
+  const plain = /^([\d.,]+) (kg|km\/h)(?: \(.+\))?$/.exec(text);
+  if (plain) return `${plain[2]} ${plainNumber(readNumber(plain[1] ?? "", language))}`;
+  for (const [pattern, kind] of LOADS[language]) {
+    const found = pattern.exec(text);
+    if (!found) continue;
+    return found[1] === undefined ? kind : `${kind} ${plainNumber(readNumber(found[1], language))}`;
+  }
+  throw new Error(`no rule reads the load "${text}"`);
+}
+
+/** The client's words for the two ways of a movement. */
+export interface WayWords {
+  readonly lift: string;
+  readonly lower: string;
+}
+
+const OFTEN: Readonly<Record<Language, readonly (readonly [RegExp, (n: string) => string])[]>> = {
+  en: [
+    [/\bonce a week\b/i, () => "1 a week"],
+    [/\btwice a week\b/i, () => "2 a week"],
+    [/\b(\d) days a week\b/i, (n) => `${n} a week`],
+    [/\bonce every day\b/i, () => "1 a day"],
+    [/\btwice every day\b/i, () => "2 a day"],
+    [/\b(\d) times every day\b/i, (n) => `${n} a day`],
+    [/\bevery second day\b/i, () => "every 2"],
+    [/\bevery third day\b/i, () => "every 3"],
+    [/\bevery (\d) days\b/i, (n) => `every ${n}`],
+    [/\bevery day\b/i, () => "7 a week"],
+  ],
+  de: [
+    [/\beinmal pro Woche\b/i, () => "1 a week"],
+    [/\b(\d) Tage pro Woche\b/i, (n) => `${n} a week`],
+    [/\bjeden Tag einmal\b/i, () => "1 a day"],
+    [/\bjeden Tag zweimal\b/i, () => "2 a day"],
+    [/\bjeden Tag (\d) Mal\b/i, (n) => `${n} a day`],
+    [/\bjeden zweiten Tag\b/i, () => "every 2"],
+    [/\bjeden dritten Tag\b/i, () => "every 3"],
+    [/\balle (\d) Tage\b/i, (n) => `every ${n}`],
+    [/\bjeden Tag\b/i, () => "7 a week"],
+  ],
+};
+
+const TIME_WORDS: Readonly<Record<Language, string>> = {
+  en: "(\\d+ min \\d+(?:\\.\\d+)? s|[\\d.]+ (?:seconds?|minutes?|hours?))",
+  de: "(\\d+ Min\\. \\d+(?:,\\d+)? Sek\\.|[\\d,]+ (?:Sekunden?|Minuten?|Stunden?))",
+};
+
+const RESTS: Readonly<Record<Language, readonly (readonly ["rest" | "restReps", string])[]>> = {
+  en: [
+    ["rest", "Rest TIME between sets"],
+    ["rest", "Walk TIME in between"],
+    ["restReps", "Rest TIME between holds"],
+    ["restReps", "Rest TIME after each one"],
+    ["restReps", "Walk TIME after each one"],
+  ],
+  de: [
+    ["rest", "TIME Pause zwischen den Sätzen"],
+    ["rest", "Gehen Sie dazwischen TIME"],
+    ["restReps", "TIME Pause nach jedem Halten"],
+    ["restReps", "TIME Pause nach jedem Mal"],
+    ["restReps", "Gehen Sie nach jedem Mal TIME"],
+  ],
+};
+
+const EFFORT: Readonly<Record<Language, RegExp>> = {
+  en: /should feel ([\d.]+) out of 10/i,
+  de: /Anstrengung: ([\d,]+) von 10/i,
+};
+
+/** Pace, rests, effort and how often, from any text that says them in any order. What is left over is pace. */
+export function readHow(text: string, language: Language, ways: WayWords): SaidDose {
+  let left = text;
+  const take = (pattern: RegExp): string | undefined => {
+    const found = pattern.exec(left);
+    if (!found) return undefined;
+    left = `${left.slice(0, found.index)}\n${left.slice(found.index + found[0].length)}`;
+    return found[1] ?? "";
+  };
+  const said: { -readonly [K in keyof SaidDose]: string | undefined } = {};
+  for (const [field, words] of RESTS[language]) {
+    const time = take(new RegExp(words.replace("TIME", TIME_WORDS[language]), "i"));
+    if (time !== undefined) said[field] = timeOrThrow(time, language);
+  }
+  const effort = take(EFFORT[language]);
+  if (effort !== undefined) said.effort = plainNumber(readNumber(effort, language));
+  for (const [pattern, value] of OFTEN[language]) {
+    const n = take(pattern);
+    if (n !== undefined) said.often = value(n);
+  }
+  const rest = left
+    .split(/[\n·]/)
+    .map((part) => part.replace(/^[\s.,;]+|[\s.,;]+$/g, ""))
+    .filter((part) => part !== "");
+  if (rest.length > 1) throw new Error(`no rule reads "${rest.join('" and "')}" of "${text}"`);
+  if (rest[0] !== undefined) said.pace = readPace(rest[0], language, ways);
+  return said as SaidDose;
+}
+
+const PACE: Readonly<
+  Record<Language, { readonly pause: RegExp; readonly move: RegExp; readonly fast: RegExp }>
+> = {
+  en: { pause: /^hold (\d+) seconds?$/i, move: /^(\d+) seconds? (.+)$/i, fast: /^(.+) fast$/i },
+  de: {
+    pause: /^(\d+) Sekunden? halten$/i,
+    move: /^(\d+) Sekunden? (.+)$/i,
+    fast: /^schnell (.+)$/i,
+  },
+};
+
+function readPace(text: string, language: Language, { lift, lower }: WayWords): string {
+  const { pause, move, fast } = PACE[language];
+  const wayOf = (words: string): string => {
+    const said = words.toLowerCase();
+    if (said === lift.toLowerCase()) return "lift";
+    if (said === lower.toLowerCase()) return "lower";
+    throw new Error(`"${words}" is neither "${lift}" nor "${lower}", in "${text}"`);
+  };
+  return text
+    .split(", ")
+    .map((part) => {
+      const held = pause.exec(part);
+      if (held) return `hold ${held[1]}`;
+      const moved = move.exec(part);
+      if (moved) return `${wayOf(moved[2] ?? "")} ${moved[1]}`;
+      const quick = fast.exec(part);
+      if (quick) return `${wayOf(quick[1] ?? "")} X`;
+      throw new Error(`no rule reads the pace "${part}"`);
+    })
+    .join(", ");
+}
+
+/** The order of a movement, for a tempo written "3-0-3-0": lowering, pause below, lifting, pause above. */
+export function paceOf(tempo: string, first: "lift" | "lower"): string {
+  const [lower = "0", bottom = "0", lift = "0", top = "0"] = tempo.split("-");
+  const part = (name: string, seconds: string) => (seconds === "0" ? [] : [`${name} ${seconds}`]);
+  const pause = (seconds: string) =>
+    seconds === "0" || seconds === "X" ? [] : [`hold ${seconds}`];
+  const up = [...part("lift", lift), ...pause(top)];
+  const down = [...part("lower", lower), ...pause(bottom)];
+  const order = first === "lift" ? [...up, ...down] : [...down, ...up];
+  return order.length === 0 ? NONE : order.join(", ");
+}

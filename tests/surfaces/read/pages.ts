@@ -1,0 +1,172 @@
+/** Reads the pages of a booklet, HTML or PDF, from what stands on them: by their titles and the heads of their tables. */
+import { collector, type Fact, type Kind, type Say, type Surface } from "../facts.ts";
+import type { Context } from "./context.ts";
+import { readDiary } from "./diary-pages.ts";
+import { DOSE_KINDS, SHORT_KINDS } from "./dose-facts.ts";
+import { readExercisePage } from "./dose-pages.ts";
+import type { Block } from "./outline.ts";
+import { readPainPage } from "./pain-page.ts";
+import { type Section, sectionsOf } from "./sections.ts";
+import {
+  isGoals,
+  readContact,
+  readCover,
+  readEnd,
+  readGoals,
+  readPhasePage,
+  readProgress,
+  readShortVersions,
+  readStopPage,
+} from "./single-pages.ts";
+import { readSummary } from "./summary-page.ts";
+import { readWeeksPage } from "./weeks-page.ts";
+
+/** A page that is found by its title, and what it has to state of every client. */
+interface Page {
+  readonly name: string;
+  readonly isIt: (title: string, context: Context) => boolean;
+  readonly complete: readonly Kind[];
+  readonly read: (section: Section, reading: Reading) => void;
+}
+
+interface Reading {
+  readonly facts: Fact[];
+  readonly say: Say;
+  /** Titles of the exercises and of the phases that have a page in this file. */
+  readonly exercises: readonly string[];
+  readonly phases: readonly string[];
+  readonly context: Context;
+}
+
+const called =
+  (key: string) =>
+  (title: string, { label }: Context): boolean =>
+    title === label(key);
+
+const PAGES: readonly Page[] = [
+  {
+    name: "cover",
+    isIt: (title, { protocol }) => title === protocol.title,
+    complete: ["course title", "course", "client", "clinician", "signed"],
+    read: (section, { say, context }) => readCover(section, say, context),
+  },
+  {
+    name: "goals",
+    isIt: isGoals,
+    complete: ["goal"],
+    read: (section, { say, context }) => readGoals(section, say, context),
+  },
+  {
+    name: "stop page",
+    isIt: called("frame.stop.heading"),
+    complete: ["stop signs", "emergency signs", "telephone"],
+    read: (section, { say, context }) => readStopPage(section, say, context),
+  },
+  {
+    name: "pain page",
+    isIt: called("frame.pain.heading"),
+    complete: ["pain during", "pain after"],
+    read: (section, { facts, say, exercises, context }) =>
+      readPainPage(section, exercises, facts, say, context),
+  },
+  {
+    name: "weeks page",
+    isIt: called("frame.weeks.heading"),
+    complete: ["session", "week dates", "week phases", "note of a day"],
+    read: (section, { say, context }) => readWeeksPage(section, say, context),
+  },
+  {
+    name: "my plan",
+    isIt: called("frame.my-plan.heading"),
+    complete: ["short version"],
+    read: (section, { say, phases, context }) => readShortVersions(section, phases, say, context),
+  },
+  {
+    name: "phase page",
+    isIt: (title, context) => phaseOf(title, context) !== undefined,
+    complete: [...DOSE_KINDS, "often", "phase weeks", "move on", "go back"],
+    read: (section, { facts, say, context }) =>
+      readPhasePage(section, phaseOf(section.title, context) ?? "", facts, say, context),
+  },
+  {
+    name: "exercise page",
+    isIt: (title, context) => exerciseOf(title, context) !== undefined,
+    complete: [...DOSE_KINDS, "often", "pain during"],
+    read: (section, { facts, say, context }) =>
+      readExercisePage(section, exerciseOf(section.title, context) ?? "", facts, say, context),
+  },
+  {
+    name: "progress",
+    isIt: called("frame.progress.heading"),
+    complete: ["first and last load"],
+    read: (section, { say, context }) => readProgress(section, say, context),
+  },
+  {
+    name: "diary",
+    isIt: called("frame.diary.heading"),
+    complete: ["session", "exercises", ...SHORT_KINDS],
+    read: (section, { facts, say, context }) => readDiary(section, facts, say, context),
+  },
+  {
+    name: "contact page",
+    isIt: called("frame.contact.heading"),
+    complete: ["clinic", "telephone"],
+    read: (section, { say, context }) => readContact(section, say, context),
+  },
+  {
+    name: "last page",
+    isIt: called("frame.questions.heading"),
+    complete: ["signed", "signed on", "made"],
+    read: (section, { say, context }) => readEnd(section, say, context),
+  },
+];
+
+/** In large print a diary of many sessions a week names days and no exercises. */
+const LARGE_DIARY: readonly Kind[] = ["session"];
+
+/** Every page of a standard or large booklet is a surface of its own: they are held against each other too. */
+export function readPages(
+  file: string,
+  blocks: readonly Block[],
+  large: boolean,
+  context: Context,
+): Surface[] {
+  const sections = sectionsOf(blocks);
+  const exercises = sections.flatMap(({ title }) => exerciseOf(title, context) ?? []);
+  const phases = sections.flatMap(({ title }) => phaseOf(title, context) ?? []);
+  return PAGES.map(({ name, isIt, complete, read }) => {
+    const { facts, say } = collector();
+    for (const section of sections.filter(({ title }) => isIt(title, context))) {
+      read(section, { facts, say, exercises, phases, context });
+    }
+    const every = large && name === "diary" ? LARGE_DIARY : complete;
+    return { name: `${file} ${name}`, facts, complete: new Set(every) };
+  });
+}
+
+/** The one-page summary as a surface. */
+export function readSummaryPage(file: string, blocks: readonly Block[], context: Context): Surface {
+  const { facts, say } = collector();
+  readSummary(sectionsOf(blocks), facts, say, context);
+  return {
+    name: `${file} summary`,
+    facts,
+    complete: new Set([...DOSE_KINDS, "often", "stop signs", "pain during"]),
+  };
+}
+
+/** "Exercise 3: Title". */
+function exerciseOf(title: string, { filled }: Context): string | undefined {
+  const cut = title.indexOf(": ");
+  const head = title.slice(0, Math.max(0, cut));
+  return filled("frame.exercise.label", head) ? title.slice(cut + 2) : undefined;
+}
+
+/** The phase's title where a page's title is "Phase 1 of 2: …" or the bare title. */
+function phaseOf(title: string, { protocol, filled }: Context): string | undefined {
+  return protocol.phases.find((phase) => {
+    if (title === phase.title) return true;
+    const head = title.slice(0, Math.max(0, title.length - phase.title.length - 2));
+    return title.endsWith(`: ${phase.title}`) && filled("phase.label", head) !== undefined;
+  })?.title;
+}

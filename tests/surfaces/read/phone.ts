@@ -1,0 +1,222 @@
+/** Reads the data that the HTML file gives its script: what the screens of the phone show and count. */
+
+import { collector, type Fact, type Surface } from "../facts.ts";
+import { type Context, readSide, waysOf } from "./context.ts";
+import { DOSE_KINDS, doseFacts, NONE, saidByNumbers, weekKey } from "./dose-facts.ts";
+import { readHow, readLoad, readWork, type SaidDose } from "./dose-words.ts";
+import { plainNumber } from "./numbers.ts";
+import { FREE, painFacts, readOver, readPain } from "./pain-words.ts";
+
+interface PhoneBout {
+  readonly key: string;
+  readonly card: string;
+  readonly title: string;
+  readonly side: string;
+  readonly sideWords?: string;
+  readonly sets: number;
+  readonly reps?: readonly { readonly low: number; readonly high: number }[];
+  readonly holdS?: number;
+  readonly timeS?: number;
+  readonly distanceM?: number;
+  readonly turns?: { readonly work: number; readonly easy: number; readonly times: number };
+  readonly tempo?: Readonly<Record<"lower" | "bottom" | "lift" | "top", number | "X">>;
+  readonly first: string;
+  readonly restS?: number;
+  readonly restRepsS?: number;
+  readonly effort?: number;
+  readonly kg?: number;
+  readonly dose: readonly string[];
+  readonly pain: {
+    readonly kind: string;
+    readonly comfortable: number;
+    readonly during: number;
+    readonly after: number;
+  };
+  readonly painWords: Readonly<Record<"rule" | "over" | "after" | "worse", string>>;
+}
+
+interface PhoneData {
+  readonly plan: string;
+  readonly client: string;
+  readonly made: string;
+  readonly language: string;
+  readonly clinic: {
+    readonly name: string;
+    readonly phone: string;
+    readonly phoneLink: string;
+    readonly emergency: string;
+    readonly emergencyLink: string;
+  };
+  readonly bouts: readonly PhoneBout[];
+  readonly kinds: readonly {
+    readonly part: string;
+    readonly start: string;
+    readonly minutes: number;
+    readonly bouts: readonly number[];
+    readonly short?: {
+      readonly minutes: number;
+      readonly bouts: readonly { readonly key: string; readonly sets: number }[];
+    };
+  }[];
+  readonly sessions: readonly {
+    readonly date: string;
+    readonly week: number;
+    readonly kind: number;
+  }[];
+}
+
+/** Two surfaces: the numbers that the phone counts with, and the words that it shows. */
+export function readPhone(text: string, context: Context): Surface[] {
+  const data = JSON.parse(text) as PhoneData;
+  const words: Fact[] = [];
+  const { facts, say } = collector();
+  say("plan", "id", data.plan, "plan");
+  say("client", "reference", data.client, "client");
+  say("made", "", data.made, "made");
+  say("language", "", data.language, "language");
+  say("clinic", "name", data.clinic.name, "clinic.name");
+  say("telephone", "clinic", data.clinic.phone, "clinic.phone");
+  say("telephone", "emergency", data.clinic.emergency, "clinic.emergency");
+  say("address of telephone", data.clinic.phone, data.clinic.phoneLink, "clinic.phoneLink");
+  say(
+    "address of telephone",
+    data.clinic.emergency,
+    data.clinic.emergencyLink,
+    "clinic.emergencyLink",
+  );
+  say("signed", "", "signed", "(the script is there)");
+  const short = new Map<string, number>();
+  data.sessions.forEach((session, at) => {
+    const kind = data.kinds[session.kind];
+    if (!kind) throw new Error(`sessions[${at}] has no kind`);
+    const place = `sessions[${at}] kinds[${session.kind}]`;
+    const when = `${session.date} ${kind.part}`;
+    const bouts = kind.bouts.map((n) => ({ n, bout: data.bouts[n] }));
+    say("session", when, "yes", place);
+    say("minutes", when, String(kind.minutes), `${place}.minutes`);
+    say("start", when, kind.start, `${place}.start`);
+    say(
+      "exercises",
+      when,
+      bouts
+        .map(({ bout }) => bout?.title ?? "?")
+        .sort()
+        .join(", "),
+      `${place}.bouts`,
+    );
+    const limits: string[] = [];
+    for (const { n, bout } of bouts) {
+      if (!bout) throw new Error(`${place}.bouts names bouts[${n}], which is not there`);
+      const key = weekKey(session.week, bout.title);
+      facts.push(...boutFacts(bout, key, `bouts[${n}]`, context));
+      words.push(...wordFacts(bout, key, `bouts[${n}]`, context));
+      limits.push(`${bout.title} ${painOf(bout)}`);
+    }
+    say("pain in a session", when, [...new Set(limits)].sort().join(", "), `${place}.bouts[].pain`);
+    for (const { key, sets } of kind.short?.bouts ?? []) {
+      const whole = bouts.find(({ bout }) => bout?.key === key)?.bout;
+      if (!whole) say("short version", key, "is not in its session", `${place}.short`);
+      else if (sets > whole.sets)
+        say("short version", whole.title, `${sets} of ${whole.sets} sets`, `${place}.short`);
+      else {
+        const name = shortKey(key, whole.title, context);
+        short.set(name, Math.max(sets, short.get(name) ?? 0));
+      }
+    }
+  });
+  for (const [title, sets] of short) say("short version", title, String(sets), "kinds[].short");
+  const all = [
+    ...DOSE_KINDS.filter((kind) => kind !== "load"),
+    "session",
+    "minutes",
+    "start",
+    "exercises",
+    "pain in a session",
+  ];
+  return [
+    { name: "phone", facts, complete: new Set(all) },
+    { name: "phone's words", facts: words, complete: new Set([...DOSE_KINDS, "pain during"]) },
+  ];
+}
+
+export const painOf = ({ pain }: Pick<PhoneBout, "pain">): string =>
+  pain.during === 0 ? FREE : plainNumber(pain.during);
+
+function boutFacts(bout: PhoneBout, key: string, place: string, { cardByTitle }: Context): Fact[] {
+  const { tempo, reps, pain } = bout;
+  const card = cardByTitle(bout.title);
+  const tempoText = tempo && [tempo.lower, tempo.bottom, tempo.lift, tempo.top].join("-");
+  const said = saidByNumbers(
+    {
+      ...numbersOf(bout),
+      reps: reps?.map(({ low, high }) => [low, high] as const),
+      tempo: tempoText,
+    },
+    card,
+  );
+  // the phone counts kilograms alone: bands and speeds it only shows
+  const load: SaidDose =
+    bout.kg === undefined ? {} : { load: bout.kg === 0 ? NONE : `kg ${plainNumber(bout.kg)}` };
+  return [
+    ...doseFacts(key, { ...said, ...load }, place).filter(
+      ({ kind }) => load.load !== undefined || !kind.startsWith("load"),
+    ),
+    { kind: "side", key, value: bout.side, place: `${place}.side` },
+    { kind: "pain during", key: bout.title, value: painOf(bout), place: `${place}.pain` },
+    {
+      kind: "pain after",
+      key: bout.title,
+      value: pain.after === 0 ? FREE : plainNumber(pain.after),
+      place: `${place}.pain`,
+    },
+  ];
+}
+
+function numbersOf({ sets, holdS, timeS, distanceM, turns, restS, restRepsS, effort }: PhoneBout) {
+  return { sets, holdS, timeS, distanceM, turns, restS, restRepsS, effort };
+}
+
+function wordFacts(bout: PhoneBout, key: string, place: string, context: Context): Fact[] {
+  const { language } = context;
+  const [work = "", ...others] = bout.dose;
+  const loads = others.filter((text) => canRead(() => readLoad(text, language)));
+  const how = others.filter((text) => !loads.includes(text)).join(" · ");
+  const said = {
+    ...readWork(work, language),
+    ...(loads[0] !== undefined && { load: readLoad(loads[0], language) }),
+    ...readHow(how, language, waysOf(context.cardByTitle(bout.title), context)),
+  };
+  const side = bout.sideWords === undefined ? NONE : readSide(bout.sideWords, context, "side");
+  const pain = readPain(bout.painWords.rule, context);
+  return [
+    ...doseFacts(key, said, `${place}.dose`),
+    { kind: "side", key, value: side, place: `${place}.sideWords` },
+    ...painFacts(bout.title, pain, `${place}.painWords.rule`),
+    ...overFacts(bout, place, context),
+  ];
+}
+
+/** "Phase · title", from the key "phase-id/card-id". */
+function shortKey(key: string, title: string, { protocol }: Context): string {
+  const phase = protocol.phases.find(({ id }) => key.startsWith(`${id}/`));
+  return `${phase?.title} · ${title}`;
+}
+
+/** What the phone says to a number over the limit, and what it says of the hours after. */
+function overFacts({ title, painWords }: PhoneBout, place: string, context: Context): Fact[] {
+  const during = readOver(painWords.over, "over", context);
+  const after = readOver(painWords.after, "after", context);
+  return [
+    { kind: "pain during", key: title, value: during, place: `${place}.painWords.over` },
+    { kind: "pain after", key: title, value: after, place: `${place}.painWords.after` },
+  ];
+}
+
+function canRead(read: () => unknown): boolean {
+  try {
+    read();
+    return true;
+  } catch {
+    return false;
+  }
+}

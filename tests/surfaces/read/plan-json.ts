@@ -1,0 +1,229 @@
+/** Reads what `plan --json` prints. */
+
+import { addDays, daysBetween } from "../calendar-days.ts";
+import { collector, type Fact, type Say, type Surface } from "../facts.ts";
+import { cardIn } from "../shipped.ts";
+import type { Context } from "./context.ts";
+import { DOSE_KINDS, doseFacts, NONE, saidByNumbers, weekKey } from "./dose-facts.ts";
+import { plainNumber, spanText } from "./numbers.ts";
+
+type Amount = number | readonly [number, number];
+
+interface BoutJson {
+  readonly card: string;
+  readonly phase: string;
+  readonly side: string;
+  readonly sets: number;
+  readonly reps: Amount | null;
+  readonly reps_by_set: readonly Amount[] | null;
+  readonly hold_s: number | null;
+  readonly time_s: number | null;
+  readonly distance_m: number | null;
+  readonly tempo: string | null;
+  readonly rest_s: number | null;
+  readonly rest_reps_s?: number | null;
+  readonly turns?: {
+    readonly work_s: number;
+    readonly easy_s: number;
+    readonly times: number;
+  } | null;
+  readonly speed_km_h?: number | null;
+  readonly load_kg: number | null;
+  readonly load_kind: string;
+  readonly band_level: number | null;
+  readonly effort: number | null;
+}
+
+interface SessionJson {
+  readonly date: string;
+  readonly part: string;
+  readonly minutes: number;
+  readonly bouts: readonly BoutJson[];
+}
+
+interface PlanJson {
+  readonly plan: string;
+  readonly protocol: string;
+  readonly client: string;
+  readonly signed: boolean;
+  readonly starts: string;
+  readonly statement: {
+    readonly client: { readonly name: string };
+    readonly week: { readonly hours: Readonly<Record<string, string>> };
+  };
+  readonly weeks: readonly {
+    readonly week: number;
+    readonly from: string;
+    readonly phases: readonly string[];
+    readonly sessions: readonly SessionJson[];
+    readonly totals: { readonly sessions: number; readonly minutes: number };
+  }[];
+}
+
+export function readPlanJson(text: string, context: Context): Surface {
+  const json = JSON.parse(text) as PlanJson;
+  const { facts, say } = collector();
+  say("plan", "id", json.plan, "plan");
+  say("client", "reference", json.client, "client");
+  say("client", "name", json.statement.client.name, "statement.client.name");
+  say("signed", "", json.signed ? "signed" : "draft", "signed");
+  const { weeks } = json;
+  const last = weeks.at(-1);
+  say("course", "first day", json.starts, "starts");
+  if (last) say("course", "last day", addDays(last.from, 6), `weeks[${weeks.length - 1}].from`);
+  say("course", "weeks", String(weeks.length), "weeks");
+  const times = new Map<string, string[]>();
+  weeks.forEach((week, at) => {
+    const here = `weeks[${at}]`;
+    const key = `week ${week.week}`;
+    say("week dates", key, `${week.from} to ${addDays(week.from, 6)}`, `${here}.from`);
+    say(
+      "week phases",
+      key,
+      week.phases.map((id) => phaseTitle(id, context)).join(", ") || NONE,
+      `${here}.phases`,
+    );
+    say("week sessions", key, String(week.totals.sessions), `${here}.totals.sessions`);
+    if (week.sessions.length > 0)
+      say(
+        "lengths in the week",
+        key,
+        spanText(week.sessions.map(({ minutes }) => minutes)),
+        `${here}.sessions`,
+      );
+    const counts = new Map<string, number>();
+    week.sessions.forEach((session, n) => {
+      const place = `${here}.sessions[${n}]`;
+      const when = `${session.date} ${session.part}`;
+      say("session", when, "yes", place);
+      say("minutes", when, String(session.minutes), `${place}.minutes`);
+      say("start", when, json.statement.week.hours[session.part] ?? NONE, "statement.week.hours");
+      const titles = session.bouts.map(({ card }) => context.titleOf(card));
+      say("exercises", when, [...titles].sort().join(", "), `${place}.bouts`);
+      for (const title of new Set(titles)) {
+        counts.set(title, (counts.get(title) ?? 0) + 1);
+        times.set(title, [...(times.get(title) ?? []), session.date]);
+      }
+      for (const [b, bout] of session.bouts.entries()) {
+        facts.push(...boutFacts(bout, week.week, `${place}.bouts[${b}]`, context));
+      }
+    });
+    for (const [title, count] of counts)
+      say("times in the week", weekKey(week.week, title), String(count), `${here}.sessions`);
+  });
+  for (const [title, dates] of times) {
+    const days = [...new Set(dates)];
+    const gaps = days.slice(1).map((date, at) => daysBetween(days[at] ?? date, date));
+    // what falls due on a day that is not free waits for the next: the fewest days are what words can say
+    if (gaps.length > 0)
+      say("days from one to the next", title, String(Math.min(...gaps)), "weeks[].sessions[].date");
+  }
+  loadFacts(json, context, say);
+  phaseFacts(json, context, say);
+  return {
+    name: "JSON",
+    facts,
+    complete: new Set([
+      ...DOSE_KINDS.filter((kind) => kind !== "load" && kind !== "rest between repetitions"),
+      "session",
+      "minutes",
+      "exercises",
+      "week dates",
+      "week sessions",
+      "times in the week",
+      "first and last load",
+    ]),
+  };
+}
+
+/** How long the sessions take that hold an exercise of a phase, and its weeks. */
+function phaseFacts(json: PlanJson, context: Context, say: Say): void {
+  const sessions = json.weeks.flatMap((week) => week.sessions);
+  for (const { id, title } of context.protocol.phases) {
+    const here = sessions.filter(({ bouts }) => bouts.some(({ phase }) => phase === id));
+    if (here.length > 0)
+      say(
+        "phase lengths",
+        title,
+        spanText(here.map(({ minutes }) => minutes)),
+        "weeks[].sessions[].minutes",
+      );
+    const weeks = json.weeks.filter(({ phases }) => phases.includes(id)).map(({ week }) => week);
+    if (weeks.length > 0)
+      say("phase weeks", title, `${Math.min(...weeks)} to ${Math.max(...weeks)}`, "weeks[].phases");
+  }
+}
+
+/** The first and the last load of each exercise whose load changes. */
+function loadFacts({ weeks }: PlanJson, { titleOf }: Context, say: Say): void {
+  const loads = new Map<string, number[]>();
+  for (const { sessions } of weeks) {
+    const here = new Map(
+      sessions
+        .flatMap(({ bouts }) => bouts)
+        .flatMap(({ card, load_kg }) => (load_kg === null ? [] : [[card, load_kg] as const])),
+    );
+    for (const [card, kg] of here) loads.set(card, [...(loads.get(card) ?? []), kg]);
+  }
+  for (const [card, all] of loads) {
+    if (new Set(all).size < 2) continue;
+    say(
+      "first and last load",
+      titleOf(card),
+      `${plainNumber(all[0] ?? 0)} to ${plainNumber(all.at(-1) ?? 0)}`,
+      "weeks[].sessions[].bouts[].load_kg",
+    );
+  }
+}
+
+function phaseTitle(id: string, { protocol }: Context): string {
+  const phase = protocol.phases.find((one) => one.id === id);
+  if (!phase) throw new Error(`the protocol has no phase ${id}`);
+  return phase.title;
+}
+
+function boutFacts(bout: BoutJson, week: number, place: string, context: Context): Fact[] {
+  const key = weekKey(week, context.titleOf(bout.card));
+  const pair = (amount: Amount) =>
+    typeof amount === "number" ? ([amount, amount] as const) : amount;
+  const reps = bout.reps_by_set ?? (bout.reps === null ? undefined : [bout.reps]);
+  const load = loadOf(bout);
+  const numbers = {
+    sets: bout.sets,
+    reps: reps?.map(pair),
+    holdS: bout.hold_s ?? undefined,
+    timeS: bout.time_s ?? undefined,
+    distanceM: bout.distance_m ?? undefined,
+    turns: bout.turns
+      ? { work: bout.turns.work_s, easy: bout.turns.easy_s, times: bout.turns.times }
+      : undefined,
+    tempo: bout.tempo ?? undefined,
+    restS: bout.rest_s ?? undefined,
+    restRepsS: bout.rest_reps_s ?? undefined,
+    effort: bout.effort ?? undefined,
+  };
+  const said = saidByNumbers(numbers, cardIn(bout.card, context.language));
+  const stated = doseFacts(key, { ...said, ...(load !== undefined && { load }) }, place).filter(
+    ({ kind }) =>
+      (load !== undefined || !kind.startsWith("load")) &&
+      (bout.rest_reps_s !== undefined || kind !== "rest between repetitions"),
+  );
+  return [...stated, { kind: "side", key, value: bout.side, place }];
+}
+
+/** Undefined where the JSON cannot say it. */
+function loadOf({ load_kind, load_kg, band_level, speed_km_h }: BoutJson): string | undefined {
+  switch (load_kind) {
+    case "none":
+    case "body":
+      return NONE;
+    case "weight":
+      return load_kg === null ? "by feel" : load_kg === 0 ? NONE : `kg ${plainNumber(load_kg)}`;
+    case "band":
+      return band_level === null ? "by feel" : `band ${band_level}`;
+    case "speed":
+      return typeof speed_km_h === "number" ? `km/h ${plainNumber(speed_km_h)}` : undefined;
+    default:
+      throw new Error(`no rule reads the load kind ${load_kind}`);
+  }
+}

@@ -1,0 +1,185 @@
+/** Reads the pages that a booklet has once: cover, signs to stop, own plan, progress, contact; and a phase's page. */
+import type { Fact, Say } from "../facts.ts";
+import { type Context, readWeeks } from "./context.ts";
+import { readDoseRows } from "./dose-pages.ts";
+import { plainNumber, readDate, readNumber, readSpan } from "./numbers.ts";
+import { itemsIn, picturesIn, rowsIn, type Section, textsIn } from "./sections.ts";
+
+/** "Your goal" or "Your goals". */
+export const isGoals = (title: string, { label }: Context): boolean =>
+  [...label("frame.goals.heading").matchAll(/(?:one|other) \{([^}]*)\}/g)].some(
+    ([, words]) => words === title,
+  );
+
+export function readGoals({ blocks }: Section, say: Say, { filled }: Context): void {
+  const [, ...goals] = textsIn(blocks);
+  picturesIn(blocks).forEach((words, at) => {
+    const numbers = filled("goal", words);
+    say(
+      "goal",
+      String(at + 1),
+      `${goals[at]}: ${numbers?.join(" to ").replaceAll(",", ".")}`,
+      "goals",
+    );
+  });
+}
+
+/** "Rise up on one leg: 2 sets" under each phase's short version; a single phase is not named. */
+export function readShortVersions(
+  { parts }: Section,
+  phases: readonly string[],
+  say: Say,
+  context: Context,
+): void {
+  for (const { title, blocks } of parts) {
+    const phase =
+      phases.length === 1 ? phases[0] : phases.find((one) => title.startsWith(`${one}: `));
+    for (const item of itemsIn(blocks)) {
+      const sets = /^(.*): (\d+) (?:sets?|Satz|Sätze)$/.exec(item);
+      if (!sets) continue;
+      const exercise = context.cardByTitle(sets[1] ?? "").title;
+      say("short version", `${phase} · ${exercise}`, sets[2] ?? "", title);
+    }
+  }
+}
+
+export function readProgress({ parts }: Section, say: Say, { filled, language }: Context): void {
+  for (const { title, blocks } of parts) {
+    for (const words of picturesIn(blocks)) {
+      const [name = "", first = "", last = ""] = filled("progress.words", words) ?? [];
+      if (name !== title) say("first and last load", title, `its words name "${name}"`, title);
+      const loads = [first, last].map((kg) => plainNumber(readNumber(kg, language)));
+      say("first and last load", title, loads.join(" to "), title);
+    }
+  }
+}
+
+export function readCover(
+  { blocks, title }: Section,
+  say: Say,
+  { filled, label, starts }: Context,
+): void {
+  say("course title", "", title, title);
+  const texts = textsIn(blocks);
+  const [name] = texts.flatMap((text) => filled("frame.cover.program", text) ?? []);
+  if (name !== undefined) say("client", "name", name, "line under the title");
+  const after = (key: string): string | undefined => {
+    const at = texts.indexOf(label(key));
+    return at < 0 ? undefined : texts[at + 1];
+  };
+  const client = /^(.*) \((.*)\)$/.exec(after("frame.cover.for") ?? "");
+  if (client) {
+    say("client", "name", client[1] ?? "", label("frame.cover.for"));
+    say("client", "reference", client[2] ?? "", label("frame.cover.for"));
+  }
+  const dates = /^(.*) \((\d+)[^()]*\)$/.exec(after("frame.cover.dates") ?? "");
+  if (dates) {
+    const place = label("frame.cover.dates");
+    const [from = "", to = ""] = filled("weeks.dates", dates[1] ?? "") ?? [];
+    say("course", "first day", readDate(from, starts), place);
+    say("course", "last day", readDate(to, starts), place);
+    say("course", "weeks", dates[2] ?? "", place);
+  }
+  say("clinician", "", after("frame.cover.clinician") ?? "", label("frame.cover.clinician"));
+  const signed = after("frame.cover.signed") ?? "";
+  const draft = signed === label("frame.draft.says");
+  say("signed", "", draft ? "draft" : "signed", label("frame.cover.signed"));
+  const by = draft ? undefined : filled("signed", signed);
+  if (by)
+    say(
+      "signed on",
+      "",
+      readDate(signed.slice((by[0] ?? "").length), starts),
+      label("frame.cover.signed"),
+    );
+}
+
+export function readPhasePage(
+  section: Section,
+  title: string,
+  facts: Fact[],
+  say: Say,
+  context: Context,
+): void {
+  const { filled, label, starts } = context;
+  const when = textsIn(section.blocks)
+    .map((text) => filled("weeks.when", text))
+    .find((found) => found !== undefined);
+  if (when) {
+    const [weeks = "", from = "", to = ""] = when;
+    const { first, last } = readWeeks(weeks, context);
+    say("phase weeks", title, `${first} to ${last}`, `${title}: ${when.join(" ")}`);
+    say("phase first day", title, readDate(from, starts), title);
+    say("phase last day", title, readDate(to, starts), title);
+  }
+  const weeksOfRows = new Set<number>();
+  for (const part of [section, ...section.parts]) {
+    const place = `${title} › ${part.title}`;
+    const minutes = textsIn(part.blocks).flatMap((text) => filled("phase.sessions", text) ?? []);
+    if (minutes[0] !== undefined) say("phase lengths", title, readSpan(minutes[0]), place);
+    if (part.title === label("frame.phase.move-on"))
+      say("move on", title, itemsIn(part.blocks).join(" | "), place);
+    if (part.title === label("frame.phase.go-back"))
+      say("go back", title, itemsIn(part.blocks).join(" | "), place);
+    for (const week of readDoseRows(rowsIn(part.blocks), facts, title, context))
+      weeksOfRows.add(week);
+  }
+  const weeks = [...weeksOfRows];
+  if (weeks.length > 0)
+    say(
+      "phase weeks",
+      title,
+      `${Math.min(...weeks)} to ${Math.max(...weeks)}`,
+      `${title}: rows of its table`,
+    );
+}
+
+export function readStopPage({ parts }: Section, say: Say, { filled, label }: Context): void {
+  for (const { title, blocks } of parts) {
+    const items = itemsIn(blocks);
+    const [emergency] = filled("frame.stop.emergency", title) ?? [];
+    if (emergency !== undefined) {
+      say("telephone", "emergency", emergency, title);
+      say("emergency signs", "", items.join(" | "), title);
+    }
+    if (title === label("frame.stop.call")) {
+      say("stop signs", "", items.join(" | "), title);
+      const [phone = ""] = textsIn(blocks);
+      say("telephone", "clinic", phone, title);
+      const closed = `${label("frame.stop.closed")}: `;
+      const found = textsIn(blocks).find((text) => text.startsWith(closed));
+      say("telephone", "when closed", found?.slice(closed.length) ?? "", title);
+    }
+    if (title === label("frame.stop.care"))
+      for (const item of items) say("care", item, "said", title);
+  }
+}
+
+export function readContact({ blocks }: Section, say: Say, { label }: Context): void {
+  const texts = textsIn(blocks);
+  say("clinic", "name", texts[0] ?? "", "contact");
+  const facts = { clinic: "phone", "when closed": "closed", emergency: "emergency" };
+  for (const [key, line] of Object.entries(facts)) {
+    const at = texts.indexOf(label(`frame.contact.${line}`));
+    say("telephone", key, texts[at + 1] ?? "", label(`frame.contact.${line}`));
+  }
+}
+
+/** The last lines of a booklet: who made it, when it was signed off, and when it was printed. */
+export function readEnd({ blocks }: Section, say: Say, { filled, label, starts }: Context): void {
+  const place = "last lines";
+  const [printed = ""] = label("frame.end.printed").split("{");
+  for (const text of textsIn(blocks)) {
+    const cut = text.lastIndexOf(printed);
+    const [day] = filled("frame.end.printed", text.slice(Math.max(0, cut))) ?? [];
+    if (day !== undefined) say("made", "", readDate(day, starts), place);
+    const before = text.slice(0, Math.max(0, cut)).trim();
+    const [clinician, date] = filled("frame.end.made", before) ?? [];
+    const [maker] = filled("frame.end.draft", before) ?? [];
+    const name = clinician ?? maker;
+    if (name === undefined) continue;
+    say("clinician", "", name, place);
+    say("signed", "", date === undefined ? "draft" : "signed", place);
+    if (date !== undefined) say("signed on", "", readDate(date, starts), place);
+  }
+}

@@ -1,0 +1,125 @@
+/** What the authors wrote, as one more surface: the plan, the clinic's settings, the protocol, the frame's words. */
+
+import { addDays, daysBetween, WEEKDAY_IDS, weekdayOf } from "../calendar-days.ts";
+import type { Client, PlanText } from "../clients.ts";
+import type { ClinicText } from "../clinics.ts";
+import { collector, type Say, type Surface } from "../facts.ts";
+import { cardIn, labels, type PainText, type ProtocolText } from "../shipped.ts";
+import type { Context } from "./context.ts";
+import { plainNumber } from "./numbers.ts";
+import { withoutSpaces } from "./weeks-page.ts";
+
+/** Clock times where a plan names none: the defaults in the reference of plans. */
+export const HOURS = { morning: "07:00", midday: "13:00", evening: "19:00" } as const;
+
+export function readSources({ plan, clinic, made }: Client, context: Context): Surface {
+  const { facts, say } = collector();
+  const { settings } = clinic;
+  say("plan", "id", plan.id, "plan: id");
+  say("client", "name", plan.client.name, "plan: client.name");
+  say("client", "reference", plan.client.reference, "plan: client.reference");
+  say("course", "first day", plan.starts, "plan: starts");
+  if (plan.weeks !== undefined) say("course", "weeks", String(plan.weeks), "plan: weeks");
+  say("clinician", "", plan.clinician, "plan: clinician");
+  say("signed", "", plan.signed ? "signed" : "draft", "plan: signed");
+  if (plan.signed) say("signed on", "", plan.signed.on, "plan: signed.on");
+  say("course title", "", context.protocol.title, "protocol: title");
+  say("language", "", clinic.language, "clinic: language");
+  say("made", "", made, "the day of printing");
+  say("paper", "", String(settings.paper ?? "A4"), "clinic: paper");
+  say("clinic", "name", String(settings.name), "clinic: name");
+  say("telephone", "clinic", String(settings.phone), "clinic: phone");
+  say("telephone", "emergency", String(settings.emergency), "clinic: emergency");
+  say("telephone", "when closed", String(settings.out_of_hours), "clinic: out_of_hours");
+  for (const number of [settings.phone, settings.emergency]) {
+    say(
+      "address of telephone",
+      String(number),
+      `tel:${String(number).replace(/(?!^\+)\D/g, "")}`,
+      "clinic",
+    );
+  }
+  say("stop signs", "", labels(context.language, "stop.call").join(" | "), "words: stop.call");
+  say(
+    "emergency signs",
+    "",
+    labels(context.language, "stop.emergency").join(" | "),
+    "words: stop.emergency",
+  );
+  // a phase may have no week or no exercise left in a course that the plan cuts
+  const whole = plan.weeks === undefined && plan.leave_out.length === 0;
+  for (const { title, move_on, go_back = [] } of whole ? context.protocol.phases : []) {
+    say("move on", title, move_on.join(" | "), "protocol: move_on");
+    if (go_back.length > 0) say("go back", title, go_back.join(" | "), "protocol: go_back");
+  }
+  plan.goals.forEach(({ what, now, want }, at) => {
+    say("goal", String(at + 1), `${what}: ${now} to ${want}`, `plan: goals[${at}]`);
+  });
+  noteFacts(plan, context, say);
+  painFacts(plan, clinic, context, say);
+  return { name: "what was written", facts, complete: new Set(["note of a day"]) };
+}
+
+/** The week of the course in which a phase begins: its own, or the one after the phase before. */
+function firstWeekOf(protocol: ProtocolText, at: number): number {
+  const before = protocol.phases[at - 1];
+  const own = protocol.phases[at]?.from_week;
+  return own ?? (before ? firstWeekOf(protocol, at - 1) + before.weeks : 1);
+}
+
+/** What the plan knows of each day: days away, and events on their dates. */
+function noteFacts(
+  { week, weeks }: Client["plan"],
+  { starts, label, protocol }: Context,
+  say: Say,
+): void {
+  const total =
+    weeks ??
+    Math.max(...protocol.phases.map((phase, at) => firstWeekOf(protocol, at) + phase.weeks - 1));
+  const away = new Set(
+    week.away.flatMap((one) => (typeof one === "string" ? [one] : datesFrom(one.from, one.to))),
+  );
+  for (let at = 0; at < total * 7; at += 1) {
+    const date = addDays(starts, at);
+    const weekday = WEEKDAY_IDS[weekdayOf(date)];
+    const events = week.events.filter(({ day, on }) => day === weekday || on?.includes(date));
+    const notes = [
+      ...(away.has(date) ? [label("weeks.away")] : []),
+      ...events.map(({ what }) => what),
+    ];
+    if (notes.length > 0) say("note of a day", date, withoutSpaces(notes.join("")), "plan: week");
+  }
+}
+
+const datesFrom = (from: string, to: string): string[] =>
+  Array.from({ length: daysBetween(from, to) + 1 }, (_, at) => addDays(from, at));
+
+/** The plan's own rule, else the stricter of protocol and card: what every surface has to say. */
+function painFacts(plan: PlanText, clinic: ClinicText, context: Context, say: Say): void {
+  const monitored = { comfortable: 2, during: 5, after: 5, ...(clinic.settings.pain as object) };
+  const limits = (rule: PainText) =>
+    rule === "pain-free"
+      ? { during: 0, after: 0, free: true }
+      : { free: false, ...(rule === "monitored" ? monitored : rule) };
+  const cards = new Set(
+    context.protocol.phases.flatMap(({ exercises }) => exercises.map(({ card }) => card)),
+  );
+  for (const id of cards) {
+    if (plan.leave_out.some(({ card }) => card === id) || plan.swap.some(({ card }) => card === id))
+      continue;
+    const { title, pain } = cardIn(id, context.language);
+    const rules = (plan.pain === undefined ? [pain, context.protocol.pain] : [plan.pain]).map(
+      limits,
+    );
+    const during = rules.some(({ free }) => free)
+      ? "free"
+      : plainNumber(Math.min(...rules.map((one) => one.during)));
+    const after = rules.some(({ free }) => free)
+      ? "free"
+      : plainNumber(Math.min(...rules.map((one) => one.after)));
+    if (plan.weeks === undefined) {
+      say("pain during", title, during, "card, protocol, plan and clinic: pain");
+      say("pain after", title, after, "card, protocol, plan and clinic: pain");
+    }
+  }
+}
