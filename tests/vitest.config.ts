@@ -3,5 +3,10 @@ import { defineConfig } from "vitest/config";
 
 export default defineConfig({
   root: new URL("..", import.meta.url).pathname,
-  test: { dir: "tests", include: ["**/*.test.ts"], testTimeout: 30_000, hookTimeout: 60_000 },
+  test: {
+    dir: "tests",
+    include: ["**/*.test.ts"],
+    testTimeout: process.env.PAULATIM_MUTANTS ? 300_000 : 30_000,
+    hookTimeout: 60_000,
+  },
 });
