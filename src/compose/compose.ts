@@ -19,13 +19,17 @@ import { bookletSessions } from "./sessions.ts";
 export function composeBooklet(parts: BookletParts): Booklet {
   const { program, schedule, words } = parts;
   const plan = program.plan.value;
-  const composing: Composing = { ...parts, write: writer(words, program.clinic.locale) };
+  const composing: Composing = {
+    ...parts,
+    write: writer(words, program.clinic.locale, program.clinic.units),
+  };
   const { write } = composing;
   const phases = phasePages(composing);
   return {
     plan: plan.id,
     language: program.clinic.language,
     locale: program.clinic.locale,
+    units: program.clinic.units,
     direction: directionOf(program.clinic.language),
     paper: program.clinic.paper,
     edition: parts.edition,

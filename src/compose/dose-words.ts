@@ -61,7 +61,7 @@ export function shortDose(bout: Bout, write: Writer): string {
   const work = shortWork(bout, write);
   const kg = bout.load.kg;
   if (kg !== undefined && kg > 0) {
-    return `${work}, ${words.say("dose.load.kg_plain", { kg: write.number(kg) })}`;
+    return `${work}, ${write.mass(kg)}`;
   }
   if (bout.load.level !== undefined) {
     return `${work}, ${words.say("dose.load.band", { level: bout.load.level })}`;
@@ -195,9 +195,9 @@ function loadWords(
       const { kg } = load;
       if (kg === undefined) return words.say("dose.load.weight_free");
       if (kg === 0) return words.say(load.addedTo === "body" ? "dose.load.body" : "dose.load.none");
-      const values = { kg: write.number(kg), what };
+      const values = { mass: write.mass(kg), what };
       if (load.addedTo === "body" && what !== "") return words.say("dose.load.body_and", values);
-      return words.say(what === "" ? "dose.load.kg_plain" : "dose.load.kg", values);
+      return what === "" ? values.mass : words.say("dose.load.with", values);
     }
   }
 }

@@ -4,6 +4,7 @@
  */
 import type { DayClock } from "../units/clock.ts";
 import type { PartOfDay } from "../units/day-parts.ts";
+import type { MassUnit } from "../units/mass.ts";
 import type { BookletSession, ShortVersion } from "./session-model.ts";
 
 export interface Booklet {
@@ -13,6 +14,8 @@ export interface Booklet {
   readonly language: string;
   /** How dates and numbers are written, such as en-GB. */
   readonly locale: string;
+  /** The unit in which loads are written. */
+  readonly units: MassUnit;
   readonly direction: "ltr" | "rtl";
   readonly paper: "A4" | "Letter";
   readonly edition: Edition;

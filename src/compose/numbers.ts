@@ -1,5 +1,6 @@
 /** Numbers, times and dates as people say them, by locale. */
 import { dateFormat } from "../units/date-format.ts";
+import { inUnit, type MassUnit } from "../units/mass.ts";
 import type { Words } from "../words/words.ts";
 
 /** How a locale writes dates and numbers. */
@@ -7,6 +8,8 @@ export interface Writer {
   readonly words: Words;
   /** 2.5 as the locale writes it. */
   readonly number: (value: number) => string;
+  /** A mass in kilograms as the clinic writes it: 12.5 kg, 25 lb. */
+  readonly mass: (kg: number) => string;
   /** 45 seconds, 2 minutes, 2 min 30 s. */
   readonly time: (seconds: number) => string;
   /** 45 s, 2 min. */
@@ -27,8 +30,8 @@ export interface Writer {
   readonly list: (items: readonly string[]) => string;
 }
 
-/** A writer for a locale such as en-GB. */
-export function writer(words: Words, locale: string): Writer {
+/** A writer for a locale such as en-GB, and for masses in a unit. */
+export function writer(words: Words, locale: string, units: MassUnit = "kg"): Writer {
   const numbers = new Intl.NumberFormat(locale, { maximumFractionDigits: 2 });
   const dates = (options: Intl.DateTimeFormatOptions) => dateFormat(locale, options);
   const long = dates({ weekday: "long", day: "numeric", month: "long", year: "numeric" });
@@ -39,6 +42,7 @@ export function writer(words: Words, locale: string): Writer {
   return {
     words,
     number,
+    mass: (kg) => words.say(`units.${units}`, { n: number(inUnit(kg, units)) }),
     time: (seconds) => timeInWords(words, seconds),
     shortTime: (seconds) =>
       seconds >= 120 && seconds % 60 === 0

@@ -1,4 +1,5 @@
 /** Charts of the planned loads, for the client to mark what was really done. */
+import { inUnit } from "../units/mass.ts";
 import type { Composing } from "./composing.ts";
 import type { ProgressChart } from "./model.ts";
 
@@ -16,10 +17,12 @@ export function progressCharts({ program, dosed, library, write }: Composing): P
     const exercise = library.cards.get(id)?.card.title ?? id;
     const values = {
       exercise,
-      first: write.number(first),
-      last: write.number(last),
+      first: write.mass(first),
+      last: write.mass(last),
       weeks: planned.length,
     };
-    return [{ exercise, unit: "kg", planned, words: words.say("progress.words", values) }];
+    const { units } = program.clinic;
+    const shown = planned.map((kg) => (kg === undefined ? undefined : inUnit(kg, units)));
+    return [{ exercise, unit: units, planned: shown, words: words.say("progress.words", values) }];
   });
 }

@@ -2,6 +2,7 @@
 
 import type { Bout } from "../dose/types.ts";
 import type { ProgramExercise } from "../program/program.ts";
+import { toGram } from "../units/mass.ts";
 import type { Composing } from "./composing.ts";
 import { doseWords } from "./dose-words.ts";
 import { painWords } from "./pain-words.ts";
@@ -40,7 +41,7 @@ export function sessionBout(
     restS: bout.restS,
     restRepsS: bout.restRepsS,
     effort: bout.effort,
-    kg: bout.load.kg,
+    kg: bout.load.kg === undefined ? undefined : toGram(bout.load.kg),
     recoveryS: card.recovery,
     dose: [work, load, pace, rest, effort].filter((part) => part !== undefined),
     pain: exercise.pain,

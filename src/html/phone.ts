@@ -20,6 +20,7 @@ export function phoneData(booklet: Booklet, words: Words): PhoneData {
     made: booklet.printed.date,
     language: booklet.language,
     locale: booklet.locale,
+    units: booklet.units,
     clinic: {
       name: clinic.name,
       phone: clinic.phone,

@@ -15,7 +15,7 @@ import type { Words } from "../words/words.ts";
 /** Who it is for, the doses of each phase, and the sessions of each week on their dates. */
 export function planTable(made: MadeProgram, library: Library, words: Words): string {
   const { program, dosed, schedule, plan } = made;
-  const write = writer(words, program.clinic.locale);
+  const write = writer(words, program.clinic.locale, program.clinic.units);
   const composing = {
     program,
     dosed,

@@ -19,6 +19,11 @@ export function inUnit(kg: number, unit: MassUnit): number {
   return tidy(Math.round((unit === "lb" ? kg / KG_PER_LB : kg) * 100) / 100);
 }
 
+/** Kilograms to the gram: fine enough to be the same hundredth of a pound again. */
+export function toGram(kg: number): number {
+  return tidy(Math.round(kg * 1000) / 1000);
+}
+
 /** A mass as a clinician reads it: "12.5 kg", "25 lb". */
 export function sayMass(kg: number, unit: MassUnit): string {
   return `${show(inUnit(kg, unit))} ${unit}`;

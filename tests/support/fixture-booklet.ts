@@ -253,6 +253,7 @@ const achillesWeeks: Schedule = {
 export const achilles: Booklet = {
   plan: "achilles-fixture",
   locale: "en-GB",
+  units: "kg",
   sessions: [],
   clock: { morning: 420, midday: 780, evening: 1140 },
   partNames: { morning: "Morning", midday: "Midday", evening: "Evening" },

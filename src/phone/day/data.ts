@@ -1,6 +1,7 @@
 /** What a booklet's file tells its script: sessions, rules and words, as plain data. */
 import type { BookletSession, SessionBout } from "../../compose/session-model.ts";
 import type { DayClock } from "../../units/clock.ts";
+import type { MassUnit } from "../../units/mass.ts";
 
 export interface PhoneData {
   /** The plan's id, and the clinic's reference for the client. */
@@ -13,6 +14,8 @@ export interface PhoneData {
   /** BCP 47: the booklet's language, and how dates and numbers are written. */
   readonly language: string;
   readonly locale: string;
+  /** The unit in which screens show and take loads; what is kept and sent is in kilograms. */
+  readonly units: MassUnit;
   readonly clinic: {
     readonly name: string;
     readonly phone: string;

@@ -1,5 +1,6 @@
 /** The printed sheet: all that was written down, a row a session, for those who bring paper. */
 import { type DiaryEntry, sessionKey } from "../../diary/entry.ts";
+import { inUnit } from "../../units/mass.ts";
 import { useApp } from "./app.ts";
 
 /** Shown on paper only, and only when it is asked for. */
@@ -61,11 +62,13 @@ function Row({ entry }: { readonly entry: DiaryEntry }) {
 
 /** What was different: "2 sets, 6 kg". */
 function Really({ sets, reps, kg }: DiaryEntry["exercises"][number]["real"]) {
-  const { say, names } = useApp();
+  const { say, names, data } = useApp();
   const parts = [
     sets === undefined ? [] : [say("sheet.sets", { n: sets })],
     reps === undefined ? [] : [say("sheet.reps", { n: reps })],
-    kg === undefined ? [] : [say("sheet.kg", { n: names.number(kg) })],
+    kg === undefined
+      ? []
+      : [say(`sheet.${data.units}`, { n: names.number(inUnit(kg, data.units)) })],
   ].flat();
   return parts.length === 0 ? null : <> ({parts.join(", ")})</>;
 }

@@ -2,6 +2,7 @@
 import { useState } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
 import { type DiaryEntry, type DiaryExercise, type Done, findSession } from "../../diary/entry.ts";
+import { inUnit, kilograms, toGram } from "../../units/mass.ts";
 import { adviceAfter, adviceDuring } from "../day/advice.ts";
 import type { PlannedSession } from "../day/data.ts";
 import { emptyEntry, withExercise } from "../day/entries.ts";
@@ -104,9 +105,16 @@ function Different({
   readonly exercise: DiaryExercise;
   readonly onChange: (change: Change) => void;
 }) {
-  const { say } = useApp();
+  const { say, data } = useApp();
   const { planned, real } = exercise;
-  const amount = (name: "sets" | "reps" | "kg", step: number, most: number) =>
+  const { units } = data;
+  const kg = real.kg ?? planned.kg;
+  /** What is typed in the clinic's unit; the planned load where it reads the same. */
+  const inKilograms = (value: number) =>
+    planned.kg !== undefined && inUnit(planned.kg, units) === value
+      ? planned.kg
+      : toGram(kilograms(value, units));
+  const amount = (name: "sets" | "reps", step: number, most: number) =>
     planned[name] === undefined ? null : (
       <Count
         label={say(`write.${name}`)}
@@ -120,7 +128,15 @@ function Different({
     <Fold summary={say("write.different")}>
       {amount("sets", 1, 50)}
       {amount("reps", 1, 500)}
-      {amount("kg", 0.5, 500)}
+      {planned.kg !== undefined && kg !== undefined && (
+        <Count
+          label={say(`write.${units}`)}
+          value={inUnit(kg, units)}
+          step={units === "lb" ? 1 : 0.5}
+          most={inUnit(500, units)}
+          onChange={(value) => onChange({ real: { ...real, kg: inKilograms(value) } })}
+        />
+      )}
     </Fold>
   );
 }
