@@ -55,8 +55,8 @@ export function composeBooklet(parts: BookletParts): Booklet {
     pain: painPage(program, write),
     weeks: calendar(composing),
     weekdays: weekdayNames(plan.starts, write),
-    kept: schedule.kept.map(({ event, weekday }) =>
-      words.say("kept.before", { event, day: write.weekdayName(weekday) }),
+    kept: schedule.kept.map(({ event, weekday, side }) =>
+      words.say(`kept.${side}`, { event, day: write.weekdayName(weekday) }),
     ),
     phases,
     exercises: exercisePages(composing),

@@ -94,6 +94,18 @@ export const CATALOGUE = {
     means: "A plan changes an exercise that is not in its program.",
     exit: EXIT.input,
   },
+  "card-twice": {
+    means: "A plan or protocol has one card twice in a phase.",
+    exit: EXIT.input,
+  },
+  "date-outside": {
+    means: "A date of the client's week lies outside the program.",
+    exit: EXIT.input,
+  },
+  "week-contradiction": {
+    means: "What exercises ask of a week contradicts itself, whatever time there is.",
+    exit: EXIT.input,
+  },
   "swap-proposed": {
     means: "An exercise does not fit this client; another one would.",
     exit: EXIT.input,

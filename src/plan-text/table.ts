@@ -69,8 +69,8 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
       ]),
     ),
   );
-  const kept = schedule.kept.map(({ event, weekday }) =>
-    words.say("kept.before", { event, day: write.weekdayName(weekday) }),
+  const kept = schedule.kept.map(({ event, weekday, side }) =>
+    words.say(`kept.${side}`, { event, day: write.weekdayName(weekday) }),
   );
   if (kept.length > 0) lines.push("", ...kept.map((line) => `  ${line}`));
   return lines

@@ -159,11 +159,21 @@ function buildPlanSchema(words: Vocabulary) {
                 day: day.optional().describe("The weekday, for what comes every week."),
                 on: z.array(date).optional().describe("The dates, for what does not."),
                 part: part.describe("Morning, midday or evening."),
-                hard: z.boolean().default(false).describe("Whether it counts as a hard bout."),
+                hard: z
+                  .boolean()
+                  .default(false)
+                  .describe(
+                    "Whether it counts as a hard bout; no session is laid in its part of the day.",
+                  ),
                 tissues: z.array(word(words.tissues)).default([]).describe("What it loads."),
                 clear_before: time
                   .optional()
                   .describe("Time to keep clear of hard bouts before it, such as 24 h."),
+                clear_after: time
+                  .optional()
+                  .describe(
+                    "Time to keep clear of hard bouts after it, counted from its start, such as 24 h.",
+                  ),
                 blocks: z
                   .boolean()
                   .default(false)

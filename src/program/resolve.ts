@@ -17,6 +17,7 @@ import { nearest } from "../read/validate.ts";
 import { dayClock } from "../units/clock.ts";
 import type { WorkSide } from "../units/side.ts";
 import { changedExercises, type Named } from "./changes.ts";
+import { namedTwice, swappedTwice } from "./named-twice.ts";
 import type { Program, ProgramExercise, ProgramPhase } from "./program.ts";
 import { missing, proposals, rulingOut } from "./propose.ts";
 
@@ -29,12 +30,12 @@ export interface ProgramParts {
 
 /**
  * The program, or undefined where an error stands in its way.
- * Faults: unknown-card, change-unused, not-for-client, equipment-missing, swap-proposed,
+ * Faults: unknown-card, card-twice, change-unused, not-for-client, equipment-missing, swap-proposed,
  * dose-incomplete, wrong-value (a dose that is no shape of a set).
  */
 export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefined> {
   const { plan, protocol, clinic } = parts;
-  const faults: Fault[] = [...unusedChanges(parts)];
+  const faults: Fault[] = [...unusedChanges(parts), ...swappedTwice(plan)];
   const phases: ProgramPhase[] = [];
   let nextWeek = 1;
   protocol.value.phases.forEach((phase, phaseAt) => {
@@ -42,7 +43,9 @@ export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefi
     const weeks = printedWeeks(firstWeek, phase.weeks, plan.value.weeks);
     nextWeek = firstWeek + phase.weeks;
     if (weeks <= 0) return;
-    const exercises = changedExercises(plan, protocol, phaseAt).flatMap((named) => {
+    const list = changedExercises(plan, protocol, phaseAt);
+    faults.push(...namedTwice(list, phase.title));
+    const exercises = list.flatMap((named) => {
       const resolved = resolveExercise(named, phase, weeks, parts);
       faults.push(...resolved.faults);
       return resolved.value ? [resolved.value] : [];

@@ -38,4 +38,6 @@ export interface KeptClear {
   readonly event: string;
   /** Weekday of the event, from 0, Monday. */
   readonly weekday: number;
+  /** Whether hard work is kept away before it or after it. */
+  readonly side: "before" | "after";
 }

@@ -1,5 +1,6 @@
 /** Lays out a whole program, week after week, on real dates. */
 
+import { problemMistakes } from "../search/check-problem.ts";
 import type { Tally } from "../search/counter.ts";
 import { DAYS, type Placement } from "../search/problem.ts";
 import type { SolveOptions } from "../search/solve.ts";
@@ -22,6 +23,11 @@ import { boutsSeenFrom, programWeeks } from "./program-weeks.ts";
 export function layOutProgram(program: ProgramWeeks, tally?: Tally): LayoutResult {
   const mistakes = programMistakes(program);
   if (mistakes.length > 0) return { status: "malformed", mistakes };
+  const weekly = programWeeks(program, 0).flatMap(({ problem }) => problemMistakes(problem));
+  if (weekly.length > 0) {
+    const once = new Map(weekly.map((mistake) => [mistake.sentence, mistake]));
+    return { status: "malformed", mistakes: [...once.values()] };
+  }
   const first = layOutFrom(program, 0, tally);
   if (first.status === "laid-out") return first;
   // What is done every n days may begin on another day of the course.
