@@ -10,7 +10,7 @@ import { readPages, readSummaryPage } from "./read/pages.ts";
 import type { PdfFile } from "./read/pdf.ts";
 import { readPhone } from "./read/phone.ts";
 import { readPlanJson } from "./read/plan-json.ts";
-import { HOURS, readSources } from "./read/sources.ts";
+import { readSources } from "./read/sources.ts";
 import { readTable } from "./read/terminal.ts";
 
 export type Files = Pick<Outputs, "client" | "html" | "ics" | "json" | "table">;
@@ -23,7 +23,7 @@ export function surfacesOf({ client, html, ics, json, table }: Files): Surface[]
     readSources(client, context),
     readPlanJson(json, context),
     readTable(table, context),
-    readCalendar(ics, hoursOf(client), context),
+    readCalendar(ics, context),
     fileSurface(client, file, context),
     ...(file.phone === undefined ? [] : readPhone(file.phone, context)),
     ...pagesOf("HTML", client, file.blocks, context),
@@ -68,11 +68,6 @@ function pagesOf(
 }
 
 export const checkClient = (files: Files): Comparison => compare(surfacesOf(files));
-
-const hoursOf = ({ plan }: Client): Readonly<Record<string, string>> => ({
-  ...HOURS,
-  ...plan.week.hours,
-});
 
 /** What the HTML file says of itself, outside its pages. */
 function fileSurface(

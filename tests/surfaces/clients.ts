@@ -102,11 +102,13 @@ const GOALS = [
 ];
 const WHY = "Agreed with the client.";
 
-/** Hours of clients who do not keep the usual ones; they rise within the client's day. */
+/** Hours of clients who do not keep the usual ones; they rise within a day that may begin in the evening. */
 const HOURS = [
   { morning: "05:40", midday: "11:15", evening: "17:30" },
   { morning: "08:30", midday: "14:05", evening: "21:10" },
   { morning: "10:00", midday: "15:30", evening: "20:45" },
+  { morning: "22:00", midday: "02:00", evening: "06:00" },
+  { morning: "18:45", midday: "23:50", evening: "05:15" },
 ];
 
 const PROTOCOL_LIST = [...PROTOCOLS.values()];

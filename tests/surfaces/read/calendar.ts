@@ -2,17 +2,13 @@
 import ICAL from "ical.js";
 import { daysBetween, isoDate } from "../calendar-days.ts";
 import { collector, type Fact, type Surface } from "../facts.ts";
-import { type Context, readSide } from "./context.ts";
+import { type Context, clientDay, partAt, readSide } from "./context.ts";
 import { NONE, SHORT_KINDS, shortFacts, weekKey } from "./dose-facts.ts";
 import { readShort } from "./dose-words.ts";
 import { painFacts as painOf, readException, readPain, type SaidPain } from "./pain-words.ts";
 
-/** The calendar file; `hours` are the plan's own clock times, from which a part of the day follows. */
-export function readCalendar(
-  text: string,
-  hours: Readonly<Record<string, string>>,
-  context: Context,
-): Surface {
+/** The calendar file; a part of the day follows from the hour at which it begins. */
+export function readCalendar(text: string, context: Context): Surface {
   const calendar = new ICAL.Component(ICAL.parse(text));
   const { facts, say } = collector();
   say(
@@ -31,15 +27,16 @@ export function readCalendar(
     const { startDate, endDate, uid } = event;
     if (uids.has(uid)) say("identifier", uid, "stands twice", uid);
     uids.add(uid);
-    const date = isoDate(startDate.year, startDate.month, startDate.day);
+    const wall = isoDate(startDate.year, startDate.month, startDate.day);
     const start = `${String(startDate.hour).padStart(2, "0")}:${String(startDate.minute).padStart(2, "0")}`;
+    const part = partAt(start, context.hours);
+    const date = part ? clientDay(wall, part, context) : wall;
     if (startDate.zone !== ICAL.Timezone.localTimezone)
       say("clock", uid, "not the client's own clock", uid);
-    const part = Object.keys(hours).find((one) => hours[one] === start) ?? `at ${start}`;
-    const when = `${date} ${part}`;
+    const when = `${date} ${part ?? `at ${start}`}`;
     const minutes = String((endDate.toUnixTime() - startDate.toUnixTime()) / 60);
     say("session", when, "yes", uid);
-    say("start", when, start, `${uid} DTSTART`);
+    say("start", when, `${wall}T${start}`, `${uid} DTSTART`);
     say("minutes", when, minutes, `${uid} DTEND`);
     const [titled] = context.filled("session.title", event.summary) ?? [];
     say("minutes", when, titled ?? event.summary, `${uid} SUMMARY`);

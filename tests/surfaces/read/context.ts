@@ -1,4 +1,5 @@
 /** What a reader knows beforehand: the language, the first day, and the titles in the shipped files. */
+import { addDays } from "../calendar-days.ts";
 import type { Client } from "../clients.ts";
 import {
   CARDS,
@@ -22,6 +23,8 @@ export interface Context {
   readonly titleAtStart: (text: string) => string | undefined;
   readonly isTitle: (text: string) => boolean;
   readonly titleOf: (card: string) => string;
+  /** When the parts of the client's day begin, HH:MM; those before the morning's lie on the next date. */
+  readonly hours: Readonly<Record<Part, string>>;
   readonly label: (key: string) => string;
   /** The parts of a text that fill a message's places, in their order; undefined where it is another text. */
   readonly filled: (key: string, text: string) => readonly string[] | undefined;
@@ -51,6 +54,7 @@ export function contextOf({ clinic: { language }, plan, protocol }: Client): Con
   return {
     language,
     starts: plan.starts,
+    hours: { ...HOURS, ...plan.week.hours },
     protocol: protocolIn(protocol.id, language),
     cardByTitle(title) {
       const card = byTitle[language].get(title);
@@ -118,9 +122,38 @@ export function readWeeks(
 const PARTS = ["morning", "midday", "evening"] as const;
 export type Part = (typeof PARTS)[number];
 
-/** The part of the day that a word of the booklet means. */
-export function readPart(text: string, { label }: Context): Part {
-  const part = PARTS.find((one) => label(`part.${one}`) === text);
+/** Clock times where a plan names none: the defaults in the reference of plans. */
+const HOURS: Readonly<Record<Part, string>> = {
+  morning: "07:00",
+  midday: "13:00",
+  evening: "19:00",
+};
+
+/** The part of the day that a word of the booklet means, or a clock time of the plan. */
+export function readPart(text: string, { label, hours }: Context): Part {
+  const part = PARTS.find((one) => label(`part.${one}`) === text) ?? partAt(text, hours);
   if (!part) throw new Error(`"${text}" is no part of the day`);
   return part;
 }
+
+/** The part of the day that begins at a clock time. */
+export const partAt = (time: string, hours: Context["hours"]): Part | undefined =>
+  PARTS.find((part) => hours[part] === time);
+
+/** Days from the client's day to the date on the wall when a part begins: 1 after midnight. */
+const daysOn = (part: Part, hours: Context["hours"]): number =>
+  hours[part] < hours.morning ? 1 : 0;
+
+/** The client's day of a session, from the date on the wall. */
+export const clientDay = (wall: string, part: Part, { hours }: Context): string =>
+  addDays(wall, -daysOn(part, hours));
+
+/** The date on the wall on which a part of a client's day begins. */
+export const wallDay = (day: string, part: Part, { hours }: Context): string =>
+  addDays(day, daysOn(part, hours));
+
+/** How pages call the parts of the day: by name, or by the clock where the client's day passes midnight. */
+export const partWords = ({ label, hours }: Context): string[] => [
+  ...PARTS.map((part) => label(`part.${part}`)),
+  ...PARTS.map((part) => hours[part]),
+];

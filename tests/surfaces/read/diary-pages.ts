@@ -1,7 +1,7 @@
 /** Reads the diary's tables: which exercise is to be ticked off in which session, and its dose in short. */
 import { addDays } from "../calendar-days.ts";
 import type { Fact, Say } from "../facts.ts";
-import { type Context, readPart } from "./context.ts";
+import { type Context, clientDay, readPart } from "./context.ts";
 import { shortFacts, weekKey } from "./dose-facts.ts";
 import { titleAtStart } from "./dose-pages.ts";
 import { readShort } from "./dose-words.ts";
@@ -77,5 +77,5 @@ function readSession(text: string, week: number, context: Context): string {
   const words = text.split(" ");
   const part = readPart(words.at(-1) ?? "", context);
   const date = readDate(words.slice(1, -1).join(" "), addDays(context.starts, (week - 1) * 7));
-  return `${date} ${part}`;
+  return `${clientDay(date, part, context)} ${part}`;
 }

@@ -1,5 +1,6 @@
 /** Reads the data that the HTML file gives its script: what the screens of the phone show and count. */
 
+import { addDays } from "../calendar-days.ts";
 import { collector, type Fact, type Surface } from "../facts.ts";
 import { type Context, readSide, waysOf } from "./context.ts";
 import { DOSE_KINDS, doseFacts, NONE, saidByNumbers, weekKey } from "./dose-facts.ts";
@@ -47,10 +48,11 @@ interface PhoneData {
     readonly emergency: string;
     readonly emergencyLink: string;
   };
+  /** Minutes from midnight of the client's day. */
+  readonly clock: Readonly<Record<string, number>>;
   readonly bouts: readonly PhoneBout[];
   readonly kinds: readonly {
     readonly part: string;
-    readonly start: string;
     readonly minutes: number;
     readonly bouts: readonly number[];
     readonly short?: {
@@ -94,7 +96,7 @@ export function readPhone(text: string, context: Context): Surface[] {
     const bouts = kind.bouts.map((n) => ({ n, bout: data.bouts[n] }));
     say("session", when, "yes", place);
     say("minutes", when, String(kind.minutes), `${place}.minutes`);
-    say("start", when, kind.start, `${place}.start`);
+    say("start", when, momentAt(session.date, data.clock[kind.part] ?? 0), "clock");
     say(
       "exercises",
       when,
@@ -194,6 +196,13 @@ function wordFacts(bout: PhoneBout, key: string, place: string, context: Context
     ...painFacts(bout.title, pain, `${place}.painWords.rule`),
     ...overFacts(bout, place, context),
   ];
+}
+
+/** The date and the clock on the wall, so many minutes after midnight of a day. */
+function momentAt(date: string, minutes: number): string {
+  const pad = (n: number) => String(n).padStart(2, "0");
+  const clock = `${pad(Math.floor((minutes % 1440) / 60))}:${pad(minutes % 60)}`;
+  return `${addDays(date, Math.floor(minutes / 1440))}T${clock}`;
 }
 
 /** "Phase · title", from the key "phase-id/card-id". */

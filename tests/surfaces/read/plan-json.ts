@@ -36,6 +36,7 @@ interface BoutJson {
 
 interface SessionJson {
   readonly date: string;
+  readonly starts: string;
   readonly part: string;
   readonly minutes: number;
   readonly bouts: readonly BoutJson[];
@@ -49,7 +50,6 @@ interface PlanJson {
   readonly starts: string;
   readonly statement: {
     readonly client: { readonly name: string };
-    readonly week: { readonly hours: Readonly<Record<string, string>> };
   };
   readonly weeks: readonly {
     readonly week: number;
@@ -97,7 +97,7 @@ export function readPlanJson(text: string, context: Context): Surface {
       const when = `${session.date} ${session.part}`;
       say("session", when, "yes", place);
       say("minutes", when, String(session.minutes), `${place}.minutes`);
-      say("start", when, json.statement.week.hours[session.part] ?? NONE, "statement.week.hours");
+      say("start", when, session.starts, `${place}.starts`);
       const titles = session.bouts.map(({ card }) => context.titleOf(card));
       say("exercises", when, [...titles].sort().join(", "), `${place}.bouts`);
       for (const title of new Set(titles)) {

@@ -9,9 +9,6 @@ import type { Context } from "./context.ts";
 import { plainNumber } from "./numbers.ts";
 import { withoutSpaces } from "./weeks-page.ts";
 
-/** Clock times where a plan names none: the defaults in the reference of plans. */
-export const HOURS = { morning: "07:00", midday: "13:00", evening: "19:00" } as const;
-
 export function readSources({ plan, clinic, made }: Client, context: Context): Surface {
   const { facts, say } = collector();
   const { settings } = clinic;

@@ -116,7 +116,7 @@ function weekLine(line: string, place: string, say: Say, context: Context): void
     place,
   );
   const kinds = sessions.split(" · ").flatMap((text) => {
-    const found = /^(.+) (?:morning|midday|evening) (\d+) min$/.exec(text);
+    const found = /^(.+) (?:morning|midday|evening)(?: \([^()]*\))? (\d+) min$/.exec(text);
     return found ? [{ days: (found[1] ?? "").split(" ").length, minutes: Number(found[2]) }] : [];
   });
   say("week sessions", key, String(kinds.reduce((sum, { days }) => sum + days, 0)), place);

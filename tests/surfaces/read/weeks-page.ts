@@ -1,7 +1,7 @@
 /** Reads the calendar of the weeks: a row a week, a column a weekday. */
 import { addDays } from "../calendar-days.ts";
 import type { Say } from "../facts.ts";
-import { type Context, type Part, readPart } from "./context.ts";
+import { type Context, type Part, partWords, readPart, wallDay } from "./context.ts";
 import { NONE } from "./dose-facts.ts";
 import { readDate, readSpan } from "./numbers.ts";
 import type { Cell } from "./outline.ts";
@@ -72,7 +72,10 @@ function sayDay(
     say("day in full", place, readDate(cell.long, context.starts), place);
     say("day in full", place, date, `${place}, by its column`);
   }
-  for (const { part, minutes = shared } of day.sessions) {
+  for (const { part, weekday, minutes = shared } of day.sessions) {
+    const onNext = wallDay(date, part, context) !== date;
+    say("next date", `${date} ${part}`, onNext ? "told" : "the same", "plan: week.hours");
+    say("next date", `${date} ${part}`, weekday === undefined ? "the same" : "told", place);
     say("session", `${date} ${part}`, "yes", place);
     // where sessions of several lengths share a sum, the day says none
     if (minutes !== undefined && !minutes.includes("to"))
@@ -160,16 +163,16 @@ function readDay(text: string, context: Context) {
   return { number, ...sessionsAndNotes(rest, context) };
 }
 
+/** "Evening 36 min", "22:00 36 min" or, after midnight, "02:00 (Tue) 36 min", then what else is on that day. */
 function sessionsAndNotes(text: string, context: Context) {
   let rest = text;
-  const sessions: { part: Part; minutes: string | undefined }[] = [];
-  const names = ["morning", "midday", "evening"]
-    .map((part) => context.label(`part.${part}`))
-    .join("|");
-  const session = new RegExp(`^(${names})(?: (\\d+) min)?(?= |$)`);
+  const sessions: { part: Part; weekday: string | undefined; minutes: string | undefined }[] = [];
+  const names = partWords(context).join("|");
+  const session = new RegExp(`^(${names})(?: \\((\\p{L}+)\\.?\\))?(?: (\\d+) min)?(?= |$)`, "u");
   for (let found = session.exec(rest); found; found = session.exec(rest)) {
-    sessions.push({ part: readPart(found[1] ?? "", context), minutes: found[2] });
-    rest = rest.slice(found[0].length).trim();
+    const [whole, name = "", weekday, minutes] = found;
+    sessions.push({ part: readPart(name, context), weekday, minutes });
+    rest = rest.slice(whole.length).trim();
   }
   return { sessions, notes: rest === "" ? [] : [rest] };
 }
