@@ -25,6 +25,12 @@ export function plannedAmount(bout: SessionBout, sets = bout.sets): Amount {
   return { sets, reps, kg: bout.kg };
 }
 
+/** The repetitions that a client counts from: those planned, or where sets differ the most of one. */
+export function repsToChange({ reps }: SessionBout, { planned, real }: DiaryExercise) {
+  const most = reps && Math.max(...reps.map(({ high }) => high));
+  return real.reps ?? planned.reps ?? most;
+}
+
 /** The bouts of a session with their sets: all of it, or the short version of a bad day. */
 export function boutsOf(
   session: PlannedSession,

@@ -5,7 +5,7 @@ import { type DiaryEntry, type DiaryExercise, type Done, findSession } from "../
 import { inUnit, kilograms, toGram } from "../../units/mass.ts";
 import { adviceAfter, adviceDuring } from "../day/advice.ts";
 import type { PlannedSession } from "../day/data.ts";
-import { emptyEntry, withExercise } from "../day/entries.ts";
+import { emptyEntry, repsToChange, withExercise } from "../day/entries.ts";
 import { useApp } from "./app.ts";
 import {
   AdviceBox,
@@ -84,7 +84,7 @@ export function ExerciseForm({ bout, exercise, onChange }: ExerciseFormProps) {
         value={exercise.done}
         onChange={(done) => onChange({ done })}
       />
-      {exercise.done !== "no" && <Different exercise={exercise} onChange={onChange} />}
+      {exercise.done !== "no" && <Different bout={bout} exercise={exercise} onChange={onChange} />}
       {(exercise.done !== "no" || exercise.pain !== undefined) && (
         <PainScale
           legend={say("write.during")}
@@ -98,13 +98,7 @@ export function ExerciseForm({ bout, exercise, onChange }: ExerciseFormProps) {
 }
 
 /** Sets, repetitions and load where they were not as planned. */
-function Different({
-  exercise,
-  onChange,
-}: {
-  readonly exercise: DiaryExercise;
-  readonly onChange: (change: Change) => void;
-}) {
+function Different({ bout, exercise, onChange }: ExerciseFormProps) {
   const { say, data } = useApp();
   const { planned, real } = exercise;
   const { units } = data;
@@ -114,11 +108,12 @@ function Different({
     planned.kg !== undefined && inUnit(planned.kg, units) === value
       ? planned.kg
       : toGram(kilograms(value, units));
+  const now = { sets: real.sets ?? planned.sets, reps: repsToChange(bout, exercise) };
   const amount = (name: "sets" | "reps", step: number, most: number) =>
-    planned[name] === undefined ? null : (
+    now[name] === undefined ? null : (
       <Count
         label={say(`write.${name}`)}
-        value={real[name] ?? planned[name]}
+        value={now[name]}
         step={step}
         most={most}
         onChange={(value) => onChange({ real: { ...real, [name]: value } })}

@@ -6,6 +6,7 @@ import {
   emptyEntry,
   entryFor,
   plannedAmount,
+  repsToChange,
   withAll,
   withEntry,
   withExercise,
@@ -110,6 +111,18 @@ test("the diary holds one entry a session, in the order of the plan", () => {
 
 test("of a range of repetitions the top is planned; timed sets have none", () => {
   expect(plannedAmount(bout())).toEqual({ sets: 3, reps: 10, kg: 8 });
+  const range = { low: 6, high: 8 };
+  expect(plannedAmount(bout({ reps: [range, range, range] })).reps).toBe(8);
+  // no one number is what was planned where sets have different ones; the client counts from the most
+  const pyramid = bout({ reps: [12, 10, 8].map((n) => ({ low: n, high: n })) });
+  expect(plannedAmount(pyramid).reps).toBeUndefined();
+  const [exercise] = emptyEntry(
+    session("2026-12-01", { bouts: [pyramid] }),
+    "b",
+    false,
+    "",
+  ).exercises;
+  expect(exercise && repsToChange(pyramid, exercise)).toBe(12);
   expect(plannedAmount(bout({ reps: undefined, timeS: 30, kg: undefined }))).toEqual({
     sets: 3,
     reps: undefined,
