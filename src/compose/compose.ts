@@ -6,6 +6,7 @@ import { directionOf } from "../words/languages.ts";
 import { calendar, weekdayNames } from "./calendar.ts";
 import type { BookletParts, Composing } from "./composing.ts";
 import { diary } from "./diary.ts";
+import { easierExercises } from "./easier-page.ts";
 import { exercisePages } from "./exercise-pages.ts";
 import type { Booklet, ClinicLines, Cover, OwnPage } from "./model.ts";
 import { writer } from "./numbers.ts";
@@ -14,6 +15,7 @@ import { partNames } from "./part-words.ts";
 import { phasePages } from "./phase-pages.ts";
 import { progressCharts } from "./progress.ts";
 import { bookletSessions } from "./sessions.ts";
+import { weekSteps } from "./week-steps.ts";
 
 /** The booklet. Same parts, same booklet; nothing is read and no clock asked. */
 export function composeBooklet(parts: BookletParts): Booklet {
@@ -60,6 +62,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
     ),
     phases,
     exercises: exercisePages(composing),
+    easier: easierExercises(composing),
     progress: progressCharts(composing),
     myPlan: {
       when: plan.my_plan.when,
@@ -96,7 +99,8 @@ function clinicLines(clinic: Clinic): ClinicLines {
 /** A tel: address (RFC 3966) holds digits and a leading plus; spaces and brackets go. */
 const phoneLink = (phone: string): string => `tel:${phone.replace(/(?!^\+)[^\d]/g, "")}`;
 
-function cover({ program, schedule, note, write }: Composing): Cover {
+function cover(composing: Composing): Cover {
+  const { program, schedule, note, write } = composing;
   const { words } = write;
   const plan = program.plan.value;
   const first = schedule.weeks[0]?.days[0]?.date ?? plan.starts;
@@ -109,6 +113,7 @@ function cover({ program, schedule, note, write }: Composing): Cover {
     course: program.protocol.value.title,
     message: program.phases[0]?.aim ?? "",
     dates: words.say("weeks.dates", { from: write.longDate(first), to: write.longDate(last) }),
+    steps: weekSteps(composing),
     length: words.say("weeks.length", { n: program.weeks }),
     side: limb === undefined ? undefined : words.say(`side.${limb}.${plan.side}`),
     goals: plan.goals.map(({ what, now, want }) => ({

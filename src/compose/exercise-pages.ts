@@ -1,30 +1,30 @@
 /** A page for each exercise: why it is there, the dose now, the steps, what to feel, check and stop for. */
 
 import { figureOf, svgUrl } from "../cards/figures.ts";
-import type { ProgramExercise } from "../program/program.ts";
+import { easierOf } from "../dose/easier.ts";
+import { weeksOfCard } from "../program/phase-weeks.ts";
+import type { Program, ProgramExercise } from "../program/program.ts";
+import { easierAnchor, exerciseAnchor } from "./anchors.ts";
 import type { Composing } from "./composing.ts";
+import { weekWords } from "./dose-words.ts";
 import type { DoseLine, ExercisePage } from "./model.ts";
 import { loadMakers, needsOf, sectionText } from "./needs.ts";
 import type { Writer } from "./numbers.ts";
 import { exerciseRule } from "./pain-words.ts";
-import { dosesIn, exerciseAnchor } from "./phase-pages.ts";
+import { dosesIn } from "./phase-pages.ts";
 import { sidedText, sideName, sideSentence } from "./side-words.ts";
 
 /** Pages in the order in which the exercises first come; an exercise of several phases has one page. */
 export function exercisePages(composing: Composing): ExercisePage[] {
   const { program, write } = composing;
-  const byCard = new Map<string, ProgramExercise>();
-  for (const phase of program.phases) {
-    for (const exercise of phase.exercises) {
-      if (!byCard.has(exercise.card.card.id)) byCard.set(exercise.card.card.id, exercise);
-    }
-  }
-  return [...byCard.values()].map((exercise, index): ExercisePage => {
+  const exercises = exercisesOf(program);
+  return exercises.map((exercise, index): ExercisePage => {
     const { card } = exercise.card;
+    const makers = loadMakers(exercise, composing);
     const phases = program.phases.flatMap((phase) => {
       const here = phase.exercises.find((one) => one.card.card.id === card.id);
       // the page says above what is needed: one thing to take need not be named in every row
-      const named = loadMakers(exercise, composing).length > 1;
+      const named = makers.length > 1;
       return here ? [{ title: phase.title, doses: dosesIn(phase, here, composing, named) }] : [];
     });
     return {
@@ -35,31 +35,40 @@ export function exercisePages(composing: Composing): ExercisePage[] {
       side: sideName(exercise, write),
       sideSentence: sideSentence(exercise, write),
       figure: figureFor(exercise, write),
-      needs: needsOf(exercise, composing).map(
+      needs: needsOf(exercise, makers, program).map(
         (item) => composing.library.words.equipment[item]?.say ?? item,
       ),
       phases,
       always: constant(phases.flatMap((phase) => phase.doses)),
       when: exercise.when,
-      setUp: sectionText(exercise, "setUp", composing),
-      move: sectionText(exercise, "move", composing),
-      feel: sectionText(exercise, "feel", composing),
-      check: sectionText(exercise, "check", composing),
-      stop: sectionText(exercise, "stop", composing),
+      setUp: sectionText(exercise, "setUp", makers, composing),
+      move: sectionText(exercise, "move", makers, composing),
+      feel: sectionText(exercise, "feel", makers, composing),
+      check: sectionText(exercise, "check", makers, composing),
+      stop: sectionText(exercise, "stop", makers, composing),
       pain: exerciseRule(exercise.pain, write),
       care: card.care
         .filter(({ flag }) => program.plan.value.flags.includes(flag))
         .map(({ say }) => say),
-      easier: easierWords(exercise, composing),
+      easier: easierWords(exercise, exercises, composing),
     };
   });
+}
+
+/** The exercises of a program in the order in which they first come, each card once. */
+export function exercisesOf({ phases }: Program): ProgramExercise[] {
+  const byCard = new Map<string, ProgramExercise>();
+  for (const exercise of phases.flatMap((phase) => phase.exercises)) {
+    if (!byCard.has(exercise.card.card.id)) byCard.set(exercise.card.card.id, exercise);
+  }
+  return [...byCard.values()];
 }
 
 /** Width of a clinic's own picture, in millimetres. */
 const IMAGE_WIDTH = 70;
 
 /** The picture in the client's own side; none where it cannot be drawn right. */
-function figureFor(exercise: ProgramExercise, write: Writer): ExercisePage["figure"] {
+export function figureFor(exercise: ProgramExercise, write: Writer): ExercisePage["figure"] {
   const { card, side } = exercise;
   const alt = (own: string) =>
     card.picture === undefined ? own : sidedText(card.picture, exercise, write);
@@ -81,8 +90,23 @@ function constant(doses: readonly DoseLine[]): string[] {
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-function easierWords(exercise: ProgramExercise, { library, write }: Composing): string | undefined {
-  const to = exercise.card.card.easier[0]?.to;
-  const card = to === undefined ? undefined : library.cards.get(to);
-  return card && write.words.say("easier", { title: card.card.title });
+/** What to do on a day when it is too much: an exercise that is in the booklet, or less of this one. */
+function easierWords(
+  exercise: ProgramExercise,
+  pages: readonly ProgramExercise[],
+  { program, dosed, library, write }: Composing,
+): ExercisePage["easier"] {
+  const { words } = write;
+  const easier = easierOf(exercise, program, dosed, library);
+  if (!easier) return { says: words.say("easier.less"), anchor: undefined };
+  const { id, title } = easier.card.card;
+  if (!easier.known)
+    return { says: words.say("easier.other", { title }), anchor: easierAnchor(easier.card) };
+  const n = pages.findIndex(({ card }) => card.card.id === id) + 1;
+  const last = weeksOfCard(program, id)?.last ?? 1;
+  const weeks = weekWords(last, last, write);
+  return {
+    says: words.say("easier.known", { n, title, weeks }),
+    anchor: exerciseAnchor(easier.card),
+  };
 }

@@ -44,6 +44,8 @@ export interface Booklet {
   readonly kept: readonly string[];
   readonly phases: readonly PhasePage[];
   readonly exercises: readonly ExercisePage[];
+  /** What pages name as easier and has no page of its own. */
+  readonly easier: readonly EasierExercise[];
   readonly progress: readonly ProgressChart[];
   readonly myPlan: MyPlan;
   readonly diary: readonly DiaryWeek[];
@@ -90,6 +92,8 @@ export interface Cover {
   readonly dates: string;
   /** "12 weeks". */
   readonly length: string;
+  /** What changes from week to week; undefined where the course stays level. */
+  readonly steps: WeekSteps | undefined;
   /** "Left leg", or undefined where no side is treated. */
   readonly side: string | undefined;
   readonly goals: readonly {
@@ -100,6 +104,12 @@ export interface Cover {
   }[];
   /** The clinician's note to the client: Markdown, may be empty. */
   readonly note: string;
+}
+
+/** A height from 0 to 1 for each week of the program: its share of the most. */
+export interface WeekSteps {
+  readonly of: "weights" | "minutes";
+  readonly heights: readonly number[];
 }
 
 export interface StopPage {
@@ -244,8 +254,27 @@ export interface ExercisePage {
   /** The pain rule of this exercise in a sentence. */
   readonly pain: string;
   readonly care: readonly string[];
-  /** Easier exercise to step down to, in words; undefined where there is none. */
-  readonly easier: string | undefined;
+  /** What to do on a day when it is too much, and where that stands, if it is another exercise. */
+  readonly easier: { readonly says: string; readonly anchor: string | undefined };
+}
+
+/** An exercise that is done only in place of others, in short. */
+export interface EasierExercise {
+  readonly anchor: string;
+  readonly title: string;
+  /** "In place of exercise 2". */
+  readonly insteadOf: string;
+  readonly side: string | undefined;
+  readonly figure: ExercisePage["figure"];
+  readonly needs: readonly string[];
+  /** "3 sets of 10", "Your own weight", "Rest 1 minute between sets". */
+  readonly dose: readonly string[];
+  /** Markdown. */
+  readonly setUp: string;
+  readonly move: string;
+  readonly stop: string;
+  readonly pain: string;
+  readonly care: readonly string[];
 }
 
 export interface DiaryWeek {

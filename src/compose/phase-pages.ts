@@ -1,10 +1,10 @@
 /** The page of each phase: its aim, its table of doses, and the signs to move on or go back. */
 
-import type { LibraryCard } from "../cards/library.ts";
 import { isInPhase, weeksOfPhase } from "../program/phase-weeks.ts";
 import type { ProgramExercise, ProgramPhase } from "../program/program.ts";
 import type { Session } from "../schedule/schedule.ts";
 import type { DayClock } from "../units/clock.ts";
+import { exerciseAnchor, phaseAnchor } from "./anchors.ts";
 import { badDay } from "./bad-day.ts";
 import { minutesWords } from "./calendar.ts";
 import type { Composing } from "./composing.ts";
@@ -52,10 +52,6 @@ export function phasePages(composing: Composing): PhasePage[] {
     };
   });
 }
-
-export const phaseAnchor = ({ id }: ProgramPhase): string => `phase-${id}`;
-
-export const exerciseAnchor = ({ card }: LibraryCard): string => `exercise-${card.id}`;
 
 /**
  * The doses of an exercise in one phase, weeks of the same dose brought together.

@@ -3,10 +3,10 @@
 import type { Bout } from "../dose/types.ts";
 import type { ProgramExercise } from "../program/program.ts";
 import { toGram } from "../units/mass.ts";
+import { exerciseAnchor } from "./anchors.ts";
 import type { Composing } from "./composing.ts";
 import { doseWords } from "./dose-words.ts";
 import { painWords } from "./pain-words.ts";
-import { exerciseAnchor } from "./phase-pages.ts";
 import type { SessionBout } from "./session-model.ts";
 import { sideName } from "./side-words.ts";
 

@@ -1,5 +1,6 @@
 /** What a client's booklet uses that has no translation, or an old one. */
 import type { Library } from "../cards/library.ts";
+import { easierOf } from "../dose/easier.ts";
 import type { DosedProgram } from "../dose/types.ts";
 import { Fault } from "../faults/fault.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
@@ -13,7 +14,7 @@ import {
 } from "../translations/head.ts";
 import type { AllTranslations } from "../translations/read-translations.ts";
 import { languageName, ORIGINAL } from "../words/languages.ts";
-import { needsOf } from "./needs.ts";
+import { loadMakers, needsOf } from "./needs.ts";
 
 /** A card or protocol, and where the plan brings it in. */
 interface Used extends Original {
@@ -52,7 +53,7 @@ export function usedFaults(
   const things = language === ORIGINAL ? [] : thingsUsed(program, dosed, library);
   return [
     ...judge(course, protocols.get(translationKey(id, language)), "protocols"),
-    ...cardsUsed(program, library).flatMap((used) =>
+    ...cardsUsed(program, dosed, library).flatMap((used) =>
       judge(used, cards.get(translationKey(used.id, language)), "exercises"),
     ),
     ...things
@@ -67,8 +68,8 @@ export function usedFaults(
   ];
 }
 
-/** The cards of the program, and those whose titles it names as easier. */
-function cardsUsed(program: Program, library: Library): Used[] {
+/** The cards of the program, and the easier ones that its pages name. */
+function cardsUsed(program: Program, dosed: DosedProgram, library: Library): Used[] {
   const used = new Map<string, Used>();
   const add = (name: string | undefined, path: Path) => {
     const card = name === undefined ? undefined : library.cards.get(name)?.card;
@@ -80,7 +81,8 @@ function cardsUsed(program: Program, library: Library): Used[] {
   const exercises = program.phases.flatMap((phase) => phase.exercises);
   for (const exercise of exercises) add(exercise.card.card.id, pathOf(exercise, program));
   for (const exercise of exercises) {
-    add(exercise.card.card.easier[0]?.to, pathOf(exercise, program));
+    const easier = easierOf(exercise, program, dosed, library);
+    add(easier?.card.card.id, pathOf(exercise, program));
   }
   return [...used.values()];
 }
@@ -97,8 +99,8 @@ function pathOf({ origin, card }: ProgramExercise, { plan }: Program): Path {
 /** Equipment that the booklet names: what the cards need, and what makes the loads. */
 function thingsUsed(program: Program, dosed: DosedProgram, library: Library): string[] {
   const exercises = program.phases.flatMap((phase) => phase.exercises);
-  const needed = exercises.flatMap((one) => needsOf(one, { program, dosed, library }));
-  return [...new Set(needed)];
+  const parts = { program, dosed, library };
+  return [...new Set(exercises.flatMap((one) => needsOf(one, loadMakers(one, parts), program)))];
 }
 
 function pathOfThing({ plan }: Program, thing: string): Path {

@@ -13,7 +13,11 @@ import { metresPerSecond, repetitionSeconds } from "./time.ts";
 import type { Bout, Provenance, ProvenanceStep } from "./types.ts";
 
 /** The bout of an exercise in a week of the course; `phase` is the phase it stands in. */
-export function boutOf(context: DoseContext, phase: ProgramPhase, work: Work): Bout {
+export function boutOf(
+  context: DoseContext,
+  phase: Pick<ProgramPhase, "id" | "firstWeek">,
+  work: Work,
+): Bout {
   const { exercise, stated, week } = work;
   const { dose } = stated;
   const amounts = amountsOf(context, work);

@@ -1,5 +1,5 @@
 /** Draws the scales from 0 to 10 and the cover's steps as SVG of lines, areas and numbers. */
-import type { CalendarWeek, Cover, PainPage } from "../compose/model.ts";
+import type { CalendarWeek, Cover, PainPage, WeekSteps } from "../compose/model.ts";
 import type { Words } from "../words/words.ts";
 
 type Zone = PainPage["ruler"][number]["zone"];
@@ -82,19 +82,20 @@ export function drawGoal({ now, want, words }: Goal, { say }: Words): string {
   ]);
 }
 
-/** One step up for every week, each phase in its own tone: an ornament. */
-export function drawSteps(weeks: readonly CalendarWeek[]): string {
+/** A bar for every week, as high as its share of the most, each phase in its own tone. */
+export function drawSteps(steps: WeekSteps | undefined, weeks: readonly CalendarWeek[]): string {
+  if (steps === undefined) return "";
   const width = WIDTH / Math.max(weeks.length, 1);
   let phase = 0;
-  const steps = weeks.map((week, index) => {
+  const bars = weeks.map((week, index) => {
     const before = weeks[index - 1];
     if (before !== undefined && before.phases.join() !== week.phases.join()) phase += 1;
-    const height = 2.5 + (10 * (index + 1)) / weeks.length;
+    const height = 12.5 * (steps.heights[index] ?? 0);
     return `<rect class="step-${phase % 2}" x="${round(index * width)}" y="${round(
       12.5 - height,
     )}" width="${round(width - 0.8)}" height="${round(height)}"/>`;
   });
-  return picture("", WIDTH, 12.5, steps);
+  return picture("", WIDTH, 12.5, bars);
 }
 
 function area(zone: Zone, x: number, y: number, width: number, height: number): string {

@@ -41,6 +41,13 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
       picture: exercise.figure?.width,
     },
   }));
+  const easier = booklet.easier.map((one) => ({
+    ...one,
+    setUp: renderMarkdown(one.setUp),
+    move: renderMarkdown(one.move),
+    stop: renderMarkdown(one.stop),
+    clinic: booklet.clinic,
+  }));
   const own = (["before", "after"] as const).flatMap((where) =>
     booklet[where].map((page) => ({
       where,
@@ -57,6 +64,7 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     pain: part("pain", say("pain.heading")),
     weeks: part("weeks", say("weeks.heading")),
     myPlan: part("my-plan", say("my-plan.heading")),
+    easier: part("easier", say("easier.heading")),
     progress: part("progress", say("progress.heading")),
     diary: part("diary", say("diary.heading")),
     contact: part("contact", say("contact.heading")),
@@ -74,6 +82,7 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     calendar: calendarView(booklet),
     phases,
     exercises,
+    easier,
     before: own.filter(({ where }) => where === "before"),
     after: own.filter(({ where }) => where === "after"),
     progress: booklet.progress.map((chart) => ({ ...chart, drawing: drawProgress(chart, words) })),
@@ -116,6 +125,7 @@ function contents(
       line(anchor, label === undefined ? title : say("contents.phase", { label, title })),
     ),
     ...booklet.exercises.map(({ anchor, title, number }) => line(anchor, title, String(number))),
+    ...(booklet.easier.length > 0 ? [line("part-easier", say("easier.heading"))] : []),
     ...(booklet.progress.length > 0 ? [line("part-progress", say("progress.heading"))] : []),
     line("part-diary", say("diary.heading")),
     line("part-contact", say("contact.heading")),
@@ -130,7 +140,8 @@ function coverView(booklet: Booklet, words: Words) {
     ...cover,
     note: renderMarkdown(cover.note),
     goals: cover.goals.map((goal) => ({ ...goal, drawing: drawGoal(goal, words) })),
-    steps: drawSteps(booklet.weeks),
+    steps: drawSteps(cover.steps, booklet.weeks),
+    stepsOf: cover.steps && words.say(`cover.steps-${cover.steps.of}`),
     firstWeek: booklet.weeks.at(0)?.number,
     lastWeek: booklet.weeks.at(-1)?.number,
   };

@@ -2,9 +2,10 @@
 import type { MadeProgram } from "../booklet.ts";
 import type { Library } from "../cards/library.ts";
 import { NO_LOOK } from "../clinic/look.ts";
+import { phaseAnchor } from "../compose/anchors.ts";
 import { calendar } from "../compose/calendar.ts";
 import { type Writer, writer } from "../compose/numbers.ts";
-import { dosesIn, phaseAnchor, phasePages } from "../compose/phase-pages.ts";
+import { dosesIn, phasePages } from "../compose/phase-pages.ts";
 import { sideName } from "../compose/side-words.ts";
 import type { ScheduledWeek } from "../schedule/schedule.ts";
 import { type Change, type WeekLoads, weekLoads } from "../schedule/week-loads.ts";

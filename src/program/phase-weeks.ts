@@ -14,6 +14,19 @@ export function weeksOfPhase({ firstWeek, exercises }: ProgramPhase): WeekSpan |
   return weeks.length === 0 ? undefined : { first: Math.min(...weeks), last: Math.max(...weeks) };
 }
 
+/** The weeks of the course from the first to the last in which a card is done; undefined where none is. */
+export function weeksOfCard({ phases }: Pick<Program, "phases">, id: string): WeekSpan | undefined {
+  const spans = phases.flatMap((phase) => {
+    const exercises = phase.exercises.filter(({ card }) => card.card.id === id);
+    return weeksOfPhase({ ...phase, exercises }) ?? [];
+  });
+  if (spans.length === 0) return undefined;
+  return {
+    first: Math.min(...spans.map(({ first }) => first)),
+    last: Math.max(...spans.map(({ last }) => last)),
+  };
+}
+
 /** Whether the client is in the phase in a week of the course. */
 export function isInPhase(phase: ProgramPhase, week: number): boolean {
   const span = weeksOfPhase(phase);

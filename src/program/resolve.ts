@@ -207,7 +207,8 @@ function incomplete(doses: readonly (StatedDose | undefined)[], named: Named): F
 const howOften = (dose: DosePart): number =>
   [dose.per_week, dose.per_day, dose.every].filter((given) => given !== undefined).length;
 
-function workSide({ card }: LibraryCard, side: Plan["side"]): WorkSide {
+/** The side that works, given the side treated. */
+export function workSide({ card }: LibraryCard, side: Plan["side"]): WorkSide {
   if (card.side === "none") return "none";
   if (card.side === "both") return "both";
   return side === "both" ? "each" : side;

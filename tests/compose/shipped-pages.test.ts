@@ -36,7 +36,7 @@ const THINGS: readonly (readonly [RegExp, RegExp])[] = [
 const EASIER = /<div class="row"><h3>If it is too hard<\/h3>[\s\S]*?<\/div>/;
 
 describe.each(PROTOCOLS)("%s", (protocol) => {
-  const { html, print } = shippedCourse(protocol, { more: MY_PLAN });
+  const { html, json, print } = shippedCourse(protocol, { more: MY_PLAN });
   const text = textOf(html);
 
   test("the plan's day is that of its sign-off, whenever it is printed", () => {
@@ -69,6 +69,132 @@ describe.each(PROTOCOLS)("%s", (protocol) => {
       }
       expect(listed).not.toContain("undefined");
     }
+  });
+
+  test("the cover's steps are those of the weights, or of the minutes, and none where both stay level", () => {
+    const [cover = ""] = partsOf(html, "cover");
+    const [steps = ""] = /<div class="steps">[\s\S]*?<\/div>/.exec(cover) ?? [];
+    const heights = [...steps.matchAll(/<rect [^>]*height="([\d.]+)"/g)].map(([, h]) => Number(h));
+    const loads = json.weeks.map(({ sessions }) => {
+      const bouts = sessions.flatMap((session) => session.bouts);
+      return new Map(bouts.map((bout) => [bout.card, bout.load_kg ?? undefined]));
+    });
+    const changing = [...new Set(loads.flatMap((week) => [...week.keys()]))].filter(
+      (card) => new Set(loads.flatMap((week) => week.get(card) ?? [])).size > 1,
+    );
+    const minutes = json.weeks.map(({ totals }) => totals.minutes);
+    if (changing.length === 0 && new Set(minutes).size === 1) {
+      expect(steps).toBe("");
+      return;
+    }
+    expect(textOf(steps)).toContain(changing.length > 0 ? "Your weights" : "Your minutes");
+    expect(heights).toHaveLength(json.weeks.length);
+    const shares = json.weeks.map((_, week) => {
+      if (changing.length === 0) return (minutes[week] ?? 0) / Math.max(...minutes);
+      const own = changing.flatMap((card) => {
+        const kg = loads[week]?.get(card);
+        const most = Math.max(...loads.flatMap((one) => one.get(card) ?? []));
+        return kg === undefined ? [] : [kg / most];
+      });
+      return own.reduce((sum, share) => sum + share, 0) / Math.max(own.length, 1);
+    });
+    for (const [week, height] of heights.entries()) {
+      expect(height / 12.5).toBeCloseTo(shares[week] ?? 0, 2);
+    }
+  });
+
+  test("what a page names as easier is in the booklet, with steps, dose and signs to stop", () => {
+    const easier = partsOf(html, "easier").join("");
+    const named = partsOf(html, "exercise").map((page) => EASIER.exec(page)?.[0] ?? "");
+    for (const row of named) {
+      const [, anchor] = /<a href="#([\w-]+)">/.exec(row) ?? [];
+      if (anchor === undefined) {
+        expect(textOf(row)).toContain("Do fewer, and take your time.");
+        continue;
+      }
+      expect(html).toContain(`id="${anchor}"`);
+      const block = easier
+        .split('<section class="easier-one">')
+        .find((one) => one.includes(anchor));
+      if (anchor.startsWith("exercise-")) continue;
+      const text = textOf(block ?? "");
+      for (const part of [
+        "In place of exercise",
+        "Set up",
+        "Move",
+        "Pain",
+        "Stop and call us if",
+      ]) {
+        expect(text, anchor).toContain(part);
+      }
+      expect(text, anchor).toMatch(/\d+ (sets?|holds?|times?) /);
+      expect(block, anchor).toMatch(/<ol>/);
+    }
+  });
+});
+
+describe("the easier exercise", () => {
+  const rows = (html: string) =>
+    partsOf(html, "exercise").map((page) => textOf(EASIER.exec(page)?.[0] ?? ""));
+  const COURSE = "groin-side-lift-eight-weeks";
+  const FIRST = "Squeeze a ball between your knees";
+
+  test("is the next rung down, on a page of its own where the course does not give it", () => {
+    const { html } = shippedCourse(COURSE);
+    expect(rows(html)[0]).toContain(FIRST);
+    expect(rows(html)[1]).toContain("Do exercise 1 instead, as in Week 1");
+  });
+
+  test("is none that the client lacks a thing for", () => {
+    const { html } = shippedCourse(COURSE, { things: ["low-box", "high-bench", "helper"] });
+    expect(rows(html)[0]).not.toContain(FIRST);
+    expect(rows(html)[0]).toContain("Do fewer, and take your time.");
+    expect(textOf(html)).not.toContain(FIRST);
+  });
+
+  test("is none that a flag of the client rules out", () => {
+    const gentle = (flags: string) => ({
+      more: `weeks: 2
+flags: [${flags}]
+leave_out:
+  - { card: heel-raise-one-leg-floor, why: too much }
+  - { card: heel-lower-floor, why: too much }
+  - { card: heel-raise-two-legs-step, why: too much }
+  - { card: heel-raise-one-leg-step, why: too much }
+  - { card: heel-lower-knee-straight, why: too much }
+  - { card: heel-raise-quick-rebound, why: too much }`,
+    });
+    const hold = "Stand on your toes and hold, both legs";
+    const course = "achilles-four-phases";
+    expect(rows(shippedCourse(course, gentle("")).html)[0]).toContain(hold);
+    const ruledOut = shippedCourse(course, gentle("heart-condition-unstable")).html;
+    expect(textOf(ruledOut)).not.toContain(hold);
+  });
+
+  test("asks for no more sets, repetitions or effort than the exercise it stands for", () => {
+    const { html } = shippedCourse("achilles-heavy-slow-resistance");
+    const text = textOf(partsOf(html, "easier").join(""));
+    // three to four sets of six to fifteen are planned, at an effort of 8
+    for (const [, sets, reps] of text.matchAll(/(\d+) sets of (\d+)/g)) {
+      expect(Number(sets)).toBeLessThanOrEqual(3);
+      expect(Number(reps)).toBeLessThanOrEqual(6);
+    }
+    for (const [, effort] of text.matchAll(/feel (\d+) out of 10/g)) {
+      expect(Number(effort)).toBeLessThanOrEqual(8);
+    }
+  });
+
+  test("with a band is the lightest the client has", () => {
+    const { html } = shippedCourse("shoulder-cuff-lowering");
+    expect(textOf(partsOf(html, "easier").join(""))).toMatch(
+      /Turn your arm out with a band .*? Band, level 1\./,
+    );
+  });
+
+  test("is not one that asks for a longer rest than the exercise it stands for", () => {
+    // sliding both arms up a wall needs 12 h, the course has its exercises twice a day
+    const { html } = shippedCourse("shoulder-cuff-lowering");
+    expect(rows(html)[0]).not.toContain("Slide both arms up a wall");
   });
 });
 

@@ -180,8 +180,10 @@ const heelRaises: ExercisePage[] = [
     stop: "- You feel a sudden snap or a kick in the calf.\n- Your calf is hot, red or swollen.\n- Pain goes over 5 out of 10.",
     pain: painLine,
     care: [],
-    easier:
-      "Rise up on both legs, and let the left leg take a little more of the weight each week.",
+    easier: {
+      says: "Too much today? Do this easier one instead: Rise up on both legs.",
+      anchor: "easier-both-legs",
+    },
   },
   {
     anchor: "exercise-heel-raise-seated",
@@ -201,7 +203,7 @@ const heelRaises: ExercisePage[] = [
     stop: "- You feel a sudden snap.\n- Pain goes over 5 out of 10.",
     pain: painLine,
     care: ["If your foot feels numb, look where the weight rests before you start."],
-    easier: "Use a lighter backpack.",
+    easier: { says: "Too much today? Do fewer.", anchor: undefined },
   },
   {
     anchor: "exercise-balance",
@@ -236,7 +238,7 @@ const heelRaises: ExercisePage[] = [
     stop: "- You feel dizzy.\n- You cannot put weight on the leg.",
     pain: painLine,
     care: [],
-    easier: undefined,
+    easier: { says: "Too much today? Do fewer.", anchor: undefined },
   },
 ];
 
@@ -258,6 +260,22 @@ export const achilles: Booklet = {
   clock: { morning: 420, midday: 780, evening: 1140 },
   partNames: { morning: "Morning", midday: "Midday", evening: "Evening" },
   known: undefined,
+  easier: [
+    {
+      anchor: "easier-both-legs",
+      title: "Rise up on both legs",
+      insteadOf: "In place of exercise 1.",
+      side: "Both legs",
+      figure: undefined,
+      needs: ["A wall"],
+      dose: ["3 sets of 6", "Your own weight"],
+      setUp: "- Stand close to a wall.",
+      move: "1. Rise up on both feet.\n2. Lower both heels slowly.",
+      stop: "- You feel a sudden snap.",
+      pain: painLine,
+      care: [],
+    },
+  ],
   progress: [],
   myPlan: { when: undefined, where: undefined, ifThen: [] },
   language: "en-GB",
@@ -279,6 +297,7 @@ export const achilles: Booklet = {
     message: "It makes you strong.",
     dates: "Monday 30 November 2026 to Sunday 21 February 2027",
     length: "12 weeks",
+    steps: { of: "weights", heights: Array.from({ length: 12 }, (_, week) => (week + 1) / 12) },
     side: "Left leg",
     goals: [
       { what: "Walk down stairs in the morning.", now: 4, want: 9, words: "Now 4, goal 9." },
@@ -438,7 +457,7 @@ const shoulderExercises: ExercisePage[] = SHOULDER.map(([title, kind, why], inde
   stop: "- Your arm goes numb or weak.\n- Pain goes over 5 out of 10.",
   pain: painLine,
   care: [],
-  easier: index === 0 ? "Stand closer to the door, so that the band is loose." : undefined,
+  easier: { says: "Too much today? Do fewer.", anchor: undefined },
 }));
 
 const shoulderWeeks: Schedule = {
@@ -467,6 +486,7 @@ export const shoulder: Booklet = {
     message: "It makes you strong.",
     dates: "Tuesday 1 December 2026 to Monday 22 February 2027",
     length: "12 weeks",
+    steps: undefined,
     side: "Right arm",
     goals: [
       {
@@ -478,6 +498,7 @@ export const shoulder: Booklet = {
     ],
     note: "",
   },
+  easier: [],
   stop: { ...achilles.stop, care: [] },
   weeks: calendar(shoulderWeeks),
   weekdays: [...weekdays.slice(1), ...weekdays.slice(0, 1)],

@@ -1,0 +1,52 @@
+/** Exercises that are done only in place of others, on a day when these are too much: each in short. */
+import type { LibraryCard } from "../cards/library.ts";
+import { easierBout, easierOf } from "../dose/easier.ts";
+import type { ProgramExercise } from "../program/program.ts";
+import { easierAnchor } from "./anchors.ts";
+import type { Composing } from "./composing.ts";
+import { doseWords } from "./dose-words.ts";
+import { exercisesOf, figureFor } from "./exercise-pages.ts";
+import type { EasierExercise } from "./model.ts";
+import { needsOf, sectionText, thingsOf } from "./needs.ts";
+import { exerciseRule } from "./pain-words.ts";
+import { sideName } from "./side-words.ts";
+
+/** One entry for each card that a page names as easier and that has no page of its own. */
+export function easierExercises(composing: Composing): EasierExercise[] {
+  const { program, dosed, library, write } = composing;
+  const { words } = write;
+  const pages = exercisesOf(program);
+  const insteadOf = new Map<LibraryCard, ProgramExercise[]>();
+  for (const exercise of pages) {
+    const easier = easierOf(exercise, program, dosed, library);
+    if (!easier || easier.known) continue;
+    insteadOf.set(easier.card, [...(insteadOf.get(easier.card) ?? []), exercise]);
+  }
+  return [...insteadOf].map(([card, others]): EasierExercise => {
+    const { exercise, bout } = easierBout(card, others, program, dosed, library);
+    const things = thingsOf(exercise, [bout], composing);
+    const { work, load, pace, rest, effort } = doseWords(bout, card, library.words, write);
+    const numbers = others.map((one) => pages.indexOf(one) + 1);
+    return {
+      anchor: easierAnchor(card),
+      title: card.card.title,
+      insteadOf: words.say("easier.instead", {
+        n: numbers.length,
+        list: write.list(numbers.map(String)),
+      }),
+      side: sideName(exercise, write),
+      figure: figureFor(exercise, write),
+      needs: needsOf(exercise, things, program).map(
+        (item) => library.words.equipment[item]?.say ?? item,
+      ),
+      dose: [work, load, pace, rest, effort].filter((part) => part !== undefined),
+      setUp: sectionText(exercise, "setUp", things, composing),
+      move: sectionText(exercise, "move", things, composing),
+      stop: sectionText(exercise, "stop", things, composing),
+      pain: exerciseRule(exercise.pain, write),
+      care: card.card.care
+        .filter(({ flag }) => program.plan.value.flags.includes(flag))
+        .map(({ say }) => say),
+    };
+  });
+}

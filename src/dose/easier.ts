@@ -1,0 +1,126 @@
+/** What stands in for an exercise on a day when it is too much, and how much of it: never more than of the exercise. */
+import type { Library, LibraryCard } from "../cards/library.ts";
+import { painLimits } from "../pain/limits.ts";
+import type { DosePart } from "../prescription/fields.ts";
+import type { StatedDose } from "../prescription/stated.ts";
+import { easierCards } from "../program/easier.ts";
+import { weeksOfCard } from "../program/phase-weeks.ts";
+import type { Program, ProgramExercise } from "../program/program.ts";
+import { workSide } from "../program/resolve.ts";
+import { boutOf } from "./bout.ts";
+import { DoseContext } from "./context.ts";
+import { bandsFor, nextAbove } from "./equipment.ts";
+import type { Bout, BoutLoad, DosedProgram } from "./types.ts";
+
+/** An easier card: one with a page of its own in the course, or one that is done only in place of others. */
+export interface Easier {
+  readonly card: LibraryCard;
+  /** Whether it is an exercise of an earlier part of this course. */
+  readonly known: boolean;
+}
+
+/** The next rung down that this client may do and can load lightly enough; undefined where there is none. */
+export function easierOf(
+  { card }: ProgramExercise,
+  program: Program,
+  dosed: DosedProgram,
+  library: Library,
+): Easier | undefined {
+  return easierCards(card, program, library)
+    .map((one) => ({ card: one, known: weeksOfCard(program, one.card.id) !== undefined }))
+    .find(
+      (one) =>
+        one.known || lightest(one.card, boutsOf(card, dosed), program, library) !== undefined,
+    );
+}
+
+/**
+ * An easier card as an exercise in place of others: its own dose, without a target, with no more sets,
+ * repetitions, seconds of hold and effort than any week of theirs, at the lightest that the client makes.
+ */
+export function easierBout(
+  card: LibraryCard,
+  insteadOf: readonly ProgramExercise[],
+  program: Program,
+  dosed: DosedProgram,
+  library: Library,
+): { readonly exercise: ProgramExercise; readonly bout: Bout } {
+  const { plan, protocol, clinic } = program;
+  const bouts = insteadOf.flatMap((one) => boutsOf(one.card, dosed));
+  const stated = lessThan(card, bouts);
+  const exercise: ProgramExercise = {
+    key: `easier/${card.card.id}`,
+    card,
+    side: workSide(card, plan.value.side),
+    why: card.card.why,
+    main: false,
+    when: undefined,
+    sameSessionAs: undefined,
+    after: [],
+    origin: "protocol",
+    because: undefined,
+    pain: painLimits(plan.value.pain, [protocol.value.pain, card.card.pain], clinic.pain),
+    place: card.source.at(["id"]),
+    doses: [stated],
+  };
+  const context = new DoseContext(program, library);
+  const phase = { id: "easier", firstWeek: 1 };
+  const bout = boutOf(context, phase, { exercise, stated, week: 1, history: [] });
+  const load = lightest(card, bouts, program, library) ?? bout.load;
+  return { exercise, bout: { ...bout, load: load === "own" ? bout.load : load } };
+}
+
+const boutsOf = ({ card }: LibraryCard, { weeks }: DosedProgram): Bout[] =>
+  weeks.flatMap(({ bouts }) => bouts.filter((bout) => bout.card === card.id));
+
+/** The card's own dose, cut to the least of these bouts. */
+function lessThan({ card, source }: LibraryCard, bouts: readonly Bout[]): StatedDose {
+  const least = (numbers: readonly number[], own: number) => Math.min(own, ...numbers);
+  const { target: _, ...own } = card.dose;
+  const sets = least(
+    bouts.map((bout) => bout.sets),
+    card.dose.sets,
+  );
+  const most = bouts.flatMap(({ reps }) => (reps ?? []).map(({ high }) => high));
+  const holds = bouts.flatMap(({ holdS }) => holdS ?? []);
+  const times = bouts.flatMap(({ timeS }) => timeS ?? []);
+  const efforts = bouts.flatMap(({ effort }) => effort ?? []);
+  const dose = {
+    ...own,
+    sets,
+    ...(own.reps && {
+      reps: own.reps
+        .slice(0, own.reps.length === 1 ? 1 : sets)
+        .map(({ low, high }) => ({ low: least(most, low), high: least(most, high) })),
+    }),
+    ...(own.hold !== undefined && { hold: least(holds, own.hold) }),
+    ...(own.time !== undefined && { time: least(times, own.time) }),
+    ...(own.effort !== undefined && { effort: least(efforts, own.effort) }),
+  };
+  const statement = (field: string) => ({ by: "card" as const, place: source.at(["dose", field]) });
+  const fields = Object.keys(dose) as (keyof DosePart)[];
+  return { dose, stated: Object.fromEntries(fields.map((field) => [field, statement(field)])) };
+}
+
+/**
+ * The lightest load that the client makes for the card; "own" where none has to be made; undefined where
+ * there is none, or the lightest is heavier than a load of these bouts.
+ */
+function lightest(
+  card: LibraryCard,
+  bouts: readonly Bout[],
+  program: Program,
+  library: Library,
+): BoutLoad | "own" | undefined {
+  const { kind } = card.card.load;
+  if (kind === "band") {
+    const [level] = bandsFor(card.card, program.plan.value.equipment);
+    const levels = bouts.flatMap(({ load }) => load.level ?? []);
+    return level === undefined || levels.some((one) => one < level) ? undefined : { kind, level };
+  }
+  if (kind !== "weight") return "own";
+  const least = nextAbove(new DoseContext(program, library).makesFor(card), 0);
+  const loads = bouts.flatMap(({ load }) => load.kg ?? []).filter((kg) => kg > 0);
+  if (least === undefined || loads.some((kg) => kg < least.kg)) return undefined;
+  return { kind, kg: least.kg, equipment: least.have };
+}
