@@ -62,7 +62,9 @@ describe("the demo client's week", () => {
   });
 
   test("the day kept free is named", () => {
-    expect(made(GOOD).value?.schedule.kept).toEqual([{ event: "Long walk", weekday: 6 }]);
+    expect(made(GOOD).value?.schedule.kept).toEqual([
+      { event: "Long walk", weekday: 6, side: "before" },
+    ]);
   });
 });
 
