@@ -432,7 +432,10 @@ function weekOf(
         ...(random.chance(0.4) && {
           hard: true,
           tissues: random.some(tissues, 2),
-          ...(!daily && random.chance(0.6) && { clear_before: random.one(["12 h", "24 h"]) }),
+          ...(!daily &&
+            random.chance(0.6) && {
+              [random.one(["clear_before", "clear_after"])]: random.one(["12 h", "24 h"]),
+            }),
         }),
         ...(!daily && random.chance(0.25) && { blocks: true }),
       };

@@ -48,6 +48,7 @@ const SETTINGS: readonly Readonly<Record<string, unknown>>[] = [
   },
   {
     ...AMERICAN,
+    units: "lb",
     email: "hello@odell.example",
     week: { hard_days_in_row: 2 },
     dosing: { one_rm: "brzycki" },

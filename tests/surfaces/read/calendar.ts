@@ -7,6 +7,8 @@ import { NONE, SHORT_KINDS, shortFacts, weekKey } from "./dose-facts.ts";
 import { readShort } from "./dose-words.ts";
 import { painFacts as painOf, readException, readPain, type SaidPain } from "./pain-words.ts";
 
+const OWN_CLOCK = "the client's own";
+
 /** The calendar file; a part of the day follows from the hour at which it begins. */
 export function readCalendar(text: string, context: Context): Surface {
   const calendar = new ICAL.Component(ICAL.parse(text));
@@ -21,18 +23,18 @@ export function readCalendar(text: string, context: Context): Surface {
   );
   const language = /\/\/([A-Z]{2})$/.exec(String(calendar.getFirstPropertyValue("prodid")))?.[1];
   say("language", "", (language ?? NONE).toLowerCase(), "PRODID");
-  const uids = new Set<string>();
+  say("clock", "", OWN_CLOCK, "floating times");
   for (const component of calendar.getAllSubcomponents("vevent")) {
     const event = new ICAL.Event(component);
     const { startDate, endDate, uid } = event;
-    if (uids.has(uid)) say("identifier", uid, "stands twice", uid);
-    uids.add(uid);
     const wall = isoDate(startDate.year, startDate.month, startDate.day);
     const start = `${String(startDate.hour).padStart(2, "0")}:${String(startDate.minute).padStart(2, "0")}`;
     const part = partAt(start, context.hours);
     const date = part ? clientDay(wall, part, context) : wall;
-    if (startDate.zone !== ICAL.Timezone.localTimezone)
-      say("clock", uid, "not the client's own clock", uid);
+    // an identifier belongs to one moment, and every moment is on the client's own clock
+    say("identifier", uid, `${wall}T${start}`, uid);
+    const floats = startDate.zone === ICAL.Timezone.localTimezone;
+    say("clock", "", floats ? OWN_CLOCK : `of a zone: ${uid}`, uid);
     const when = `${date} ${part ?? `at ${start}`}`;
     const minutes = String((endDate.toUnixTime() - startDate.toUnixTime()) / 60);
     say("session", when, "yes", uid);

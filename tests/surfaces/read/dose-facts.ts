@@ -88,7 +88,7 @@ function secondsOf({ hold, time }: SaidDose): string {
 }
 
 /** The short form says numbers, never "by feel". */
-const shortLoad = (load: string): string => (/^(kg|band|km\/h)/.test(load) ? load : NONE);
+const shortLoad = (load: string): string => (/^(kg|lb|band|km\/h)/.test(load) ? load : NONE);
 
 /** Numbers of a bout as the JSON and the phone's data name them; null and undefined: not stated. */
 export interface BoutNumbers {

@@ -184,7 +184,7 @@ export function readShort(text: string, language: Language): SaidDose {
 
 function isLoad(text: string, language: Language): boolean {
   return (
-    /(kg|km\/h)$/.test(text) || (language === "en" ? /^level /.test(text) : /^Stufe /.test(text))
+    /(kg|lb|km\/h)$/.test(text) || (language === "en" ? /^level /.test(text) : /^Stufe /.test(text))
   );
 }
 
@@ -235,6 +235,7 @@ function manyOf(text: string, language: Language): SaidDose {
 const LOADS: Readonly<Record<Language, readonly (readonly [RegExp, string])[]>> = {
   en: [
     [/^Your own weight and ([\d.,]+) kg\b/, "kg"],
+    [/^Your own weight and ([\d.,]+) lb\b/, "lb"],
     [/^(?:Your own weight|No load)$/, NONE],
     [/^(?:Band, )?level (\d)$/, "band"],
     [/^A band that feels right$/, "by feel"],
@@ -242,6 +243,7 @@ const LOADS: Readonly<Record<Language, readonly (readonly [RegExp, string])[]>> 
   ],
   de: [
     [/^Eigenes Gewicht und ([\d.,]+) kg\b/, "kg"],
+    [/^Eigenes Gewicht und ([\d.,]+) lb\b/, "lb"],
     [/^(?:Eigenes Gewicht|Ohne Gewicht)$/, NONE],
     [/^(?:Band, )?Stufe (\d)$/, "band"],
     [/^Ein Band, das gut passt$/, "by feel"],
@@ -251,7 +253,7 @@ const LOADS: Readonly<Record<Language, readonly (readonly [RegExp, string])[]>> 
 
 /** "kg 8", "band 2", "km/h 14", "by feel" or "none". Throws where no rule reads it. */
 export function readLoad(text: string, language: Language): string {
-  const plain = /^([\d.,]+) (kg|km\/h)(?: \(.+\))?$/.exec(text);
+  const plain = /^([\d.,]+) (kg|lb|km\/h)(?: \(.+\))?$/.exec(text);
   if (plain) return `${plain[2]} ${plainNumber(readNumber(plain[1] ?? "", language))}`;
   for (const [pattern, kind] of LOADS[language]) {
     const found = pattern.exec(text);

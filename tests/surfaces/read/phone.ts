@@ -48,6 +48,7 @@ interface PhoneData {
     readonly emergency: string;
     readonly emergencyLink: string;
   };
+  readonly units: string;
   /** Minutes from midnight of the client's day. */
   readonly clock: Readonly<Record<string, number>>;
   readonly bouts: readonly PhoneBout[];
@@ -110,7 +111,7 @@ export function readPhone(text: string, context: Context): Surface[] {
     for (const { n, bout } of bouts) {
       if (!bout) throw new Error(`${place}.bouts names bouts[${n}], which is not there`);
       const key = weekKey(session.week, bout.title);
-      facts.push(...boutFacts(bout, key, `bouts[${n}]`, context));
+      facts.push(...boutFacts(bout, key, `bouts[${n}]`, data.units, context));
       words.push(...wordFacts(bout, key, `bouts[${n}]`, context));
       limits.push(`${bout.title} ${painOf(bout)}`);
     }
@@ -144,7 +145,13 @@ export function readPhone(text: string, context: Context): Surface[] {
 export const painOf = ({ pain }: Pick<PhoneBout, "pain">): string =>
   pain.during === 0 ? FREE : plainNumber(pain.during);
 
-function boutFacts(bout: PhoneBout, key: string, place: string, { cardByTitle }: Context): Fact[] {
+function boutFacts(
+  bout: PhoneBout,
+  key: string,
+  place: string,
+  units: string,
+  { cardByTitle }: Context,
+): Fact[] {
   const { tempo, reps, pain } = bout;
   const card = cardByTitle(bout.title);
   const tempoText = tempo && [tempo.lower, tempo.bottom, tempo.lift, tempo.top].join("-");
@@ -158,7 +165,7 @@ function boutFacts(bout: PhoneBout, key: string, place: string, { cardByTitle }:
   );
   // the phone counts kilograms alone: bands and speeds it only shows
   const load: SaidDose =
-    bout.kg === undefined ? {} : { load: bout.kg === 0 ? NONE : `kg ${plainNumber(bout.kg)}` };
+    bout.kg === undefined ? {} : { load: bout.kg === 0 ? NONE : massText(bout.kg, units) };
   return [
     ...doseFacts(key, { ...said, ...load }, place).filter(
       ({ kind }) => load.load !== undefined || !kind.startsWith("load"),
@@ -173,6 +180,10 @@ function boutFacts(bout: PhoneBout, key: string, place: string, { cardByTitle }:
     },
   ];
 }
+
+/** What is counted in kilograms, in the unit that screens show; a pound is 0.45359237 kg. */
+const massText = (kg: number, units: string): string =>
+  units === "lb" ? `lb ${plainNumber(kg / 0.45359237)}` : `kg ${plainNumber(kg)}`;
 
 function numbersOf({ sets, holdS, timeS, distanceM, turns, restS, restRepsS, effort }: PhoneBout) {
   return { sets, holdS, timeS, distanceM, turns, restS, restRepsS, effort };

@@ -21,13 +21,16 @@ interface BoutJson {
   readonly distance_m: number | null;
   readonly tempo: string | null;
   readonly rest_s: number | null;
-  readonly rest_reps_s?: number | null;
-  readonly turns?: {
+  readonly rest_reps_s: number | null;
+  readonly turns: {
     readonly work_s: number;
     readonly easy_s: number;
     readonly times: number;
   } | null;
-  readonly speed_km_h?: number | null;
+  readonly speed_km_h: number | null;
+  readonly pain: { readonly during: number; readonly after: number };
+  readonly load: number | null;
+  readonly load_unit: string | null;
   readonly load_kg: number | null;
   readonly load_kind: string;
   readonly band_level: number | null;
@@ -124,7 +127,7 @@ export function readPlanJson(text: string, context: Context): Surface {
     name: "JSON",
     facts,
     complete: new Set([
-      ...DOSE_KINDS.filter((kind) => kind !== "load" && kind !== "rest between repetitions"),
+      ...DOSE_KINDS,
       "session",
       "minutes",
       "exercises",
@@ -161,7 +164,7 @@ function loadFacts({ weeks }: PlanJson, { titleOf }: Context, say: Say): void {
     const here = new Map(
       sessions
         .flatMap(({ bouts }) => bouts)
-        .flatMap(({ card, load_kg }) => (load_kg === null ? [] : [[card, load_kg] as const])),
+        .flatMap(({ card, load }) => (load === null ? [] : [[card, load] as const])),
     );
     for (const [card, kg] of here) loads.set(card, [...(loads.get(card) ?? []), kg]);
   }
@@ -171,7 +174,7 @@ function loadFacts({ weeks }: PlanJson, { titleOf }: Context, say: Say): void {
       "first and last load",
       titleOf(card),
       `${plainNumber(all[0] ?? 0)} to ${plainNumber(all.at(-1) ?? 0)}`,
-      "weeks[].sessions[].bouts[].load_kg",
+      "weeks[].sessions[].bouts[].load",
     );
   }
 }
@@ -187,7 +190,6 @@ function boutFacts(bout: BoutJson, week: number, place: string, context: Context
   const pair = (amount: Amount) =>
     typeof amount === "number" ? ([amount, amount] as const) : amount;
   const reps = bout.reps_by_set ?? (bout.reps === null ? undefined : [bout.reps]);
-  const load = loadOf(bout);
   const numbers = {
     sets: bout.sets,
     reps: reps?.map(pair),
@@ -203,26 +205,28 @@ function boutFacts(bout: BoutJson, week: number, place: string, context: Context
     effort: bout.effort ?? undefined,
   };
   const said = saidByNumbers(numbers, cardIn(bout.card, context.language));
-  const stated = doseFacts(key, { ...said, ...(load !== undefined && { load }) }, place).filter(
-    ({ kind }) =>
-      (load !== undefined || !kind.startsWith("load")) &&
-      (bout.rest_reps_s !== undefined || kind !== "rest between repetitions"),
-  );
-  return [...stated, { kind: "side", key, value: bout.side, place }];
+  const stated = doseFacts(key, { ...said, load: loadOf(bout) }, place);
+  const title = context.titleOf(bout.card);
+  const pain = (most: number) => (most === 0 ? "free" : plainNumber(most));
+  return [
+    ...stated,
+    { kind: "side", key, value: bout.side, place },
+    { kind: "pain during", key: title, value: pain(bout.pain.during), place },
+    { kind: "pain after", key: title, value: pain(bout.pain.after), place },
+  ];
 }
 
-/** Undefined where the JSON cannot say it. */
-function loadOf({ load_kind, load_kg, band_level, speed_km_h }: BoutJson): string | undefined {
+function loadOf({ load_kind, load, load_unit, band_level, speed_km_h }: BoutJson): string {
   switch (load_kind) {
     case "none":
     case "body":
       return NONE;
     case "weight":
-      return load_kg === null ? "by feel" : load_kg === 0 ? NONE : `kg ${plainNumber(load_kg)}`;
+      return load === null ? "by feel" : load === 0 ? NONE : `${load_unit} ${plainNumber(load)}`;
     case "band":
       return band_level === null ? "by feel" : `band ${band_level}`;
     case "speed":
-      return typeof speed_km_h === "number" ? `km/h ${plainNumber(speed_km_h)}` : undefined;
+      return speed_km_h === null ? NONE : `km/h ${plainNumber(speed_km_h)}`;
     default:
       throw new Error(`no rule reads the load kind ${load_kind}`);
   }

@@ -2,7 +2,8 @@
 import type { Fact, Say } from "../facts.ts";
 import { type Context, readWeeks } from "./context.ts";
 import { readDoseRows } from "./dose-pages.ts";
-import { plainNumber, readDate, readNumber, readSpan } from "./numbers.ts";
+import { readLoad } from "./dose-words.ts";
+import { readDate, readSpan } from "./numbers.ts";
 import { itemsIn, picturesIn, rowsIn, type Section, textsIn } from "./sections.ts";
 
 /** "Your goal" or "Your goals". */
@@ -48,7 +49,7 @@ export function readProgress({ parts }: Section, say: Say, { filled, language }:
     for (const words of picturesIn(blocks)) {
       const [name = "", first = "", last = ""] = filled("progress.words", words) ?? [];
       if (name !== title) say("first and last load", title, `its words name "${name}"`, title);
-      const loads = [first, last].map((kg) => plainNumber(readNumber(kg, language)));
+      const loads = [first, last].map((load) => readLoad(load, language).split(" ")[1]);
       say("first and last load", title, loads.join(" to "), title);
     }
   }

@@ -43,9 +43,10 @@ export function readSources({ plan, clinic, made }: Client, context: Context): S
     labels(context.language, "stop.emergency").join(" | "),
     "words: stop.emergency",
   );
-  // a phase may have no week or no exercise left in a course that the plan cuts
-  const whole = plan.weeks === undefined && plan.leave_out.length === 0;
-  for (const { title, move_on, go_back = [] } of whole ? context.protocol.phases : []) {
+  const left = new Set(plan.leave_out.map(({ card }) => card));
+  for (const { title, exercises, move_on, go_back = [] } of context.protocol.phases) {
+    // a phase may have no week left in a course that the plan cuts, or no exercise
+    if (plan.weeks !== undefined || exercises.every(({ card }) => left.has(card))) continue;
     say("move on", title, move_on.join(" | "), "protocol: move_on");
     if (go_back.length > 0) say("go back", title, go_back.join(" | "), "protocol: go_back");
   }

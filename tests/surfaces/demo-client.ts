@@ -1,0 +1,28 @@
+/** A client of the demo clinic's files, to look at closely. */
+import { parse } from "yaml";
+import { shippedText } from "../support/world.ts";
+import type { Client, PlanText } from "./clients.ts";
+import { CLINICS, type ClinicText } from "./clinics.ts";
+import { PROTOCOLS } from "./shipped.ts";
+
+export function demoClient(name: string): Client {
+  const text = shippedText(`templates/demo/${name}.md`);
+  const plan = parse(/^---\n([\s\S]*?)\n---/.exec(text)?.[1] ?? "") as PlanText;
+  const clinic = CLINICS[0] as ClinicText;
+  const protocol = PROTOCOLS.get(plan.protocol);
+  if (!protocol) throw new Error(`no protocol ${plan.protocol}`);
+  const whole = { ...plan, leave_out: plan.leave_out ?? [], swap: plan.swap ?? [] };
+  return {
+    seed: 0,
+    clinic,
+    protocol,
+    edition: "standard",
+    made: plan.signed?.on ?? plan.starts,
+    plan: {
+      ...whole,
+      week: { ...plan.week, away: plan.week.away ?? [], events: plan.week.events ?? [] },
+    },
+    path: `${clinic.folder}/${name}.md`,
+    text,
+  };
+}
