@@ -111,7 +111,8 @@ function exerciseLine(line: string, context: Context) {
     if (!context.isTitle(title)) continue;
     const rest = line.slice(cut + 2);
     const sided = /^(.*) \(([^()]+)\)$/.exec(rest);
-    if (!sided) return { title, dose: rest, side: NONE };
+    // a dose may end in brackets of its own, as in "4 × (40 s + 20 s)"
+    if (!sided || sided[2]?.includes(" + ")) return { title, dose: rest, side: NONE };
     return { title, dose: sided[1] ?? "", side: readSide(sided[2] ?? "", context, "side") };
   }
   return undefined;
