@@ -176,6 +176,14 @@ export const CATALOGUE = {
     means: "What is left of a week has no room for all its sessions.",
     exit: EXIT.input,
   },
+  "week-not-proven": {
+    means: "A week is laid out by every rule, but not shown to be the best layout.",
+    exit: EXIT.input,
+  },
+  "sessions-taken": {
+    means: "Days away and events leave an exercise fewer sessions than its frequency comes to.",
+    exit: EXIT.input,
+  },
   "not-signed": { means: "A plan has not been signed off by a clinician.", exit: EXIT.input },
   // diaries
   "diary-unreadable": {

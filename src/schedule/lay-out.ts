@@ -17,6 +17,7 @@ import type {
 import type { Mistake } from "../week/search/problem.ts";
 import { datesOutside, isAway } from "./client-days.ts";
 import { type Issued, issuedBouts } from "./issued-bouts.ts";
+import { layoutWarnings } from "./layout-warnings.ts";
 import type { KeptClear, Schedule, ScheduledDay, Session } from "./schedule.ts";
 import { HARD_RECOVERY_S, weekStatement } from "./week-statement.ts";
 
@@ -24,7 +25,8 @@ import { HARD_RECOVERY_S, weekStatement } from "./week-statement.ts";
  * The schedule, or undefined where the week is impossible. Where the client already has one, days that
  * are gone stay as they were issued, and of the others as little moves as can.
  *
- * Faults: week-impossible, week-unknown, week-contradiction; date-outside and bouts-lost, warnings.
+ * Faults: week-impossible, week-unknown, week-contradiction; warnings: date-outside,
+ * bouts-lost, week-not-proven, sessions-taken.
  */
 export function layOut(
   program: Program,
@@ -42,7 +44,8 @@ export function layOut(
     case "laid-out": {
       const lost = result.weeks.flatMap((week) => lostBouts(week, program));
       const schedule = scheduleOf(program, statement, datedSessions(result.weeks, dosed), result);
-      return { value: schedule, faults: [...outside, ...lost] };
+      const warnings = layoutWarnings(result.weeks, dosed, program);
+      return { value: schedule, faults: [...outside, ...lost, ...warnings] };
     }
     case "impossible":
       return { value: undefined, faults: [...outside, failure("week-impossible", result)] };

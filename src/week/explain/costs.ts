@@ -13,7 +13,7 @@ import type { Change } from "./explain-types.ts";
  * | a set less in each session, in the weeks that need it | 4 for each set |
  * | an exercise done less often, in the weeks that need it | 5 for each time a week, or time a day |
  *
- * Two changes cost the sum of both. Never offered: a shorter recovery or clearance, another limit
+ * Two changes cost the sum of both. Never offered: less than once a week, a shorter recovery or clearance, another limit
  * of the clinic, a part of a day that is taken or that runs into the next, an exercise left out.
  */
 export const COSTS = {
@@ -28,8 +28,6 @@ export const COSTS = {
 export const STEP_MINUTES = 5;
 /** More minutes than these are not asked for in one part of a day that has free time. */
 export const MOST_MORE_MINUTES = 15;
-/** An exercise is done less often by so many steps at most, and never less than once a week. */
-export const MOST_TIMES_LESS = 3;
 
 /** Whether a change asks for the client's time; otherwise it takes from the dose. */
 export function asksForTime({ kind }: Change): boolean {

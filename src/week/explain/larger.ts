@@ -3,7 +3,7 @@
 import { minutesToNext } from "../../units/clock.ts";
 import { usualMinutes, weeklyParts } from "./apply.ts";
 import { smallestCollision } from "./collision.ts";
-import { COSTS, STEP_MINUTES } from "./costs.ts";
+import { asksForTime, COSTS, STEP_MINUTES } from "./costs.ts";
 import type { Change } from "./explain-types.ts";
 import { type Found, shortOpenings } from "./least.ts";
 import type { Lever, Priced } from "./levers.ts";
@@ -17,7 +17,8 @@ const COLLISION_LIMIT = 10_000;
 
 /** The cheaper of two larger sets of changes, each shown to help; undefined where neither does. */
 export function largerRemedy(trial: Trial, levers: readonly Lever[]): Found | undefined {
-  const sets = [collisionByCollision(trial, levers), longerEverywhere(trial)];
+  const mended = collisionByCollision(trial, levers) ?? fromEverything(trial, levers);
+  const sets = [mended, longerEverywhere(trial)];
   return sets
     .filter((one) => one !== undefined)
     .sort((a, b) => a.cost - b.cost)
@@ -58,6 +59,19 @@ function collisionByCollision(trial: Trial, levers: readonly Lever[]): Found | u
     });
     if (next === undefined) return undefined;
     pulled[next.lever] = next.step;
+  }
+  return undefined;
+}
+
+/** What is left of all levers for time, or of all levers, when each that is not needed is taken back. */
+function fromEverything(trial: Trial, levers: readonly Lever[]): Found | undefined {
+  const far = levers.map((lever) => lever.length - 1);
+  const time = far.map((step, i) =>
+    levers[i]?.[0] && asksForTime(levers[i][0].change) ? step : -1,
+  );
+  for (const pulled of [time, far]) {
+    const changes = levers.flatMap((lever, i) => lever[pulled[i] ?? -1]?.change ?? []);
+    if (!trial.isSpent && trial.fits(changes)) return asFound(trial, levers, pulled);
   }
   return undefined;
 }

@@ -3,7 +3,7 @@ import { minutesToNext } from "../../units/clock.ts";
 import type { PartOfDay } from "../../units/day-parts.ts";
 import type { ProgramExercise, ProgramTimes, ProgramWeeks } from "../program/program-types.ts";
 import { isTaken, timesInAWeek, usualMinutes, weeklyParts } from "./apply.ts";
-import { COSTS, MOST_MORE_MINUTES, MOST_TIMES_LESS, STEP_MINUTES } from "./costs.ts";
+import { COSTS, MOST_MORE_MINUTES, STEP_MINUTES } from "./costs.ts";
 import type { Change } from "./explain-types.ts";
 
 export interface Priced {
@@ -87,7 +87,7 @@ function lessOften(all: readonly ProgramExercise[]): ProgramTimes[] {
   if ("perDay" in most) for (let n = most.perDay - 1; n >= 1; n--) ways.push({ perDay: n });
   const from = Math.min(7, Math.ceil(timesInAWeek(most)));
   for (let n = from - 1; n >= 1; n--) ways.push({ perWeek: n });
-  return ways.slice(0, MOST_TIMES_LESS);
+  return ways;
 }
 
 const asLever = ([first, ...rest]: readonly Priced[]): Lever[] =>

@@ -1,6 +1,7 @@
 /** Requirements in words: one plain English sentence each. */
 import { WEEKDAY_NAMES } from "../search/dates.ts";
 import {
+  DAYS,
   dayOf,
   partOf,
   type Slot,
@@ -47,15 +48,26 @@ export function amountOf(times: Times): number {
   return times.onDays.length;
 }
 
-export function times(one: WeekExercise): string {
+export function times(one: WeekExercise, firstWeekday?: number): string {
   const { times: how } = one;
   const name = nameOf(one);
   if ("perWeek" in how)
     return `${name} is done ${timesWord(how.perWeek)} a week, at most once a day.`;
-  if ("perDay" in how)
-    return `${name} is done ${timesWord(how.perDay)} on each day with free time.`;
+  if ("perDay" in how) {
+    const often = `${name} is done ${timesWord(how.perDay)}`;
+    if (how.days === undefined) return `${often} on each day with free time.`;
+    if (how.days.length === DAYS) return `${often} a day, every day.`;
+    return `${often} a day, in this week on ${daysListed(how.days, firstWeekday)}.`;
+  }
   if ("everyDays" in how) return `${name} is done every ${how.everyDays} days.`;
-  return `${name} falls on ${how.onDays.length} fixed days of this week.`;
+  const days = daysListed(how.onDays, firstWeekday);
+  return how.every === undefined
+    ? `${name} falls on ${days} of this week.`
+    : `${name} is done every ${how.every === 2 ? "second day" : `${how.every} days`}, in this week on ${days}.`;
+}
+
+function daysListed(days: readonly number[], firstWeekday = 0): string {
+  return listed(days.map((day) => dayName(day, firstWeekday)));
 }
 
 export function recovery(one: WeekExercise): string {

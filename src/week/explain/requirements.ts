@@ -50,7 +50,7 @@ export function requirementsOf(problem: WeekProblem): Requirement[] {
   }
   for (const one of exercises) {
     list.push({
-      ...ofExercise("times", one, one.origins?.times, say.times(one)),
+      ...ofExercise("times", one, one.origins?.times, say.times(one, problem.firstWeekday)),
       amount: say.amountOf(one.times),
     });
   }

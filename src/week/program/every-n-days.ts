@@ -1,7 +1,10 @@
 /** The dates of exercises done every n days, counted on through the whole program. */
 
-/** What one day offers an exercise: not in its week at all, open to it, or closed. */
-export type DayState = "absent" | "open" | "closed";
+/**
+ * What one day offers an exercise: not in its week at all, open to it, taken on this date by
+ * something in the plan (away, an event), or never open, since the usual week has no time on it.
+ */
+export type DayState = "absent" | "open" | "taken" | "never-open";
 
 export interface DatedCourse {
   /** Days of the program, from 0, on which it is done. */
@@ -17,10 +20,13 @@ export interface PastDays {
 }
 
 /**
- * Every n days from the first day of the course, `offset` days in. A day that is closed is not
- * left out: the bout waits for the next open day and the count goes on from there, so that n days
- * are always kept between bouts. After a gap in the course the count begins anew. On days that are
- * gone the course is what was issued, and it is counted on from there.
+ * Every n days from the first day of the course, `offset` days in. A day that is taken is not left
+ * out: the bout waits for the next open day and the count goes on from there, so that n days are
+ * always kept between bouts. After a gap in the course the count begins anew. A day on which the
+ * usual week has no time is waited for too, as long as no session is lost by it; otherwise the days
+ * are those on which it falls due, whether or not they are open, so that the layout can tell that
+ * it does not fit. On days that are gone the course is what was issued, and it is counted on from
+ * there.
  *
  * Every second day so becomes four and three sessions in turn: 42 in 84 days (Rathleff et al.
  * 2015, Scand J Med Sci Sports 25:e292).
@@ -30,6 +36,18 @@ export function everyNDays(
   n: number,
   offset: number,
   past: PastDays = { until: 0, issued: new Set() },
+): DatedCourse {
+  const waiting = counted(states, n, offset, past, (state) => state === "open");
+  const due = counted(states, n, offset, past, (state) => state !== "taken");
+  return waiting.days.length < due.days.length ? due : waiting;
+}
+
+function counted(
+  states: readonly DayState[],
+  n: number,
+  offset: number,
+  past: PastDays,
+  isOpen: (state: DayState) => boolean,
 ): DatedCourse {
   const days: number[] = [];
   const slipped: { day: number; to?: number }[] = [];
@@ -50,7 +68,7 @@ export function everyNDays(
     }
     due ??= day + offset;
     if (day < due) return;
-    if (state === "closed") {
+    if (!isOpen(state)) {
       waiting ??= day;
       return;
     }

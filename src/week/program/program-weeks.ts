@@ -14,7 +14,7 @@ import {
 } from "../search/problem.ts";
 import { type DatedCourse, type DayState, everyNDays, type PastDays } from "./every-n-days.ts";
 import { type IssuedWeek, issuedWeek } from "./issued-week.ts";
-import type { ProgramExercise, ProgramWeeks } from "./program-types.ts";
+import type { ProgramDay, ProgramExercise, ProgramWeeks } from "./program-types.ts";
 
 export interface ProgramWeek {
   /** Week of the program, from 0. */
@@ -47,7 +47,7 @@ export function programWeeks(program: ProgramWeeks, offset: number): ProgramWeek
       const events = eventsAround(program, start);
       return { phase, list, index, start, problem: bareProblem(program, index, start, events) };
     });
-  const courses = datedCourses(plain, offset, pastDays(program, first));
+  const courses = datedCourses(plain, program, offset, pastDays(program, first));
   return plain.map(({ phase, list, index, start, problem }) => {
     const inWeek = (day: number) => Math.floor(day / DAYS) === index;
     const slipped = list.flatMap((one) => {
@@ -58,9 +58,14 @@ export function programWeeks(program: ProgramWeeks, offset: number): ProgramWeek
     });
     const exercises = list.map((one) => {
       const bare = bareExercise(one, list, problem.events);
-      if (!("everyDays" in one.times)) return { ...bare, times: one.times };
-      const days = courses.get(one.times.everyDays)?.days ?? [];
-      return { ...bare, times: { onDays: days.filter(inWeek).map((day) => day % DAYS) } };
+      const { times } = one;
+      if ("perWeek" in times) return { ...bare, times };
+      if ("perDay" in times) {
+        return { ...bare, times: { perDay: times.perDay, days: daysNotTaken(program, index) } };
+      }
+      const days = (courses.get(times.everyDays)?.days ?? []).filter(inWeek);
+      const onDays = days.map((day) => day % DAYS);
+      return { ...bare, times: { onDays, every: times.everyDays } };
     });
     const issued = issuedWeek(program.issued, start);
     return { index, phase, start, slipped, issued, problem: { ...problem, exercises } };
@@ -151,9 +156,32 @@ function pastDays(
   return { until, of };
 }
 
+/** Days of a week on which the client has time, or would have to have it: all but those taken. */
+function daysNotTaken(program: ProgramWeeks, index: number): number[] {
+  return Array.from({ length: DAYS }, (_, day) => day).filter((day) => {
+    const date = program.days[DAYS * index + day];
+    if (date === undefined) return false;
+    return PARTS.some((part) => date.free[part] > 0) || !isTimeTaken(date, 1, 0);
+  });
+}
+
+/**
+ * Whether a bout of these minutes would have time on a date in the client's usual week, so that
+ * something on the date itself takes it; `closed` are parts kept clear of events, as bits.
+ */
+function isTimeTaken(date: ProgramDay, minutes: number, closed: number): boolean {
+  if (date.usual === undefined && date.why !== undefined) return true;
+  const usual = date.usual ?? date.free;
+  return PARTS.some((part, p) => {
+    const isGone = date.free[part] < minutes || ((closed >> p) & 1) === 1;
+    return usual[part] >= minutes && isGone;
+  });
+}
+
 /** By n, the dates of all exercises done every n days; they share their days. */
 function datedCourses(
   weeks: readonly { readonly list: readonly ProgramExercise[]; readonly problem: WeekProblem }[],
+  program: ProgramWeeks,
   offset: number,
   past: ReturnType<typeof pastDays>,
 ): Map<number, DatedCourse> {
@@ -170,11 +198,13 @@ function datedCourses(
       const closed = clearedSlots(bare, problem);
       for (let day = 0; day < DAYS; day++) {
         const parts = [0, 1, 2].map((part) => 3 * day + part);
-        const open = parts.some(
+        const isOpen = parts.some(
           (t) => (problem.freeMinutes[t] ?? 0) >= one.minutes && ((closed >> t) & 1) === 0,
         );
         const at = DAYS * index + day;
-        if (!open) all[at] = "closed";
+        const date = program.days[at];
+        const isTaken = date !== undefined && isTimeTaken(date, one.minutes, closed >> (3 * day));
+        if (!isOpen) all[at] = isTaken && all[at] !== "never-open" ? "taken" : "never-open";
         else if (all[at] === "absent") all[at] = "open";
       }
     }

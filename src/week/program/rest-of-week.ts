@@ -26,16 +26,20 @@ export function restOfWeek(
   const left = withCounts(problem, counts);
   return {
     ...left,
-    exercises: left.exercises.map((one) =>
-      "onDays" in one.times
-        ? { ...one, times: { onDays: one.times.onDays.filter((day) => day >= gone) } }
-        : one,
-    ),
+    exercises: left.exercises.map((one) => ({ ...one, times: daysLeft(one.times, gone) })),
     freeMinutes: Array.from({ length: SLOTS }, (_, slot) =>
       dayOf(slot) < gone ? 0 : (problem.freeMinutes[slot] ?? 0),
     ),
     given: [...before, ...past],
   };
+}
+
+/** The days on which it is still to be done. */
+function daysLeft(times: Times, gone: number): Times {
+  const isLeft = (day: number) => day >= gone;
+  if ("onDays" in times) return { ...times, onDays: times.onDays.filter(isLeft) };
+  if (!("perDay" in times) || times.days === undefined) return times;
+  return { ...times, days: times.days.filter(isLeft) };
 }
 
 /**

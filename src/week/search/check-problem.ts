@@ -56,7 +56,9 @@ function numberMistakes(one: WeekExercise): Mistake[] {
 
 function timesAreRight(times: WeekExercise["times"]): boolean {
   if ("perWeek" in times) return isWhole(times.perWeek, 1, DAYS);
-  if ("perDay" in times) return isWhole(times.perDay, 1, 3);
+  if ("perDay" in times) {
+    return isWhole(times.perDay, 1, 3) && (times.days ?? []).every((day) => isWhole(day, 0, 6));
+  }
   if ("onDays" in times) return times.onDays.every((day) => isWhole(day, 0, DAYS - 1));
   return isWhole(times.everyDays, 1, 365) && isWhole(times.firstDay, 0, times.everyDays - 1);
 }

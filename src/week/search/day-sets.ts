@@ -42,14 +42,18 @@ export function evenness(mask: number): number {
 
 /** The days that are fixed by how often it is done; undefined where the search may choose them. */
 export function fixedDays(times: Times, openDays: number): number | undefined {
-  if ("perDay" in times) return openDays;
-  if ("onDays" in times) return times.onDays.reduce((mask, day) => mask | (1 << day), 0);
+  if ("perDay" in times) return times.days === undefined ? openDays : maskOf(times.days);
+  if ("onDays" in times) return maskOf(times.onDays);
   if ("everyDays" in times) {
     let mask = 0;
     for (let day = times.firstDay; day < DAYS; day += times.everyDays) mask |= 1 << day;
     return mask;
   }
   return undefined;
+}
+
+function maskOf(days: readonly number[]): number {
+  return days.reduce((mask, day) => mask | (1 << day), 0);
 }
 
 /** Bouts on each day on which it is done. */

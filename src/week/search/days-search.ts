@@ -7,7 +7,7 @@ import { dayFrames, sessionsForMinutes, weekMinutes } from "./frames.ts";
 import { type Bound, boundOf, type Choice, type ChoiceBound, cheaper } from "./lower-bound.ts";
 import type { DayOption, Model } from "./model.ts";
 import { partsSearch } from "./parts-search.ts";
-import { DAYS } from "./problem.ts";
+import { DAYS, SLOTS } from "./problem.ts";
 import { IMPOSSIBLE, SESSION, scoreToBeat, type WeekScore, withoutPreference } from "./score.ts";
 
 /** Nodes spent at most on the question whether half-chosen days can be completed. */
@@ -20,6 +20,16 @@ export interface Best extends WeekScore {
 
 /**
  * The best week, or undefined where there is none; nothing is proven where the counter is spent.
+ *
+ * One state is changed in place, by `take` and back by `give`, since copies of it made the search
+ * slower. What holds of it between the two, `chosen` being the exercises whose days are chosen:
+ * - `days[e]` are the days of a chosen exercise, 0 of another;
+ * - `inDay[d]` are the chosen exercises of a day, `load[d]` their tenths of a minute;
+ * - `floor[d]` is what the sessions of a day cost at least with them, from `table`;
+ * - `disliked` is the sum over the chosen of what their days count against preference at least;
+ * - row k of `closedTo`, k exercises being chosen, holds for each exercise the days those close to it.
+ * Set for a whole search: `within` the day sets allowed, `mustUse` the days that need a session,
+ * `averageDay` what the fullest day comes to at least, `anyWeek` whether the first week found ends it.
  *
  * @param any stop at the first week found, whether or not it is the best
  */
@@ -34,6 +44,7 @@ export function searchDays(model: Model, counter: Counter, any: boolean): Best |
   const blocked = blockedDays(model);
   const tangled = tangledExercises(model);
   const closedTo = new Int32Array((count + 1) * count);
+  const keepsApart = model.exercises.map((_, e) => closesToItself(model, e));
   const options = model.options.map((list, e) => list.filter((option) => fitsAlone(e, option)));
   const minutesOfWeek = weekMinutes(model, options);
   let chosen = 0;
@@ -48,6 +59,7 @@ export function searchDays(model: Model, counter: Counter, any: boolean): Best |
 
   /** Whether the bouts of one exercise keep apart from each other on these days. */
   function fitsAlone(e: number, option: DayOption): boolean {
+    if (!keepsApart[e]) return true;
     days.fill(0);
     days[e] = option.days;
     const answer = findParts({ days, floor, below: IMPOSSIBLE, any: true, counter });
@@ -77,11 +89,18 @@ export function searchDays(model: Model, counter: Counter, any: boolean): Best |
       if (ways.length === 0) return;
       bounds.push(boundOf(e, ways));
     }
-    const bound = lowerBound(bounds, even, sum, heaviest);
-    if (bound.score >= scoreToBeat(best, bound.evenness, bound.fullest)) return;
-    const next = fewest(bounds, bound);
+    let next: ChoiceBound | undefined;
+    if (best === undefined) {
+      // Nothing to beat yet: any week will do, and no bound can tell of more.
+      next = withFewestWays(bounds);
+      if (tangle && !canBeCompleted(0, 0)) return;
+    } else {
+      const bound = lowerBound(bounds, even, sum, heaviest);
+      if (bound.score >= scoreToBeat(best, bound.evenness, bound.fullest)) return;
+      next = fewest(bounds, bound);
+      if (next !== undefined && tangle && !canBeCompleted(bound.evenness, bound.fullest)) return;
+    }
     if (next === undefined) return;
-    if (tangle && !canBeCompleted(bound.evenness, bound.fullest)) return;
     const isHard = model.exercises[next.e]?.hard === true;
     for (const { option } of next.ways.sort(cheaper)) {
       const before = floor.slice();
@@ -121,13 +140,11 @@ export function searchDays(model: Model, counter: Counter, any: boolean): Best |
 
   /** Drops the ways that cannot beat the best week known; the exercise with the fewest left. */
   function fewest(bounds: readonly ChoiceBound[], bound: Bound): ChoiceBound | undefined {
-    let next: ChoiceBound | undefined;
     for (const one of bounds) {
-      if (best !== undefined) one.ways = one.ways.filter((way) => canBeat(way, one, bound));
+      one.ways = one.ways.filter((way) => canBeat(way, one, bound));
       if (one.ways.length === 0) return undefined;
-      if (next === undefined || one.ways.length < next.ways.length) next = one;
     }
-    return next;
+    return withFewestWays(bounds);
   }
 
   function canBeat(way: Choice, one: ChoiceBound, bound: Bound): boolean {
@@ -256,6 +273,23 @@ export function searchDays(model: Model, counter: Counter, any: boolean): Best |
     if (isSpent(counter)) break;
   }
   return best;
+}
+
+/** Whether a bout closes any slot to another bout of the same exercise. */
+function closesToItself(model: Model, e: number): boolean {
+  const count = model.exercises.length;
+  for (let t = 0; t < SLOTS; t++) {
+    if ((model.forbid[(e * SLOTS + t) * count + e] ?? 0) !== 0) return true;
+  }
+  return false;
+}
+
+function withFewestWays(bounds: readonly ChoiceBound[]): ChoiceBound | undefined {
+  let next: ChoiceBound | undefined;
+  for (const one of bounds) {
+    if (next === undefined || one.ways.length < next.ways.length) next = one;
+  }
+  return next;
 }
 
 function minutesADay(model: Model, e: number): number {

@@ -13,13 +13,15 @@ export const WEEK_MINUTES = DAYS * DAY_MINUTES;
  */
 export type Slot = number;
 
-/** How often: on `perWeek` days; `perDay` bouts on each open day; every n days; on given days. */
+/** How often: on `perWeek` days; so many bouts on each day; every n days; on given days. */
 export type Times =
   | { readonly perWeek: number }
-  | { readonly perDay: number }
+  /** On these days; on each day with free time where no days are given. */
+  | { readonly perDay: number; readonly days?: readonly number[] }
   /** `firstDay` is the first day of this week on which it falls, 0 to everyDays − 1. */
   | { readonly everyDays: number; readonly firstDay: number }
-  | { readonly onDays: readonly number[] };
+  /** `every`: they come of counting so many days on from one to the next, for sentences only. */
+  | { readonly onDays: readonly number[]; readonly every?: number };
 
 /** What the caller wants back with a requirement, such as the place in the plan file. */
 export type Origin = unknown;

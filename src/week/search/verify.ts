@@ -60,7 +60,10 @@ function timesBroken(one: WeekExercise, slots: readonly Slot[], problem: WeekPro
     const parts = problem.freeMinutes.slice(3 * day, 3 * day + 3);
     const isOpen = parts.some((free) => free > 0);
     if ("perWeek" in times) return bouts <= 1;
-    if ("perDay" in times) return bouts === (isOpen ? times.perDay : 0);
+    if ("perDay" in times) {
+      const isDue = times.days === undefined ? isOpen : times.days.includes(day);
+      return bouts === (isDue ? times.perDay : 0);
+    }
     if ("onDays" in times) return bouts === (times.onDays.includes(day) ? 1 : 0);
     const falls = day >= times.firstDay && (day - times.firstDay) % times.everyDays === 0;
     return bouts === (falls ? 1 : 0);

@@ -233,6 +233,47 @@ describe("what cannot be done", () => {
   });
 
   test.each([
+    [
+      "every second day on two evenings",
+      { everyDays: 2 },
+      [
+        "Heavy heel raise is done every second day, in this week on Monday, Wednesday, Friday and Sunday.",
+        "Only Monday and Thursday evening are open.",
+      ],
+      "Do Heavy heel raise twice a week.",
+    ],
+    [
+      "once a day on two evenings",
+      { perDay: 1 },
+      [
+        "Heavy heel raise is done once a day, every day.",
+        "Only Monday and Thursday evening are open.",
+      ],
+      "Do Heavy heel raise twice a week.",
+    ],
+  ])("%s does not fit in silence", (_, times, collision, less) => {
+    const light = { ...heavy, hard: false, recoveryHours: 0, times };
+    const days = Array.from({ length: 56 }, (_, day) =>
+      day % 7 === 0 || day % 7 === 3 ? EVENING : CLOSED,
+    );
+    const program = course(8, [light], { days });
+    const result = layOutProgram(program);
+    if (result.status !== "impossible") throw new Error(result.status);
+    const explained = explainProgram(program, result);
+    expect(explained.collision.map((one) => one.sentence)).toEqual(collision);
+    const all = [...explained.least, ...explained.larger].map((one) => one.sentence);
+    expect(all).toContain(less);
+  });
+
+  test("once a day is done on every day but those that are taken", () => {
+    const light = { ...heavy, hard: false, recoveryHours: 0, times: { perDay: 1 } };
+    const away = { ...CLOSED, usual: EVENING.free, taken: ["evening" as const], why: "away" };
+    const days = Array.from({ length: 14 }, (_, day) => (day === 9 ? away : EVENING));
+    const weeks = laidOut(layOutProgram(course(2, [light], { days })));
+    expect(datesOf(weeks, "heavy")).toHaveLength(13);
+  });
+
+  test.each([
     ["a first date that is none", { firstDate: "2027-02-30" }, "wrong-date"],
     ["days that do not match the weeks", { days: [] }, "wrong-number"],
   ])("%s is malformed", (_, more, kind) => {

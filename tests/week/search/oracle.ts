@@ -205,7 +205,7 @@ function mayLie(one: WeekExercise, t: number, problem: WeekProblem): boolean {
 function boutsOn(one: WeekExercise, day: number, open: readonly number[]): number {
   const { times } = one;
   if ("perWeek" in times) return 1;
-  if ("perDay" in times) return open.includes(day) ? times.perDay : 0;
+  if ("perDay" in times) return (times.days ?? open).includes(day) ? times.perDay : 0;
   if ("onDays" in times) return times.onDays.includes(day) ? 1 : 0;
   return day >= times.firstDay && (day - times.firstDay) % times.everyDays === 0 ? 1 : 0;
 }

@@ -94,8 +94,18 @@ describe("every n days", () => {
     expect(everyNDays(open(8), n, offset).days).toEqual(days);
   });
 
-  test("a closed day is waited out", () => {
-    const course = everyNDays(["open", "open", "closed", "closed", "open", "open", "open"], 2, 0);
+  test("a day that is never open is waited out where no session is lost by it", () => {
+    const states = [...open(6), "never-open" as const, ...open(7)];
+    expect(everyNDays(states, 2, 0).days).toEqual([0, 2, 4, 7, 9, 11, 13]);
+  });
+
+  test("where sessions would be lost, the days are those on which it falls due", () => {
+    const states = [...open(6), "never-open" as const, ...open(6), "never-open" as const];
+    expect(everyNDays(states, 2, 0).days).toEqual([0, 2, 4, 6, 8, 10, 12]);
+  });
+
+  test("a day that is taken is waited out", () => {
+    const course = everyNDays(["open", "open", "taken", "taken", "open", "open", "open"], 2, 0);
     expect(course).toEqual({ days: [0, 4, 6], slipped: [{ day: 2, to: 4 }] });
   });
 });

@@ -1,0 +1,58 @@
+/** What there is to say of a layout that was found: what is not proven, and sessions that days taken cost. */
+
+import type { DosedProgram } from "../dose/types.ts";
+import { Fault } from "../faults/fault.ts";
+import type { Program } from "../program/program.ts";
+import type { LaidWeek } from "../week/program/program-types.ts";
+
+/** Weeks that are not proven best, and exercises of which days that are taken cost sessions. */
+export function layoutWarnings(
+  weeks: readonly LaidWeek[],
+  dosed: DosedProgram,
+  program: Program,
+): Fault[] {
+  const place = program.plan.source.at(["week", "free"]);
+  const open = weeks.filter(({ proven }) => !proven).map(({ week }) => week + 1);
+  const unproven =
+    open.length === 0
+      ? []
+      : [
+          new Fault(
+            "week-not-proven",
+            `The layout of ${open.length === 1 ? "week" : "weeks"} ${open.join(", ")} keeps every rule, but the search ended at its limit before it was shown to be the best there is.`,
+            {
+              level: "warning",
+              place,
+              hint: "It can be used as it is. If another day would suit the client better, open it in week.free or name it in week.prefer.",
+            },
+          ),
+        ];
+  return [...unproven, ...sessionsTaken(weeks, dosed, program)];
+}
+
+/** Exercises that have fewer sessions, over the whole course, than their frequency comes to. */
+function sessionsTaken(weeks: readonly LaidWeek[], dosed: DosedProgram, program: Program): Fault[] {
+  const asked = new Map<string, number>();
+  for (const bout of dosed.weeks.flatMap(({ bouts }) => bouts)) {
+    asked.set(bout.key, (asked.get(bout.key) ?? 0) + bout.sessions);
+  }
+  const laid = new Map<string, number>();
+  for (const { bouts } of weeks.flatMap(({ sessions }) => sessions)) {
+    for (const { exercise } of bouts) laid.set(exercise, (laid.get(exercise) ?? 0) + 1);
+  }
+  // What a week that has begun has no room for is told by itself.
+  for (const { exercise, bouts } of weeks.flatMap(({ lost }) => lost)) {
+    laid.set(exercise, (laid.get(exercise) ?? 0) + bouts);
+  }
+  return program.phases
+    .flatMap((phase) => phase.exercises)
+    .flatMap(({ key, card, place }) => {
+      const wanted = asked.get(key) ?? 0;
+      const got = laid.get(key) ?? 0;
+      if (got >= wanted) return [];
+      const message = `${card.card.title} would be done ${wanted} times in this course and is laid out ${got} times: days away and events take the rest.`;
+      const hint =
+        "Nothing is moved to make up for it. If that is too little, give those days another part of the day, or make the phase longer.";
+      return [new Fault("sessions-taken", message, { level: "warning", place, hint })];
+    });
+}
