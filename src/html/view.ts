@@ -1,5 +1,5 @@
 /** What the templates are given: the booklet with everything worked out that they print. */
-import type { Booklet, DiaryWeek } from "../compose/model.ts";
+import type { Booklet, DiaryWeek, WeekSteps } from "../compose/model.ts";
 import type { Words } from "../words/words.ts";
 import { drawProgress } from "./charts.ts";
 import { doseRowView, doseTable, exerciseDoses } from "./doses.ts";
@@ -141,7 +141,7 @@ function coverView(booklet: Booklet, words: Words) {
     note: renderMarkdown(cover.note),
     goals: cover.goals.map((goal) => ({ ...goal, drawing: drawGoal(goal, words) })),
     steps: drawSteps(cover.steps, booklet.weeks),
-    stepsOf: cover.steps && words.say(`cover.steps-${cover.steps.of}`),
+    stepsOf: cover.steps && stepsOf(cover.steps.of, words),
     firstWeek: booklet.weeks.at(0)?.number,
     lastWeek: booklet.weeks.at(-1)?.number,
   };
@@ -183,4 +183,9 @@ function diaryView(week: DiaryWeek, large: boolean) {
 
 function sessionDay(session: DiaryWeek["tables"][number]["sessions"][number] | undefined): string {
   return session === undefined ? "" : `${session.day} ${session.date}`;
+}
+
+/** What the rising bars of the cover show. */
+function stepsOf(of: WeekSteps["of"], words: Words): string {
+  return of === "weights" ? words.say("cover.steps-weights") : words.say("cover.steps-minutes");
 }

@@ -124,7 +124,9 @@ describe("plan --json", () => {
       rest_s: 150,
       equipment: "barbell",
     });
-    expect(plan.weeks[0].trails["heel-raise-seated-weight"].load_kg.length).toBeGreaterThan(3);
+    expect(
+      plan.weeks[0].trails["heavy-slow/heel-raise-seated-weight"].load_kg.length,
+    ).toBeGreaterThan(3);
     expect(plan.weeks.flatMap((week: { sessions: unknown[] }) => week.sessions)).toHaveLength(34);
   });
 });

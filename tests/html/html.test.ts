@@ -195,7 +195,7 @@ describe("page numbers", () => {
       ["exercise-balance", 14],
     ]);
     const filled = numbers(renderHtml(achilles, assets, { pageNumbers }));
-    expect(filled).toEqual(["2", "", "", "", "", "", "", "14", "", "", ""]);
+    expect(filled).toEqual(["2", "", "", "", "", "", "", "14", "", "", "", ""]);
   });
 
   it("leave their places empty where not", () => {

@@ -1,4 +1,5 @@
 /** Puts drawn frames together into one SVG that stands alone. Millimetres. */
+import { compactPath } from "./compact-path.ts";
 import type { DrawnFrames, FrameLayout } from "./frames.ts";
 import { round } from "./hull.ts";
 import { LINE, TONE } from "./palette.ts";
@@ -179,7 +180,7 @@ function element({ d, fill, stroke, width, under }: Path, id: string): string {
     stroke === undefined
       ? ""
       : ` stroke="${stroke}" stroke-width="${round(width)}"${under ? ' paint-order="stroke"' : ""}`;
-  return `<path${id} d="${d}"${fill === "none" ? "" : ` fill="${fill}"`}${line}/>`;
+  return `<path${id} d="${compactPath(d)}"${fill === "none" ? "" : ` fill="${fill}"`}${line}/>`;
 }
 
 function firstSentence(text: string): string {
