@@ -4,7 +4,7 @@ import type { Bout, ProvenanceStep } from "../dose/types.ts";
 import type { Fault } from "../faults/fault.ts";
 import { type FaultJson, faultJson } from "../faults/print.ts";
 import type { PainLimits } from "../pain/limits.ts";
-import { planForm } from "../plan/author-form.ts";
+import { serialisePlan } from "../plan/serialise.ts";
 import type { Repetitions } from "../prescription/fields.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
 import type { Session } from "../schedule/schedule.ts";
@@ -128,7 +128,7 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
     client: plan.value.client.reference,
     signed: plan.value.signed !== undefined,
     starts: plan.value.starts,
-    statement: planForm(plan.value),
+    statement: serialisePlan(plan.value),
     weeks: schedule.weeks.map((week, index) => {
       const sessions = week.days.flatMap((day) => day.sessions);
       const bouts = dosed.weeks.find((one) => one.week === week.number)?.bouts ?? [];

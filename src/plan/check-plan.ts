@@ -3,9 +3,9 @@
 import type { FaultCode } from "../faults/catalogue.ts";
 import { Fault, type Level } from "../faults/fault.ts";
 import type { Path, Read } from "../read/source.ts";
-import { timeText } from "../units/author-form.ts";
 import { clockText, dayClock, minutesToNext, rises } from "../units/clock.ts";
 import { PARTS, WEEKDAYS } from "../units/day-parts.ts";
+import { timeText } from "../units/serialise.ts";
 import type { Plan } from "./schema.ts";
 
 /** Faults: no-free-slot, wrong-value, missing-field; warnings too, such as not-signed. */

@@ -1,7 +1,7 @@
 /** Whether a dose is one of the shapes that a set can have, and what stands in the way where it is not. */
 import type { Place } from "../faults/fault.ts";
-import { doseForm } from "./author-form.ts";
 import type { DosePart } from "./fields.ts";
+import { serialiseDose } from "./serialise.ts";
 import { lastStated, type StatedDose } from "./stated.ts";
 
 type Field = keyof DosePart;
@@ -151,6 +151,6 @@ function setsProblem(dose: DosePart): ShapeProblem | undefined {
 
 /** A field as it is written: "reps: [12, 10, 8]". */
 function sayField(dose: DosePart, field: Field): string {
-  const value = doseForm({ [field]: dose[field] })[field];
+  const value = serialiseDose({ [field]: dose[field] })[field];
   return `${field}: ${typeof value === "object" ? JSON.stringify(value).replaceAll('"', "").replaceAll(",", ", ").replaceAll(":", ": ") : value}`;
 }

@@ -7,8 +7,8 @@ import { describe, expect, it, test } from "vitest";
 import { type Page, PrintBrowser, withBrowser } from "../../src/browser/browser.ts";
 import { Fault } from "../../src/faults/fault.ts";
 import { printPdf } from "../../src/pdf/print.ts";
-import { pageCount } from "../../src/pdf/structure/destinations.ts";
 import { eventually, freshFolder, runChild } from "../files/support.ts";
+import { pageCount } from "../support/page-count.ts";
 import { booklet, found } from "../support/render.ts";
 
 /** Whether any process of the group is left; one that ended but was not yet waited for is not. */

@@ -4,8 +4,9 @@ import { PrintBrowser } from "../../src/browser/browser.ts";
 import { Fault } from "../../src/faults/fault.ts";
 import { finishPdf } from "../../src/pdf/post-process.ts";
 import { type Paper, type Printed, printMany, printPdf } from "../../src/pdf/print.ts";
-import { pageCount, readDestinations } from "../../src/pdf/structure/destinations.ts";
+import { readDestinations } from "../../src/pdf/structure/destinations.ts";
 import { eventually } from "../files/support.ts";
+import { pageCount } from "../support/page-count.ts";
 import { booklet, found, openPdf } from "../support/render.ts";
 
 const browser = new PrintBrowser(found);

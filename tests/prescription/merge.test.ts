@@ -1,8 +1,8 @@
 /** One statement of a dose over another: what stays and what goes, as the table of `mergeDose` says. */
 import { describe, expect, test } from "vitest";
-import { doseForm } from "../../src/prescription/author-form.ts";
 import { type DosePart, dosePart } from "../../src/prescription/fields.ts";
 import { mergeDose, mergeLayers } from "../../src/prescription/merge.ts";
+import { serialiseDose } from "../../src/prescription/serialise.ts";
 
 type Written = Readonly<Record<string, unknown>>;
 
@@ -91,7 +91,7 @@ const TABLE: readonly (readonly [string, Written, Written, Written])[] = [
 describe("one part over another", () => {
   test.each(TABLE)("%s", (_name, base, over, expected) => {
     const [below, above] = [read(base), read(over)];
-    expect(doseForm(mergeDose(below, above))).toEqual(doseForm(read(expected)));
+    expect(serialiseDose(mergeDose(below, above))).toEqual(serialiseDose(read(expected)));
     expect(below).toEqual(read(base));
   });
 
@@ -101,7 +101,9 @@ describe("one part over another", () => {
       { by: "plan" as const, part: read(over), placeOf: place("plan.md") },
     ];
     const merged = mergeLayers(layers);
-    expect(doseForm(merged?.dose ?? {})).toEqual(doseForm(read({ sets: 9, ...expected })));
+    expect(serialiseDose(merged?.dose ?? {})).toEqual(
+      serialiseDose(read({ sets: 9, ...expected })),
+    );
     expect(Object.keys(merged?.stated ?? {}).sort()).toEqual(
       Object.keys(merged?.dose ?? {}).sort(),
     );
@@ -128,7 +130,7 @@ test("three layers: a tempo does not outlive the time that replaced it", () => {
     part({ time: "60 s" }, "protocol"),
     part({ reps: 8 }, "plan"),
   ]);
-  expect(doseForm(merged?.dose ?? {})).toEqual({ sets: 3, reps: 8 });
+  expect(serialiseDose(merged?.dose ?? {})).toEqual({ sets: 3, reps: 8 });
 });
 
 function place(file: string) {

@@ -1,7 +1,7 @@
 /** Masses and shares as people write them: kilograms, grams, pounds, half percents. */
 import { describe, expect, test } from "vitest";
-import { doseForm } from "../../src/prescription/author-form.ts";
 import { dosePart } from "../../src/prescription/fields.ts";
+import { serialiseDose } from "../../src/prescription/serialise.ts";
 import { inUnit, sayMass } from "../../src/units/mass.ts";
 import { mass, percent } from "../../src/units/quantities.ts";
 
@@ -49,7 +49,7 @@ describe("targets with pounds and half percents", () => {
     (text) => expect(() => target(text)).toThrow("write a target as"),
   );
   test.each(["67.5 % of 1RM", "33.3 % of top speed"])("%s is written back as it was", (text) =>
-    expect(doseForm(dosePart.parse({ target: text })).target).toBe(text),
+    expect(serialiseDose(dosePart.parse({ target: text })).target).toBe(text),
   );
   test("the clinic's shares too", () => expect(percent.parse("7.5 %")).toBeCloseTo(0.075, 12));
 });

@@ -25,12 +25,7 @@ export function destinationsOf(pdf: PdfObjects): Map<string, number> {
   return destinations;
 }
 
-/** Number of pages, at least 1. Throws `pdf-broken` when the bytes are not a whole PDF. */
-export function pageCount(bytes: Uint8Array): number {
-  return pageObjects(readPdf(bytes)).length;
-}
-
-/** Object numbers of the pages, in order. */
+/** Object numbers of the pages, in order; at least one. Throws `pdf-broken`. */
 export function pageObjects(pdf: PdfObjects): number[] {
   const pages: number[] = [];
   const seen = new Set<number>();

@@ -1,7 +1,7 @@
 /** Dates and weekdays of a week's slots. */
 
 import { isDate, isoDate, weekday, dayNumber as wholeDays } from "../../units/dates.ts";
-import { PARTS, type PartOfDay } from "../../units/day-parts.ts";
+import type { PartOfDay } from "../../units/day-parts.ts";
 import { dayOf, partOf, type Slot } from "./problem.ts";
 
 export { isoDate, weekday } from "../../units/dates.ts";
@@ -29,9 +29,4 @@ export function weekdayName(day: number): string {
 /** Date and part of the day of a slot, in a week that begins on day number `weekStart`. */
 export function placeOf(slot: Slot, weekStart: number): { date: string; part: PartOfDay } {
   return { date: isoDate(weekStart + dayOf(slot)), part: partOf(slot) };
-}
-
-/** The slot of a weekday (0 is Monday) and part, in a week that begins on day number `weekStart`. */
-export function slotOfWeekday(day: number, part: PartOfDay, weekStart: number): Slot {
-  return 3 * ((day - weekday(weekStart) + 7) % 7) + PARTS.indexOf(part);
 }

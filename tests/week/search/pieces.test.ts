@@ -3,16 +3,10 @@ import { describe, expect, test } from "vitest";
 import { everyNDays } from "../../../src/week/program/every-n-days.ts";
 import { sessionOrder } from "../../../src/week/program/session-order.ts";
 import { problemMistakes } from "../../../src/week/search/check-problem.ts";
-import {
-  dayNumber,
-  isoDate,
-  placeOf,
-  slotOfWeekday,
-  weekdayName,
-} from "../../../src/week/search/dates.ts";
+import { dayNumber, isoDate, placeOf, weekdayName } from "../../../src/week/search/dates.ts";
 import { daySets, evenness } from "../../../src/week/search/day-sets.ts";
 import { hardDaysAllowed } from "../../../src/week/search/hard-days.ts";
-import { dayOf, minutesBetween, partOf, slotOf } from "../../../src/week/search/problem.ts";
+import { dayOf, minutesBetween, partOf } from "../../../src/week/search/problem.ts";
 import { solveWeek } from "../../../src/week/search/solve.ts";
 import { verifyPlacement } from "../../../src/week/search/verify.ts";
 import { CLOCK, exercise, free, week } from "./support.ts";
@@ -35,7 +29,6 @@ describe("dates", () => {
 
   test("slots are counted from the weekday on which the program's week begins", () => {
     const thursday = dayNumber("2027-01-07") ?? 0;
-    expect(slotOfWeekday(0, "evening", thursday)).toBe(slotOf(4, "evening"));
     expect(placeOf(14, thursday)).toEqual({ date: "2027-01-11", part: "evening" });
   });
 });

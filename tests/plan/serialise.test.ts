@@ -3,11 +3,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { stringify } from "yaml";
-import { planForm } from "../../src/plan/author-form.ts";
 import { readPlan } from "../../src/plan/read-plan.ts";
 import type { Plan } from "../../src/plan/schema.ts";
-import { doseForm } from "../../src/prescription/author-form.ts";
+import { serialisePlan } from "../../src/plan/serialise.ts";
 import { type DosePart, dosePart } from "../../src/prescription/fields.ts";
+import { serialiseDose } from "../../src/prescription/serialise.ts";
 import { PARTS, WEEKDAYS } from "../../src/units/day-parts.ts";
 import { DEMO, demoClinic, worldWith } from "../support/world.ts";
 
@@ -189,7 +189,7 @@ describe("reading back what was printed", () => {
   test("any part of a dose", () => {
     fc.assert(
       fc.property(dose, (part) => {
-        expect(dosePart.parse(doseForm(part))).toEqual(part);
+        expect(dosePart.parse(serialiseDose(part))).toEqual(part);
       }),
       { numRuns: 300 },
     );
@@ -198,7 +198,7 @@ describe("reading back what was printed", () => {
   test("any plan, through YAML and the plan reader", () => {
     fc.assert(
       fc.property(plan, (value) => {
-        expect(read(planForm(value))).toEqual(value);
+        expect(read(serialisePlan(value))).toEqual(value);
       }),
       { numRuns: 100 },
     );

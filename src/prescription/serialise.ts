@@ -1,11 +1,12 @@
 /** Doses written back as an author writes them; reading that gives the same values again. */
-import { defined, distanceText, massText, timeText } from "../units/author-form.ts";
+
 import { tempoText } from "../units/quantities.ts";
 import { tidy } from "../units/rounding.ts";
+import { defined, distanceText, massText, timeText } from "../units/serialise.ts";
 import type { DosePart, Repetitions, Target } from "./fields.ts";
 
 /** A dose, or part of one, as front matter holds it. */
-export function doseForm(dose: DosePart): Record<string, unknown> {
+export function serialiseDose(dose: DosePart): Record<string, unknown> {
   const { hold, time, distance, turns, tempo, rest, rest_reps, reps, target, every, ...plain } =
     dose;
   return defined({

@@ -1,4 +1,4 @@
-/** Quantities written back as an author writes them; reading that gives the same values again. */
+/** Serialises quantities: written back as an author writes them; reading that gives the same values again. */
 
 /** Seconds with the largest unit that divides them: "30 s", "2 min", "48 h". */
 export function timeText(seconds: number): string {

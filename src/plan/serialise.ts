@@ -1,11 +1,11 @@
 /** A plan written back as its author writes it: every default filled in, and readable again. */
-import { doseForm } from "../prescription/author-form.ts";
-import { defined, distanceText, massText, speedText, timeText } from "../units/author-form.ts";
+import { serialiseDose } from "../prescription/serialise.ts";
+import { defined, distanceText, massText, speedText, timeText } from "../units/serialise.ts";
 import { weekSpanText } from "../units/week-span.ts";
 import type { Measure, Plan, PlanEquipment } from "./schema.ts";
 
 /** The front matter of a plan as plain data; the plan's schema reads it as the same plan. */
-export function planForm(plan: Plan): Record<string, unknown> {
+export function serialisePlan(plan: Plan): Record<string, unknown> {
   const { client, measures, equipment, week, swap, add, redose, ...plain } = plan;
   return defined({
     ...plain,
@@ -30,7 +30,9 @@ export function planForm(plan: Plan): Record<string, unknown> {
         }),
       ),
     }),
-    swap: swap.map((change) => defined({ ...change, dose: change.dose && doseForm(change.dose) })),
+    swap: swap.map((change) =>
+      defined({ ...change, dose: change.dose && serialiseDose(change.dose) }),
+    ),
     add: add.map((change) => changeForm(change)),
     redose: redose.map((change) => changeForm(change)),
   });
@@ -38,7 +40,7 @@ export function planForm(plan: Plan): Record<string, unknown> {
 
 function changeForm(change: Plan["add"][number] | Plan["redose"][number]): Record<string, unknown> {
   const { weeks, dose } = change;
-  return defined({ ...change, weeks: weeks && weekSpanText(weeks), dose: doseForm(dose) });
+  return defined({ ...change, weeks: weeks && weekSpanText(weeks), dose: serialiseDose(dose) });
 }
 
 function measureForm(measure: Measure): Record<string, unknown> {
