@@ -184,6 +184,10 @@ export const CATALOGUE = {
     means: "Days away and events leave an exercise fewer sessions than its frequency comes to.",
     exit: EXIT.input,
   },
+  "days-wait": {
+    means: "What is done every few days waits for a later day where the client has no time.",
+    exit: EXIT.input,
+  },
   "not-signed": { means: "A plan has not been signed off by a clinician.", exit: EXIT.input },
   // diaries
   "diary-unreadable": {

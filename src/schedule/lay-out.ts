@@ -26,7 +26,7 @@ import { HARD_RECOVERY_S, weekStatement } from "./week-statement.ts";
  * are gone stay as they were issued, and of the others as little moves as can.
  *
  * Faults: week-impossible, week-unknown, week-contradiction; warnings: date-outside,
- * bouts-lost, week-not-proven, sessions-taken.
+ * bouts-lost, week-not-proven, days-wait, sessions-taken.
  */
 export function layOut(
   program: Program,

@@ -1,11 +1,11 @@
-/** What there is to say of a layout that was found: what is not proven, and sessions that days taken cost. */
+/** What there is to say of a layout that was found: what is not proven, what waits, and sessions that days taken cost. */
 
 import type { DosedProgram } from "../dose/types.ts";
 import { Fault } from "../faults/fault.ts";
 import type { Program } from "../program/program.ts";
 import type { LaidWeek } from "../week/program/program-types.ts";
 
-/** Weeks that are not proven best, and exercises of which days that are taken cost sessions. */
+/** Weeks that are not proven best, exercises that wait for a later day, and those that lose sessions. */
 export function layoutWarnings(
   weeks: readonly LaidWeek[],
   dosed: DosedProgram,
@@ -27,7 +27,26 @@ export function layoutWarnings(
             },
           ),
         ];
-  return [...unproven, ...sessionsTaken(weeks, dosed, program)];
+  return [...unproven, ...daysWait(weeks, program), ...sessionsTaken(weeks, dosed, program)];
+}
+
+/** Exercises done every n days of which some bouts come later: pages say every n days all the same. */
+function daysWait(weeks: readonly LaidWeek[], program: Program): Fault[] {
+  const waits = weeks.flatMap(({ slipped }) => slipped);
+  return program.phases
+    .flatMap((phase) => phase.exercises)
+    .flatMap(({ key, card, place }) => {
+      const own = waits.flatMap(({ exercise, date, to }) =>
+        exercise === key && to !== undefined ? [{ date, to }] : [],
+      );
+      const [first] = own;
+      if (first === undefined) return [];
+      const times = own.length === 1 ? "once" : `${own.length} times`;
+      const message = `${card.card.title} waits ${times} for a day that is free, first from ${first.date} to ${first.to}; the days after are counted from there.`;
+      const hint =
+        "The pages say how often, the calendar says when. Tell the client: on a day that is not free, do it on the next free day.";
+      return [new Fault("days-wait", message, { level: "warning", place, hint })];
+    });
 }
 
 /** Exercises that have fewer sessions, over the whole course, than their frequency comes to. */

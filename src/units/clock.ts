@@ -73,6 +73,11 @@ export function dayEnds(clock: DayClock): number {
   return clock.evening + Math.floor(minutesToNext(clock, "evening") / 2);
 }
 
+/** Minutes that work begun with a part can last: to the next part, and not past the end of the client's day. */
+export function minutesInPart(clock: DayClock, part: PartOfDay): number {
+  return Math.min(minutesToNext(clock, part), dayEnds(clock) - clock[part]);
+}
+
 /** The same moment with a date of the calendar and minutes from 0 to 1439: what a clock on the wall shows. */
 export function onTheWall({ date, minutes }: Moment): Moment {
   const days = Math.floor(minutes / DAY_MINUTES);

@@ -7,6 +7,7 @@ import {
   dayClock,
   dayEnds,
   minutesBetween,
+  minutesInPart,
   minutesToNext,
   onTheWall,
   passesMidnight,
@@ -104,4 +105,19 @@ test("any three times that rise make one day, and its parts tile it", () => {
 
 test("clock times are read to the minute", () => {
   expect(["00:00", "07:30", "23:59"].map(clockMinutes)).toEqual([0, 450, 1439]);
+});
+
+describe("how long work begun with a part can last", () => {
+  test.each([
+    ["to the next part", times("07:00", "13:00", "19:00"), [360, 360, 300]],
+    ["to midnight, late", times("07:00", "13:00", "23:30"), [360, 630, 30]],
+    [
+      "half the time to the next day, past midnight",
+      times("22:00", "02:00", "06:00"),
+      [240, 240, 480],
+    ],
+  ])("%s", (_name, day, minutes) => {
+    const clock = dayClock(day);
+    expect(PARTS.map((part) => minutesInPart(clock, part))).toEqual(minutes);
+  });
 });

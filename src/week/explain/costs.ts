@@ -14,7 +14,7 @@ import type { Change } from "./explain-types.ts";
  * | an exercise done less often, in the weeks that need it | 5 for each time a week, or time a day |
  *
  * Two changes cost the sum of both. Never offered: less than once a week, a shorter recovery or clearance, another limit
- * of the clinic, a part of a day that is taken or that runs into the next, an exercise left out.
+ * of the clinic, a part of a day that is taken or that runs into the next or past the client's day, an exercise left out.
  */
 export const COSTS = {
   fiveMinutes: 1,

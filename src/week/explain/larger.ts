@@ -1,6 +1,6 @@
 /** More than two changes, where no single one and no pair lets a program be laid out. */
 
-import { minutesToNext } from "../../units/clock.ts";
+import { minutesInPart } from "../../units/clock.ts";
 import { usualMinutes, weeklyParts } from "./apply.ts";
 import { smallestCollision } from "./collision.ts";
 import { asksForTime, COSTS, STEP_MINUTES } from "./costs.ts";
@@ -113,7 +113,7 @@ function longerEverywhere(trial: Trial): Found | undefined {
     const tooLong = open.some(({ part, days }) =>
       days.some(
         (day) =>
-          usualMinutes(day)[part] - spare + minutes > minutesToNext(trial.program.clock, part),
+          usualMinutes(day)[part] - spare + minutes > minutesInPart(trial.program.clock, part),
       ),
     );
     if (tooLong) return undefined;

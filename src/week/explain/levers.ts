@@ -1,5 +1,5 @@
 /** What can be changed in a plan, by how much, and at what cost. */
-import { minutesToNext } from "../../units/clock.ts";
+import { minutesInPart } from "../../units/clock.ts";
 import type { PartOfDay } from "../../units/day-parts.ts";
 import type { ProgramExercise, ProgramTimes, ProgramWeeks } from "../program/program-types.ts";
 import { isTaken, timesInAWeek, usualMinutes, weeklyParts } from "./apply.ts";
@@ -37,7 +37,7 @@ function timeLevers(program: ProgramWeeks): Lever[] {
     );
   return parts.flatMap(({ weekday, part, days }): Lever[] => {
     const levers: Lever[] = [];
-    const room = minutesToNext(program.clock, part);
+    const room = minutesInPart(program.clock, part);
     const wanted = Math.ceil((longest - spare) / STEP_MINUTES) * STEP_MINUTES;
     const minutes = Math.min(wanted, room);
     if (minutes > 0 && days.some((day) => usualMinutes(day)[part] === 0 && !isTaken(day, part))) {

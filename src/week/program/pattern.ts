@@ -9,6 +9,15 @@ import {
 import { type SolveOptions, solveWeek } from "../search/solve.ts";
 import type { ProgramWeek } from "./program-weeks.ts";
 
+/** A phase's pattern, and whether it was shown to be the best before the search came to its limit. */
+export interface Pattern {
+  readonly placement: Placement;
+  readonly proven: boolean;
+}
+
+/** The patterns of a phase by the turn they are for; undefined where no pattern was found. */
+export type Patterns = ReadonlyMap<string, Pattern | undefined>;
+
 /**
  * Lays out the typical week of a phase as a pattern that repeats: the free minutes, events and
  * frequencies that most of its weeks have, with the longest bouts among those weeks. Undefined
@@ -25,7 +34,7 @@ export function phasePattern(
   between: readonly GivenBout[],
   previous: Placement | undefined,
   options: SolveOptions,
-): Placement | undefined {
+): Pattern | undefined {
   const alike = mostCommon(mostCommon(weeks, circumstances), frequencies);
   const first = alike[0];
   if (first === undefined) return undefined;
@@ -41,8 +50,10 @@ export function phasePattern(
   const given = [...before, ...between];
   for (const problem of [{ ...longest, given }, { ...longest, given: between }, longest, named]) {
     const answer = solveWeek(problem, options);
-    if (answer.status === "solved") return answer.placement;
-    if (answer.status === "unknown" && answer.found !== undefined) return answer.found.placement;
+    if (answer.status === "solved") return { placement: answer.placement, proven: true };
+    if (answer.status === "unknown" && answer.found !== undefined) {
+      return { placement: answer.found.placement, proven: false };
+    }
   }
   return undefined;
 }

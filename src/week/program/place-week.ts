@@ -5,7 +5,7 @@ import type { FoundWeek, GivenBout, Placement } from "../search/problem.ts";
 import type { SolveOptions } from "../search/solve.ts";
 import { verifyPlacement } from "../search/verify.ts";
 import { runsOut } from "./long-run.ts";
-import { circumstances, frequencies, turn } from "./pattern.ts";
+import { circumstances, frequencies, type Patterns, turn } from "./pattern.ts";
 import { isGone, placeAgain } from "./place-again.ts";
 import { boutsBefore, nearTo, onlyFor, type Placed, place } from "./placed.ts";
 import type { LayoutFailure } from "./program-types.ts";
@@ -19,7 +19,7 @@ export function placeWeek(
   weeks: readonly ProgramWeek[],
   placed: Placed[],
   index: number,
-  patterns: ReadonlyMap<string, Placement | undefined>,
+  patterns: Patterns,
   options: SolveOptions,
 ): LayoutFailure | undefined {
   const week = weeks[index];
@@ -36,24 +36,24 @@ export function placeWeek(
   const given = boutsBefore(weeks, placed, index);
   const problem = { ...week.problem, given };
   const twin = placed.findLast((_, i) => isTwin(weeks[i], week));
-  // A week that follows its phase's pattern is what was asked for; nothing is left to prove.
-  for (const known of [twin?.placement, pattern]) {
+  // A week that follows its phase's pattern, or one like it, is as well proven as that is.
+  for (const known of [twin, pattern]) {
     if (known === undefined) continue;
-    const placement = onlyFor(problem, known);
+    const placement = onlyFor(problem, known.placement);
     if (verifyPlacement(problem, placement).length > 0) continue;
-    placed.push({ placement, proven: true, expected: pattern });
+    placed.push({ placement, proven: known.proven, expected: pattern?.placement });
     return undefined;
   }
-  const near = nearTo(problem, pattern ?? placed[index - 1]?.placement);
+  const near = nearTo(problem, pattern?.placement ?? placed[index - 1]?.placement);
   const after = boutsAfter(weeks[index + 1], week, patterns);
   const found =
     after.length > 0 ? place({ ...near, given: [...given, ...after] }, options) : "impossible";
   const answer = typeof found === "string" ? place(near, options) : found;
   if (typeof answer !== "string") {
-    placed.push({ ...answer, expected: pattern });
+    placed.push({ ...answer, expected: pattern?.placement });
     return undefined;
   }
-  return placeWithWeekBefore(weeks, placed, index, pattern, options);
+  return placeWithWeekBefore(weeks, placed, index, pattern?.placement, options);
 }
 
 /** Where a week has no place after the week before: places it first and those before it anew. */
@@ -120,12 +120,12 @@ function placeBackwards(
 function boutsAfter(
   next: ProgramWeek | undefined,
   week: ProgramWeek,
-  patterns: ReadonlyMap<string, Placement | undefined>,
+  patterns: Patterns,
 ): GivenBout[] {
   if (next === undefined || next.phase !== week.phase) return [];
   const pattern = patterns.get(turn(next));
   if (pattern === undefined) return [];
-  const placement = onlyFor(next.problem, pattern);
+  const placement = onlyFor(next.problem, pattern.placement);
   if (verifyPlacement(next.problem, placement).length > 0) return [];
   return boutsSeenFrom(next.problem.exercises, placement, -1);
 }

@@ -6,7 +6,7 @@ import { DAYS, type Placement } from "../search/problem.ts";
 import type { SolveOptions } from "../search/solve.ts";
 import { programMistakes } from "./check-program.ts";
 import { laidWeek } from "./laid-week.ts";
-import { phasePattern, turn } from "./pattern.ts";
+import { type Pattern, phasePattern, turn } from "./pattern.ts";
 import { placeWeek } from "./place-week.ts";
 import { boutsBefore, type Placed } from "./placed.ts";
 import type { LaidWeek, LayoutFailure, LayoutResult, ProgramWeeks } from "./program-types.ts";
@@ -46,7 +46,7 @@ function layOutFrom(program: ProgramWeeks, offset: number, tally?: Tally): Layou
   };
   const placed: Placed[] = [];
   // One pattern for each phase; where something is done every second day, one for each turn.
-  let patterns = new Map<string, Placement | undefined>();
+  let patterns = new Map<string, Pattern | undefined>();
   let last: Placement | undefined;
   let stop: LayoutFailure | undefined;
   for (const [index, week] of weeks.entries()) {
@@ -56,11 +56,12 @@ function layOutFrom(program: ProgramWeeks, offset: number, tally?: Tally): Layou
       const alike = phase.filter((each) => turn(each) === turn(week));
       const other = [...patterns.values()].at(-1);
       const before = boutsBefore(weeks, placed, index);
-      const between = other === undefined ? [] : boutsSeenFrom(week.problem.exercises, other, -1);
+      const between =
+        other === undefined ? [] : boutsSeenFrom(week.problem.exercises, other.placement, -1);
       const near = last ?? placed[index - 1]?.placement;
       const found = phasePattern(alike, before, between, near, options);
       patterns.set(turn(week), found);
-      last = found ?? last;
+      last = found?.placement ?? last;
     }
     stop = placeWeek(weeks, placed, index, patterns, options);
     if (stop !== undefined) break;

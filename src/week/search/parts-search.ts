@@ -30,6 +30,18 @@ export type PartsSearch = (asked: {
 /**
  * Prepares the search. The answer is undefined where there is none below the score asked for, or
  * where the counter ran out, which the caller must look at.
+ *
+ * Its state is the week half placed. What holds whenever `place` is entered, k bouts being placed:
+ * - the first `left` entries of `pendingE` and `pendingDay` are an exercise and its day still to place;
+ *   those placed stand behind them, each swapped back when it is taken away;
+ * - `placed[e]` holds the slots of an exercise so far, `room[t]` the tenths of a minute left in a slot,
+ *   `used[t]` the bouts in it;
+ * - row k of `allowed` holds the slots that those placed leave to each exercise, row k of `required`
+ *   the slots that an exercise has to take, since one that shares its sessions lies there;
+ * - `dayScore[d]` is what the bouts placed on a day cost, and `sum` the sum over days of that or of
+ *   `floor[d]`, whichever is more: no completion costs less;
+ * - `best`, where there is one, costs `bound`; otherwise `bound` is the score asked for.
+ * Nothing is kept from one run to the next: every run begins by setting all of it.
  */
 export function partsSearch(model: Model): PartsSearch {
   const count = model.exercises.length;

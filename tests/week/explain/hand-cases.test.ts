@@ -34,6 +34,17 @@ describe("three sessions, 48 h apart, on Monday to Wednesday", () => {
   });
 });
 
+test("an evening is not opened past the end of the client's day", () => {
+  const late = { ...programOf(5), clock: { morning: 420, midday: 780, evening: 1430 } };
+  const { least, larger } = explained(late);
+  const opened = [...least, ...larger].flatMap(({ changes }) => changes);
+  for (const change of opened) {
+    if (change.kind !== "open-slot" || change.part !== "evening") continue;
+    expect(change.minutes).toBeLessThanOrEqual(10);
+  }
+  expect(least.map((one) => one.sentence).join()).not.toMatch(/evening for 15 minutes/);
+});
+
 describe("one hard day in a row beside a match", () => {
   const { collision, least } = explained(programOf(6));
 

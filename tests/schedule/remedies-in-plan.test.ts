@@ -1,0 +1,128 @@
+/** What a fault offers, written into the plan file as its reader would, lets the plan be laid out. */
+import { describe, expect, test } from "vitest";
+import { makeProgram } from "../../src/booklet.ts";
+import { change, DEMO, demoClinic, shippedText } from "../support/world.ts";
+
+const ACHILLES = `${DEMO}/achilles.md`;
+const SHOULDER = `${DEMO}/shoulder.md`;
+const DAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
+const TIMES: Readonly<Record<string, number>> = { once: 1, twice: 2, "three times": 3 };
+
+const evenings = (text: string, days: readonly string[], minutes: number) => {
+  const free = days.map((day) => `    ${day}: { evening: ${minutes} min }\n`).join("");
+  return change(text, /free:\n(?: {4}\w.*\n)+/, `free:\n${free}`);
+};
+const everyDay = DAYS.map((day) => day.slice(0, 3).toLowerCase());
+const plain = change(
+  change(shippedText(ACHILLES), / {2}away:.*\n/, ""),
+  /redose:[\s\S]*?(?=signed:)/,
+  "",
+);
+const everySecondDay = change(
+  plain,
+  "signed:",
+  `redose:\n${["heel-raise-seated-weight", "heel-raise-one-leg-step-weight"]
+    .map((card) => `  - { card: ${card}, why: x, dose: { every: 2 days } }\n`)
+    .join("")}signed:`,
+);
+
+function made(file: string, text: string) {
+  return makeProgram(demoClinic({ [file]: text }), file);
+}
+
+/** Each remedy that a hint prints. */
+function printed(hint: string): string[] {
+  const sentences = hint.match(/(?:Open|Allow|Do) [^.]*\./g) ?? [];
+  return sentences.filter((one) => !one.startsWith("Open and"));
+}
+
+/** The plan with a printed remedy; throws where it cannot be written. */
+function withRemedy(text: string, sentence: string, cards: ReadonlyMap<string, string>): string {
+  const parts = sentence
+    .replace(/\.$/, "")
+    .split(/(?:, | and )(?=(?:do|open|allow) )/i)
+    .map((part) => part.replace(/^\w/, (letter) => letter.toLowerCase()));
+  return parts.reduce((plan, part) => withChange(plan, part, cards), text);
+}
+
+function withChange(text: string, part: string, cards: ReadonlyMap<string, string>): string {
+  const open = /^open (\w+) (\w+) for (\d+) minutes$/.exec(part);
+  if (open) {
+    const [, day = "", when, minutes] = open;
+    const key = day.slice(0, 3).toLowerCase();
+    const line = new RegExp(`^( {4}${key}: \\{.*?) \\}`, "m");
+    return line.test(text)
+      ? change(text, line, `$1, ${when}: ${minutes} min }`)
+      : change(text, "  free:\n", `  free:\n    ${key}: { ${when}: ${minutes} min }\n`);
+  }
+  const more = /^allow (\d+) minutes more on (\w+) (\w+)$/.exec(part);
+  if (more) {
+    const [, minutes, day = "", when] = more;
+    const key = day.slice(0, 3).toLowerCase();
+    const line = new RegExp(`^( {4}${key}: \\{.*?${when}: )(\\d+) min`, "m");
+    const now = Number(line.exec(text)?.[2]);
+    return change(text, line, `$1${now + Number(minutes)} min`);
+  }
+  const each = /^allow (\d+) minutes more each time$/.exec(part);
+  if (each) {
+    const block = /free:\n(?: {4}\w.*\n)+/.exec(text)?.[0] ?? "";
+    return change(
+      text,
+      block,
+      block.replace(/(\d+) min/g, (_, now) => `${Number(now) + Number(each[1])} min`),
+    );
+  }
+  const often = /^do (.+?) (once|twice|three times) a (week|day)(?: in weeks? (.+))?$/.exec(part);
+  if (often) {
+    const [, title = "", times = "", span, weeks] = often;
+    return redosed(text, cards.get(title), `per_${span}: ${TIMES[times]}`, weeks);
+  }
+  const sets = /^do (\d+) sets? of (.+?)(?: in weeks? (.+))?$/.exec(part);
+  if (sets) return redosed(text, cards.get(sets[2] ?? ""), `sets: ${sets[1]}`, sets[3]);
+  throw new Error(`not a change: ${part}`);
+}
+
+function redosed(text: string, card: string | undefined, dose: string, weeks?: string): string {
+  if (card === undefined) throw new Error("no such exercise");
+  const span = weeks === undefined ? "" : ` weeks: ${weeks.replace(" to ", "-")},`;
+  const entry = `  - { card: ${card},${span} why: No time., dose: { ${dose} } }\n`;
+  const known = new RegExp(
+    `( {2}- \\{? ?card: ${card}[\\s\\S]*?dose: \\{ )([^}]*?)(every|per_day|per_week): [^,}]*?( \\})`,
+  );
+  const has = /redose:[\s\S]*?(?=signed:)/.exec(text)?.[0] ?? "";
+  if (known.test(has) && weeks === undefined)
+    return text.replace(has, has.replace(known, `$1$2${dose}$4`));
+  return has === ""
+    ? change(text, "signed:", `redose:\n${entry}signed:`)
+    : change(text, has, `${has}${entry}`);
+}
+
+describe("every printed remedy, written into the plan", () => {
+  test.each([
+    ["three evenings in a row", ACHILLES, evenings(plain, ["mon", "tue", "wed"], 45)],
+    ["evenings that are too short", ACHILLES, evenings(plain, ["mon", "wed", "fri"], 8)],
+    [
+      "twice a day with the evenings alone",
+      SHOULDER,
+      evenings(shippedText(SHOULDER), everyDay, 60),
+    ],
+    ["every second day on two evenings", ACHILLES, evenings(everySecondDay, ["mon", "thu"], 45)],
+  ])("%s", { timeout: 120_000 }, (_name, file, text) => {
+    const before = made(file, text);
+    const hint = before.faults.find(({ code }) => code === "week-impossible")?.hint ?? "";
+    const shipped = made(file, shippedText(file)).value;
+    const cards = new Map(
+      shipped?.program.phases.flatMap(({ exercises }) =>
+        exercises.map(({ card }) => [card.card.title, card.card.id] as const),
+      ),
+    );
+    const remedies = printed(hint);
+    expect(remedies).not.toEqual([]);
+    for (const remedy of remedies) {
+      const { value, faults } = made(file, withRemedy(text, remedy, cards));
+      const errors = faults.filter(({ level }) => level === "error");
+      expect([remedy, errors.map(({ message }) => message)]).toEqual([remedy, []]);
+      expect(value).toBeDefined();
+    }
+  });
+});
