@@ -168,7 +168,8 @@ function shortCount(sets: number, count: Exclude<Count, { kind: "each" }>, write
 const listText = (sets: Repetitions, write: Writer): string =>
   sets.map(({ low, high }) => rangeText(low, high, write)).join(", ");
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+/** Text that opens a line, with a capital letter. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const rangeText = (low: number, high: number, write: Writer): string =>
   low === high ? write.number(low) : `${write.number(low)}–${write.number(high)}`;
@@ -227,7 +228,7 @@ function paceWords({ tempo }: Bout, { card }: LibraryCard, write: Writer): strin
   const parts = (card.pace.first === "lift" ? [...lift, ...lower] : [...lower, ...lift]).filter(
     (part) => part !== "",
   );
-  return parts.length === 0 ? undefined : parts.join(", ");
+  return parts.length === 0 ? undefined : capital(parts.join(", "));
 }
 
 /** Between runs one walks. */

@@ -6,7 +6,7 @@ import { weeksOfCard } from "../program/phase-weeks.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
 import { easierAnchor, exerciseAnchor } from "./anchors.ts";
 import type { Composing } from "./composing.ts";
-import { weekWords } from "./dose-words.ts";
+import { capital, weekWords } from "./dose-words.ts";
 import type { DoseLine, ExercisePage } from "./model.ts";
 import { loadMakers, needsOf, sectionText } from "./needs.ts";
 import type { Writer } from "./numbers.ts";
@@ -87,8 +87,6 @@ function constant(doses: readonly DoseLine[]): string[] {
     return said.size === 1 && only !== undefined ? [`${capital(only)}.`] : [];
   });
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** What to do on a day when it is too much: an exercise that is in the booklet, or less of this one. */
 function easierWords(

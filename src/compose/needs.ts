@@ -6,7 +6,7 @@ import type { Bout } from "../dose/types.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
 import { usableThings } from "../program/propose.ts";
 import type { Composing } from "./composing.ts";
-import { thingName } from "./dose-words.ts";
+import { capital, thingName } from "./dose-words.ts";
 import { sidedText } from "./side-words.ts";
 
 type Parts = Pick<Composing, "program" | "dosed" | "library">;
@@ -64,7 +64,7 @@ export function sectionText(
   const texts = sectionFor(exercise.card, section, things);
   const named = texts.map(({ things: own, text }) => {
     const names = own.map((thing) => thingName(thing, composing.library.words));
-    const head = texts.length > 1 ? `**${composing.write.list(names)}**\n\n` : "";
+    const head = texts.length > 1 ? `**${capital(composing.write.list(names))}**\n\n` : "";
     return head + text;
   });
   return sidedText(named.join("\n\n"), exercise, composing.write);

@@ -85,7 +85,7 @@ describe("how fast", () => {
       "as fast as is safe",
       "heel-raise-one-leg-step-weight",
       [1, 0, "X", 0],
-      "up fast, 1 second down",
+      "Up fast, 1 second down",
     ],
     ["no lifting part", "heel-raise-one-leg-step-weight", [3, 0, 0, 0], "3 seconds down"],
     [
