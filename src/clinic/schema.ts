@@ -99,6 +99,12 @@ const week = z.strictObject({
     .max(7)
     .optional()
     .describe("The most days in a row with hard work, the client's own events counted."),
+  ease_after_away: percent
+    .refine((share) => share > 0 && share <= 1, { error: "write more than 0 % and at most 100 %" })
+    .prefault("67 %")
+    .describe(
+      "Share of the sets in the first week back after more than a week away, rounded down to one set at least; 100 % eases nothing. Common practice.",
+    ),
 });
 
 const pain = z

@@ -22,7 +22,18 @@ export function calendar(composing: Composing): CalendarWeek[] {
       return calendarDay(day, newMonth, composing);
     }),
     summary: summary(week, write),
+    away: week.away,
   }));
+}
+
+/** The first weeks back in which an exercise has fewer sets than it would have, in a sentence. */
+export function firstBack({ dosed, write }: Composing): string | undefined {
+  const weeks = dosed.weeks.filter(({ bouts }) =>
+    bouts.some(({ usualSets }) => usualSets !== undefined),
+  );
+  if (weeks.length === 0) return undefined;
+  const list = write.list(weeks.map(({ week }) => write.number(week)));
+  return write.words.say("weeks.first_back", { n: weeks.length, list });
 }
 
 /** "30 Nov to 6 Dec". */
@@ -63,6 +74,7 @@ function calendarDay(
 }
 
 function summary(week: ScheduledWeek, write: Writer): string {
+  if (week.away) return write.words.say("weeks.away_week");
   const sessions = week.days.flatMap((day) => day.sessions);
   const minutes = minutesWords(sessions, write);
   return write.words.say("weeks.summary", { n: sessions.length, minutes });

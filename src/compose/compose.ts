@@ -3,7 +3,7 @@ import type { ClinicLook } from "../clinic/look.ts";
 import type { Clinic } from "../clinic/schema.ts";
 import type { Program } from "../program/program.ts";
 import { directionOf } from "../words/languages.ts";
-import { calendar, weekdayNames } from "./calendar.ts";
+import { calendar, firstBack, weekdayNames } from "./calendar.ts";
 import type { BookletParts, Composing } from "./composing.ts";
 import { diary } from "./diary.ts";
 import { easierExercises } from "./easier-page.ts";
@@ -57,6 +57,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
     pain: painPage(program, write),
     weeks: calendar(composing),
     weekdays: weekdayNames(plan.starts, write),
+    firstBack: firstBack(composing),
     kept: schedule.kept.map(({ event, weekday, side }) =>
       words.say(`kept.${side}`, { event, day: write.weekdayName(weekday) }),
     ),

@@ -40,6 +40,8 @@ export interface Booklet {
   readonly weeks: readonly CalendarWeek[];
   /** Weekday names of the calendar's columns: the first is the weekday on which the plan starts. */
   readonly weekdays: readonly { readonly short: string; readonly long: string }[];
+  /** Which weeks have fewer sets after a break; undefined where none has. */
+  readonly firstBack: string | undefined;
   /** Why some days are kept free ("Clear of Saturday's match"). */
   readonly kept: readonly string[];
   readonly phases: readonly PhasePage[];
@@ -157,6 +159,8 @@ export interface CalendarWeek {
   readonly days: readonly CalendarDay[];
   /** "3 sessions, about 38 minutes each". */
   readonly summary: string;
+  /** Whether the client is away for all of it. */
+  readonly away: boolean;
 }
 
 export interface CalendarDay {

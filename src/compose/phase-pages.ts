@@ -83,9 +83,9 @@ function sessionWords(phase: ProgramPhase, composing: Composing): string {
 /** The days and parts of the day on which most weeks of a phase have their sessions. */
 function usualDays(phase: ProgramPhase, composing: Composing): string {
   const { program, write } = composing;
-  const patterns = weeksOf(phase, composing).map((sessions) =>
-    dayWords(sessions, program.clock, write),
-  );
+  const patterns = weeksOf(phase, composing)
+    .filter((sessions) => sessions.length > 0)
+    .map((sessions) => dayWords(sessions, program.clock, write));
   const counts = new Map<string, number>();
   for (const pattern of patterns) counts.set(pattern, (counts.get(pattern) ?? 0) + 1);
   return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0] ?? "";

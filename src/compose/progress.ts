@@ -19,7 +19,7 @@ export function progressCharts({ program, dosed, library, write }: Composing): P
       exercise,
       first: write.mass(first),
       last: write.mass(last),
-      weeks: planned.length,
+      weeks: planned.findLastIndex((kg) => kg !== undefined) + 1,
     };
     const { units } = program.clinic;
     const shown = planned.map((kg) => (kg === undefined ? undefined : inUnit(kg, units)));

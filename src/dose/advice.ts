@@ -12,7 +12,7 @@ import type { Bout, DosedWeek } from "./types.ts";
 export function advise(context: DoseContext, weeks: readonly DosedWeek[]): void {
   for (const week of weeks) {
     adviseOnSession(context, week);
-    adviseOnTissues(context, week);
+    if (!context.program.awayWeeks.includes(week.week)) adviseOnTissues(context, week);
   }
   adviseOnLadders(context);
 }

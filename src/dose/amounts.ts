@@ -1,15 +1,19 @@
 /** Sets, repetitions and holds of a bout: what was stated, or what follows from a target, never more. */
 import type { Repetitions } from "../prescription/fields.ts";
 import { rankOf } from "../prescription/stated.ts";
-import { show } from "../units/rounding.ts";
+import { show, showPercent } from "../units/rounding.ts";
 import { type DoseContext, sayCard, statedStep, type Work } from "./context.ts";
 import { type AmountTarget, holdTarget, repsTarget, sayTarget } from "./target.ts";
 import type { ProvenanceStep } from "./types.ts";
 
 export interface Amounts {
   readonly sets: number;
+  /** The sets there would be, where the week is a first one back and has fewer. */
+  readonly usualSets: number | undefined;
   /** One entry a set. */
   readonly reps: Repetitions | undefined;
+  /** The most of any set, those that an easier week leaves out included: fewer sets raise no load. */
+  readonly mostReps: number | undefined;
   readonly holdS: number | undefined;
   readonly provenance: {
     readonly sets: readonly ProvenanceStep[];
@@ -23,30 +27,56 @@ export interface Amounts {
  *
  * A target stated later than repetitions (or hold) gives them: 12 RM means 12 repetitions, 70 % of
  * most reps what that is. Stated at the same time, the lower of the two holds; a later statement
- * wins over an earlier target. Faults: wrong-value, load-not-makeable where less than one repetition is left.
+ * wins over an earlier target. A first week back after a break has the first of the sets. Faults: wrong-value, load-not-makeable where less than one repetition is left.
  */
 export function amountsOf(context: DoseContext, work: Work): Amounts {
   const { dose, stated } = work.stated;
   const hold = holdOf(context, work);
   const stating = repsOf(context, work);
-  const { sets } = dose;
-  const reps = stating.reps && fitToSets(stating.reps, sets);
-  reportAboveMaximum(context, work, reps);
+  const allReps = stating.reps && fitToSets(stating.reps, dose.sets);
+  reportAboveMaximum(context, work, allReps);
+  const eased = easedSets(context, work);
+  const sets = eased?.sets ?? dose.sets;
+  const reps = allReps?.slice(0, sets);
   const follows = reps !== undefined && stated.sets !== undefined && stated.sets === stated.reps;
   return {
     sets,
+    usualSets: eased && dose.sets,
     reps,
+    mostReps: allReps && Math.max(...allReps.map(({ high }) => high)),
     holdS: hold.holdS,
     provenance: {
       sets: [
         follows
-          ? statedStep(stated.reps, `${sets} sets, one for each number of repetitions`, sets)
-          : statedStep(stated.sets, sets === 1 ? "1 set" : `${sets} sets`, sets),
+          ? statedStep(
+              stated.reps,
+              `${dose.sets} sets, one for each number of repetitions`,
+              dose.sets,
+            )
+          : statedStep(stated.sets, saySets(dose.sets), dose.sets),
+        ...(eased ? [eased.step] : []),
       ],
       ...(reps && { reps: stating.provenance }),
       ...(hold.holdS !== undefined && { hold_s: hold.provenance }),
     },
   };
+}
+
+const saySets = (sets: number): string => (sets === 1 ? "1 set" : `${sets} sets`);
+
+/** The clinic's share of the sets in a first week back, and why; undefined where they stay as they are. */
+function easedSets(
+  { program }: DoseContext,
+  { week, stated }: Work,
+): { readonly sets: number; readonly step: ProvenanceStep } | undefined {
+  if (!program.easedWeeks.includes(week)) return undefined;
+  const share = program.clinic.week.ease_after_away;
+  const usual = stated.dose.sets;
+  const sets = Math.max(1, Math.floor(usual * share + 1e-9));
+  if (sets >= usual) return undefined;
+  const says = `A first week back after more than a week away: ${showPercent(share)} of ${usual} sets, rounded down, one at least: ${saySets(sets)}.`;
+  const source = "the clinic's week: ease_after_away (common practice)";
+  return { sets, step: { step: "limit", says, value: sets, source } };
 }
 
 function holdOf(context: DoseContext, work: Work) {

@@ -21,8 +21,7 @@ export function boutOf(
   const { exercise, stated, week } = work;
   const { dose } = stated;
   const amounts = amountsOf(context, work);
-  const mostReps = amounts.reps && Math.max(...amounts.reps.map(({ high }) => high));
-  const { load, provenance: loadProvenance, next } = loadOf(context, work, mostReps);
+  const { load, provenance: loadProvenance, next } = loadOf(context, work, amounts.mostReps);
   const { frequency, provenance: frequencyProvenance } = frequencyOf(context, work);
   const sides = exercise.side === "each" ? 2 : 1;
   checkTempo(context, work);
@@ -57,9 +56,10 @@ export function boutOf(
     sides,
     main: exercise.main,
     ...numbers,
+    ...(amounts.usualSets !== undefined && { usualSets: amounts.usualSets }),
     effort: dose.effort,
     frequency,
-    sessions: sessionsInWeek(frequency, week),
+    sessions: sessionsInWeek(frequency, weekSinceAway(context, week)),
     load,
     repsTotal: sums.repsTotal,
     kgTotal: sums.kgTotal,
@@ -68,6 +68,11 @@ export function boutOf(
     minutes: sums.minutes,
     provenance,
   };
+}
+
+/** The week counted from the last week away, after which what is done every so many days begins anew. */
+function weekSinceAway({ program }: DoseContext, week: number): number {
+  return week - Math.max(0, ...program.awayWeeks.filter((away) => away < week));
 }
 
 /** The fields that pass through as stated: field of the dose, name in the provenance, words, unit. */

@@ -126,6 +126,8 @@ export interface Bout extends BoutSums {
   readonly sides: 1 | 2;
   readonly main: boolean;
   readonly sets: number;
+  /** The sets it would have, where they are fewer in a first week back after a break. */
+  readonly usualSets?: number;
   /** One entry a set, for each side; undefined where sets are timed or held only. */
   readonly reps: Repetitions | undefined;
   /** How long each repetition is held; where there are no repetitions, each set. */

@@ -180,6 +180,10 @@ export const CATALOGUE = {
     means: "A week is laid out by every rule, but not shown to be the best layout.",
     exit: EXIT.input,
   },
+  "weeks-left-out": {
+    means: "Weeks away leave out every week of an exercise.",
+    exit: EXIT.input,
+  },
   "sessions-taken": {
     means: "Days away and events leave an exercise fewer sessions than its frequency comes to.",
     exit: EXIT.input,

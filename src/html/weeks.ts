@@ -9,19 +9,21 @@ const LONGEST_PART = 8;
  *
  * What all weeks of a group have in common is said once, at its head. Minutes stand in the days,
  * unless days hold several sessions that are all equally long. Where the days tell the minutes,
- * the weeks need not.
+ * the weeks need not. A week away always says so.
  */
 export function calendarView({ weeks }: Pick<Booklet, "weeks">) {
   const minutes = !weeks.some(crowded);
   const groups = runs(weeks).map((run) => {
     const [first] = run;
-    const shared = new Set(run.map(({ summary }) => summary)).size === 1;
+    const ofAll = new Set(run.filter(({ away }) => !away).map(({ summary }) => summary));
+    const shared = ofAll.size === 1;
+    const [common = ""] = ofAll;
     return {
       phases: first?.phases ?? [],
-      summary: shared ? (first?.summary ?? "") : "",
+      summary: shared ? common : "",
       weeks: run.map((week) => {
         const show = minutes || !even(week);
-        const summary = shared || show ? "" : week.summary;
+        const summary = !week.away && (shared || show) ? "" : week.summary;
         return { ...week, summary, days: week.days.map((day) => dayView(day, show)) };
       }),
     };

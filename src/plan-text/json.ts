@@ -17,8 +17,9 @@ import { tempoText } from "../units/quantities.ts";
  * Grows when fields are added; a field once there keeps its name and unit.
  * 2: speed, rest between repetitions, what a change compares, loads in the clinic's unit; `trails` are
  * named by the exercise's key and no longer by its card, which can stand in two phases of one week.
+ * 3: weeks away and first weeks back.
  */
-const VERSION = 2;
+const VERSION = 3;
 
 export interface PlanJson {
   readonly version: number;
@@ -36,6 +37,10 @@ export interface PlanJson {
 interface WeekJson {
   readonly week: number;
   readonly from: string;
+  /** Whether the client is away for all of it; `sessions` is then empty. */
+  readonly away: boolean;
+  /** Whether it is a first week back after more than a week away, with the clinic's share of the sets. */
+  readonly first_back: boolean;
   readonly phases: readonly string[];
   readonly sessions: readonly SessionJson[];
   readonly totals: TotalsJson;
@@ -135,6 +140,8 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
       return {
         week: week.number,
         from: week.days[0]?.date ?? "",
+        away: week.away,
+        first_back: week.eased,
         phases: phasesIn(program, week.number).map(({ id }) => id),
         sessions: sessions.map((session) => sessionJson(session, program.clock, pain, units)),
         totals: totals(sessions, loads[index]),

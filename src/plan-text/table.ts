@@ -65,7 +65,7 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
       schedule.weeks.map((week, index) => [
         `  ${words.say("weeks.one", { first: week.number })}`,
         weeks[index]?.dates ?? "",
-        sessionsOf(week, program.clock, write),
+        week.away ? words.say("weeks.away_week") : sessionsOf(week, program.clock, write),
         loadText(loads[index], week.number, write),
       ]),
     ),

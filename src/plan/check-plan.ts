@@ -4,9 +4,13 @@ import type { FaultCode } from "../faults/catalogue.ts";
 import { Fault, type Level } from "../faults/fault.ts";
 import type { Path, Read } from "../read/source.ts";
 import { clockText, dayClock, minutesToNext, rises } from "../units/clock.ts";
+import { dayNumber } from "../units/dates.ts";
 import { PARTS, WEEKDAYS } from "../units/day-parts.ts";
 import { timeText } from "../units/serialise.ts";
 import type { Plan } from "./schema.ts";
+
+/** Strength lost in longer breaks makes the old measures useless; common practice. */
+const LONGEST_AWAY_DAYS = 365;
 
 /** Faults: no-free-slot, wrong-value, missing-field; warnings too, such as not-signed. */
 export function planFaults(plan: Read<Plan>): Fault[] {
@@ -63,6 +67,14 @@ export function planFaults(plan: Read<Plan>): Fault[] {
         ["week", "away", at],
         "These days away end before they begin.",
         "Swap from and to.",
+      );
+    }
+    if (typeof away !== "string" && dayNumber(away.to) - dayNumber(away.from) > LONGEST_AWAY_DAYS) {
+      add(
+        "wrong-value",
+        ["week", "away", at],
+        "These days away last longer than a year.",
+        "Check the years; after so long a break make a new plan.",
       );
     }
   });

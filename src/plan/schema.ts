@@ -101,7 +101,9 @@ function buildPlanSchema(words: Vocabulary) {
       .min(1)
       .max(52)
       .optional()
-      .describe("Weeks to print; the protocol's own if not given."),
+      .describe(
+        "Weeks of the course to print, weeks away not counted; the protocol's own if not given.",
+      ),
     side: side.describe("The side treated."),
     stage: line.describe("Stage of healing, in the clinician's words."),
     irritability: z
@@ -142,6 +144,13 @@ function buildPlanSchema(words: Vocabulary) {
                 z.strictObject({
                   from: date.describe("The first day away."),
                   to: date.describe("The last day away."),
+                  // biome-ignore lint/suspicious/noThenProperty: the author's word; a string is no thenable
+                  then: z
+                    .enum(["shift", "skip"])
+                    .default("shift")
+                    .describe(
+                      "What becomes of a week without any day for sessions: shift does it a week later and makes the program a week longer; skip leaves it out.",
+                    ),
                 }),
               ],
               {
@@ -150,7 +159,9 @@ function buildPlanSchema(words: Vocabulary) {
             ),
           )
           .default([])
-          .describe("Days with no session: holidays, days off."),
+          .describe(
+            "Days with no session: holidays, days off. A date alone is one day away. The week after more than a week away has fewer sets, as the clinic says.",
+          ),
         events: z
           .array(
             z

@@ -17,8 +17,12 @@ export interface Program {
   readonly clinic: Clinic;
   /** When the parts of the client's day begin. */
   readonly clock: DayClock;
-  /** Whole weeks from the first day to the last. */
+  /** Whole weeks from the first day to the last, weeks away included. */
   readonly weeks: number;
+  /** Weeks, from 1, in which the client is away and nothing is done. */
+  readonly awayWeeks: readonly number[];
+  /** First weeks back, from 1, after more than a week away: fewer sets. */
+  readonly easedWeeks: readonly number[];
   readonly phases: readonly ProgramPhase[];
 }
 
@@ -26,8 +30,9 @@ export interface ProgramPhase {
   readonly id: string;
   readonly title: string;
   readonly aim: string;
-  /** Week of the course in which it begins, counted from 1; phases may overlap. */
+  /** Week in which it begins, counted from the first day, from 1; phases may overlap. */
   readonly firstWeek: number;
+  /** Its weeks, weeks away among them included. */
   readonly weeks: number;
   readonly range: WeekSpan | undefined;
   readonly moveOn: readonly string[];
@@ -55,6 +60,6 @@ export interface ProgramExercise {
   readonly pain: PainLimits;
   /** Where the exercise is named: in the protocol, or in the plan that added or swapped it. */
   readonly place: Place;
-  /** One entry a week of the phase; undefined in weeks without it. */
+  /** One entry a week of the phase; undefined in weeks without it and in weeks away. */
   readonly doses: readonly (StatedDose | undefined)[];
 }

@@ -16,8 +16,10 @@ import type { Path, Read } from "../read/source.ts";
 import { nearest } from "../read/validate.ts";
 import { dayClock } from "../units/clock.ts";
 import type { WorkSide } from "../units/side.ts";
+import { courseCalendar, weeksBack } from "./away.ts";
 import { changedExercises, type Named } from "./changes.ts";
 import { namedTwice, swappedTwice } from "./named-twice.ts";
+import { onCalendar } from "./on-calendar.ts";
 import type { Program, ProgramExercise, ProgramPhase } from "./program.ts";
 import { missing, proposals, rulingOut } from "./propose.ts";
 
@@ -31,7 +33,7 @@ export interface ProgramParts {
 /**
  * The program, or undefined where an error stands in its way.
  * Faults: unknown-card, card-twice, change-unused, not-for-client, equipment-missing, swap-proposed,
- * dose-incomplete, wrong-value (a dose that is no shape of a set).
+ * dose-incomplete, weeks-left-out, wrong-value (a dose that is no shape of a set).
  */
 export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefined> {
   const { plan, protocol, clinic } = parts;
@@ -63,9 +65,37 @@ export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefi
     });
   });
   if (faults.some(isError)) return { value: undefined, faults };
-  const weeks = Math.max(...phases.map((phase) => phase.firstWeek + phase.weeks - 1));
-  const clock = dayClock(plan.value.week.hours);
-  return { value: { plan, protocol, clinic, clock, weeks, phases }, faults };
+  const last = Math.max(0, ...phases.map((phase) => phase.firstWeek + phase.weeks - 1));
+  const calendar = courseCalendar(plan.value, last);
+  const placed = onCalendar(phases, calendar);
+  faults.push(...leftOut(placed, plan));
+  if (faults.some(isError)) return { value: undefined, faults };
+  const program: Program = {
+    plan,
+    protocol,
+    clinic,
+    clock: dayClock(plan.value.week.hours),
+    weeks: calendar.length,
+    awayWeeks: calendar.flatMap((week, at) => (week === undefined ? [at + 1] : [])),
+    easedWeeks: weeksBack(plan.value, calendar),
+    phases: placed.phases,
+  };
+  return { value: program, faults };
+}
+
+/** Exercises that nothing is left of, since the client is away in all their weeks; an error where none is. */
+function leftOut({ phases, left }: ReturnType<typeof onCalendar>, plan: Read<Plan>): Fault[] {
+  if (left.length === 0) return [];
+  const named = left.map(({ card }) => card.card.title).join(", ");
+  const place = plan.source.at(["week", "away"]);
+  return [
+    new Fault("weeks-left-out", `The weeks away leave out every week of: ${named}.`, {
+      level: phases.some(({ exercises }) => exercises.length > 0) ? "warning" : "error",
+      place,
+      frame: plan.source.frame(place),
+      hint: "Write then: shift to move the rest of the course by a week instead.",
+    }),
+  ];
 }
 
 function printedWeeks(firstWeek: number, weeks: number, limit: number | undefined): number {

@@ -1,11 +1,10 @@
-/** The client's own days: what comes on which date, and what it leaves no room for. */
+/** The client's own events on their dates, and dates of the plan that the course does not reach. */
 import { Fault } from "../faults/fault.ts";
-import type { Plan } from "../plan/schema.ts";
 import type { Program } from "../program/program.ts";
 import type { Path } from "../read/source.ts";
 import { DAY_MINUTES, minutesBetween, momentOf } from "../units/clock.ts";
 import { addDays, weekdayOf } from "../units/dates.ts";
-import { type PartOfDay, WEEKDAYS } from "../units/day-parts.ts";
+import { WEEKDAYS } from "../units/day-parts.ts";
 import type { DatedEvent } from "../week/program/program-types.ts";
 
 /** Events on their dates, from a week before the program to a week after it. */
@@ -35,24 +34,6 @@ export function datedEvents(program: Program): DatedEvent[] {
         ...(event.clear_after === undefined ? {} : { clearAfterHours: event.clear_after / 3600 }),
       }));
   });
-}
-
-/** Parts of a day in which an event leaves no session, and what it is: one that blocks it, or a hard one. */
-export function takenParts(plan: Plan, date: string): Map<PartOfDay, string> {
-  const weekday = WEEKDAYS[weekdayOf(date)];
-  return new Map(
-    plan.week.events
-      .filter(({ day, on }) => day === weekday || on?.includes(date))
-      .filter(({ blocks, hard }) => blocks || hard)
-      .map(({ part, what }) => [part, what] as const),
-  );
-}
-
-/** Whether the client is away on a date. */
-export function isAway(plan: Plan, date: string): boolean {
-  return plan.week.away.some((away) =>
-    typeof away === "string" ? away === date : date >= away.from && date <= away.to,
-  );
 }
 
 /**

@@ -2,6 +2,7 @@
 
 import type { DosedProgram } from "../dose/types.ts";
 import { Fault, type Place, type WithFaults } from "../faults/fault.ts";
+import { isAway } from "../program/away.ts";
 import type { Program } from "../program/program.ts";
 import { addDays, weekdayOf } from "../units/dates.ts";
 import { explainProgram } from "../week/explain/explain.ts";
@@ -15,7 +16,7 @@ import type {
   ProgramWeeks,
 } from "../week/program/program-types.ts";
 import type { Mistake } from "../week/search/problem.ts";
-import { datesOutside, isAway } from "./client-days.ts";
+import { datesOutside } from "./client-days.ts";
 import { type Issued, issuedBouts } from "./issued-bouts.ts";
 import { layoutWarnings } from "./layout-warnings.ts";
 import type { KeptClear, Schedule, ScheduledDay, Session } from "./schedule.ts";
@@ -132,6 +133,8 @@ function scheduleOf(
   const plan = program.plan.value;
   const weeks = Array.from({ length: program.weeks }, (_, week) => ({
     number: week + 1,
+    away: program.awayWeeks.includes(week + 1),
+    eased: program.easedWeeks.includes(week + 1),
     days: Array.from({ length: 7 }, (_, day): ScheduledDay => {
       const date = addDays(plan.starts, week * 7 + day);
       return {

@@ -12,6 +12,10 @@ export interface Schedule {
 export interface ScheduledWeek {
   /** Week of the course, from 1. */
   readonly number: number;
+  /** Whether the client is away for the whole of it: a week without sessions. */
+  readonly away: boolean;
+  /** Whether it is a first week back after more than a week away. */
+  readonly eased: boolean;
   /** Seven days, the first being the weekday on which the plan starts. */
   readonly days: readonly ScheduledDay[];
 }

@@ -22,7 +22,10 @@ export interface WeekLoads {
 export interface Change {
   /** 0.3 is 30 % more. */
   readonly share: number;
-  /** The week compared with: the last one before that had any work, which may be some weeks back. */
+  /**
+   * The week compared with: the last one before that had any work, which may be some weeks back. A
+   * first week back after a break is easier on purpose and is passed over.
+   */
   readonly since: number;
   /** Minutes where an exercise of one of the two weeks states no effort. */
   readonly of: "load" | "minutes";
@@ -66,7 +69,7 @@ export function changesOf(
     const work = workOf(boutsIn(week).filter(counts));
     if (work.minutes <= 0) return undefined;
     const change = before && changeFrom(before.work, work, before.week);
-    before = { work, week: week.number };
+    if (!week.eased || before === undefined) before = { work, week: week.number };
     return change;
   });
 }

@@ -2,6 +2,7 @@
 
 import { clockOf } from "../dose/short-session.ts";
 import type { Bout, DosedProgram } from "../dose/types.ts";
+import { isAway, takenParts } from "../program/away.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
 import { preferredDays } from "../program/preferred-days.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
@@ -14,7 +15,7 @@ import type {
   ProgramWeeks,
   ProgramExercise as WeekBout,
 } from "../week/program/program-types.ts";
-import { datedEvents, isAway, takenParts } from "./client-days.ts";
+import { datedEvents } from "./client-days.ts";
 
 /** From this recovery time on, a bout counts as hard: one a day at most, and kept clear of events. Common practice. */
 export const HARD_RECOVERY_S = 36 * 3600;

@@ -112,6 +112,8 @@ export function program(input: ProgramInput): Program {
     clinic: clinic(input.clinic),
     clock: { morning: 420, midday: 780, evening: 1140 },
     weeks: input.weeks ?? last,
+    awayWeeks: [],
+    easedWeeks: [],
     phases: phases.map((phase) => ({
       id: phase.id,
       title: `Title of ${phase.id}`,

@@ -136,9 +136,18 @@ const plan: fc.Arbitrary<Plan> = fc.record({
       minKeys: 1,
       noNullPrototype: true,
     }),
-    away: fc.array(fc.oneof(date, fc.constant({ from: "2026-12-24", to: "2026-12-26" })), {
-      maxLength: 3,
-    }),
+    away: fc.array(
+      fc.oneof(
+        date,
+        fc.record({
+          from: fc.constant("2026-12-24"),
+          to: fc.constant("2026-12-26"),
+          // biome-ignore lint/suspicious/noThenProperty: the field of the plan
+          then: fc.constantFrom("shift" as const, "skip" as const),
+        }),
+      ),
+      { maxLength: 3 },
+    ),
     events: fc.array(
       fc.record(
         {

@@ -55,6 +55,7 @@ function calendar(schedule: Schedule): CalendarWeek[] {
       dates: `${short(date(schedule.start, first))} – ${short(date(schedule.start, first + 6))}`,
       phases: schedule.phases(number),
       summary: schedule.summary(number),
+      away: false,
       days: DAYS.map((_, day) => {
         const on = date(schedule.start, first + day);
         return {
@@ -356,6 +357,7 @@ export const achilles: Booklet = {
   },
   weeks: calendar(achillesWeeks),
   weekdays,
+  firstBack: undefined,
   kept: ["Clear of Saturday's match: no heavy work the day before."],
   phases: [
     {
@@ -502,6 +504,7 @@ export const shoulder: Booklet = {
   stop: { ...achilles.stop, care: [] },
   weeks: calendar(shoulderWeeks),
   weekdays: [...weekdays.slice(1), ...weekdays.slice(0, 1)],
+  firstBack: undefined,
   kept: [],
   phases: ([1, 2] as const).map((phase) => ({
     anchor: `phase-shoulder-${phase}`,

@@ -32,6 +32,10 @@ export function placeWeek(
     placed.push(again);
     return undefined;
   }
+  if (week.problem.exercises.length === 0) {
+    placed.push({ placement: new Map(), proven: true, expected: undefined });
+    return undefined;
+  }
   const pattern = patterns.get(turn(week));
   const given = boutsBefore(weeks, placed, index);
   const problem = { ...week.problem, given };

@@ -10,7 +10,7 @@ import { type Pattern, phasePattern, turn } from "./pattern.ts";
 import { placeWeek } from "./place-week.ts";
 import { boutsBefore, type Placed } from "./placed.ts";
 import type { LaidWeek, LayoutFailure, LayoutResult, ProgramWeeks } from "./program-types.ts";
-import { boutsSeenFrom, programWeeks } from "./program-weeks.ts";
+import { boutsSeenFrom, type ProgramWeek, programWeeks } from "./program-weeks.ts";
 
 /**
  * Lays out every week of a program: one pattern for each phase, and weeks that differ from it
@@ -50,9 +50,9 @@ function layOutFrom(program: ProgramWeeks, offset: number, tally?: Tally): Layou
   let last: Placement | undefined;
   let stop: LayoutFailure | undefined;
   for (const [index, week] of weeks.entries()) {
-    const phase = weeks.slice(index).filter((each) => each.phase === week.phase);
+    const phase = weeks.slice(index).filter((each) => each.phase === week.phase && !isEmpty(each));
     if (weeks[index - 1]?.phase !== week.phase) patterns = new Map();
-    if (week.issued === undefined && !patterns.has(turn(week))) {
+    if (week.issued === undefined && !isEmpty(week) && !patterns.has(turn(week))) {
       const alike = phase.filter((each) => turn(each) === turn(week));
       const other = [...patterns.values()].at(-1);
       const before = boutsBefore(weeks, placed, index);
@@ -74,6 +74,9 @@ function layOutFrom(program: ProgramWeeks, offset: number, tally?: Tally): Layou
   const done = laid.filter((week) => week !== undefined);
   return stop === undefined ? { status: "laid-out", weeks: done } : { ...stop, weeks: done };
 }
+
+/** A week without exercises has no pattern, and is none. */
+const isEmpty = ({ problem }: ProgramWeek): boolean => problem.exercises.length === 0;
 
 function longestInterval(program: ProgramWeeks): number {
   let longest = 1;

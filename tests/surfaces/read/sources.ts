@@ -16,7 +16,8 @@ export function readSources({ plan, clinic, made }: Client, context: Context): S
   say("client", "name", plan.client.name, "plan: client.name");
   say("client", "reference", plan.client.reference, "plan: client.reference");
   say("course", "first day", plan.starts, "plan: starts");
-  if (plan.weeks !== undefined) say("course", "weeks", String(plan.weeks), "plan: weeks");
+  if (plan.weeks !== undefined)
+    say("course", "weeks", String(onCalendar(plan, plan.weeks)), "plan: weeks, away");
   say("clinician", "", plan.clinician, "plan: clinician");
   say("signed", "", plan.signed ? "signed" : "draft", "plan: signed");
   if (plan.signed) say("signed on", "", plan.signed.on, "plan: signed.on");
@@ -71,12 +72,11 @@ function noteFacts(
   { starts, label, protocol }: Context,
   say: Say,
 ): void {
-  const total =
+  const ofCourse =
     weeks ??
     Math.max(...protocol.phases.map((phase, at) => firstWeekOf(protocol, at) + phase.weeks - 1));
-  const away = new Set(
-    week.away.flatMap((one) => (typeof one === "string" ? [one] : datesFrom(one.from, one.to))),
-  );
+  const total = onCalendar({ week, starts }, ofCourse);
+  const away = daysAway(week);
   for (let at = 0; at < total * 7; at += 1) {
     const date = addDays(starts, at);
     const weekday = WEEKDAY_IDS[weekdayOf(date)];
@@ -87,6 +87,34 @@ function noteFacts(
     ];
     if (notes.length > 0) say("note of a day", date, withoutSpaces(notes.join("")), "plan: week");
   }
+}
+
+const daysAway = (week: Client["plan"]["week"]): ReadonlySet<string> =>
+  new Set(
+    week.away.flatMap((one) => (typeof one === "string" ? [one] : datesFrom(one.from, one.to))),
+  );
+
+/** Weeks on the calendar for so many of a course: one more for each whose days away leave no free time. */
+function onCalendar(
+  { week, starts }: Pick<Client["plan"], "week" | "starts">,
+  ofCourse: number,
+): number {
+  const away = daysAway(week);
+  const isFree = (date: string) => {
+    const day = WEEKDAY_IDS[weekdayOf(date)] ?? "";
+    const taken = week.events
+      .filter((event) => event.hard || event.blocks)
+      .filter((event) => event.day === day || event.on?.includes(date))
+      .map(({ part }) => String(part));
+    const parts = Object.keys(week.free[day] ?? {}).filter((part) => !taken.includes(part));
+    return !away.has(date) && parts.length > 0;
+  };
+  let weeks = 0;
+  for (let done = 0; done < ofCourse; weeks += 1) {
+    const dates = Array.from({ length: 7 }, (_, at) => addDays(starts, 7 * weeks + at));
+    if (dates.some(isFree) || !dates.some((date) => away.has(date))) done += 1;
+  }
+  return weeks;
 }
 
 const datesFrom = (from: string, to: string): string[] =>
