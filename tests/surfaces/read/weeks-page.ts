@@ -129,11 +129,11 @@ function readWeekHead(text: string, { label }: Context) {
 
 const SUMS = {
   en: {
-    none: /^No sessions this week$/,
+    none: /^(?:No|Away: no) sessions this week$/,
     some: /^(\d+) sessions?, about (\d+(?: to \d+)?) minutes(?: each)?$/,
   },
   de: {
-    none: /^Diese Woche keine Übungen$/,
+    none: /^(?:Diese|Verreist: diese) Woche keine Übungen$/,
     some: /^(\d+) Mal üben, (?:je )?etwa (\d+(?: bis \d+)?) Minuten$/,
   },
 } as const;
