@@ -1,6 +1,7 @@
 /** A tree of files in memory, to test with. */
 import { Fault } from "../../src/faults/fault.ts";
 import type { Tree } from "../../src/files/tree.ts";
+import { MAX_BYTES } from "../../src/read/front-matter.ts";
 
 /** Files in memory: path to text. */
 export function memoryTree(files: Readonly<Record<string, string>>): Tree {
@@ -15,6 +16,9 @@ export function memoryTree(files: Readonly<Record<string, string>>): Tree {
     }),
     read(path) {
       const text = files[path];
+      if (text !== undefined && text.length > MAX_BYTES) {
+        return { fault: new Fault("file-too-large", "It is too large.", { place: placeIn(path) }) };
+      }
       if (text !== undefined) return { text };
       return {
         fault: new Fault("file-unreadable", "There is no such file.", { place: placeIn(path) }),
