@@ -5,7 +5,7 @@ import type { Bout } from "../dose/types.ts";
 import { isInPhase } from "../program/phase-weeks.ts";
 import type { ProgramPhase } from "../program/program.ts";
 import type { Composing } from "./composing.ts";
-import type { BadDay } from "./model.ts";
+import type { BadDay } from "./exercise-model.ts";
 
 /** What to do when there is little time or strength; undefined where the whole session is short enough. */
 export function badDay(phase: ProgramPhase, composing: Composing): BadDay | undefined {

@@ -1,10 +1,11 @@
 /** A computed dose in the client's words. */
+
 import type { LibraryCard } from "../cards/library.ts";
 import type { Vocabulary } from "../cards/vocabulary.ts";
 import type { Bout } from "../dose/types.ts";
 import type { Repetitions } from "../prescription/fields.ts";
 import { type Count, countIfMany, countOf, shapeOf } from "../prescription/shape.ts";
-import type { DoseLine } from "./model.ts";
+import type { DoseLine } from "./exercise-model.ts";
 import type { Writer } from "./numbers.ts";
 
 /** A dose without its weeks. */

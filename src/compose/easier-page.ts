@@ -1,12 +1,13 @@
 /** Exercises that are done only in place of others, on a day when these are too much: each in short. */
+
 import type { LibraryCard } from "../cards/library.ts";
 import { easierBout, easierOf } from "../dose/easier.ts";
 import type { ProgramExercise } from "../program/program.ts";
 import { easierAnchor } from "./anchors.ts";
 import type { Composing } from "./composing.ts";
 import { doseWords } from "./dose-words.ts";
+import type { EasierExercise } from "./exercise-model.ts";
 import { exercisesOf, figureFor } from "./exercise-pages.ts";
-import type { EasierExercise } from "./model.ts";
 import { needsOf, sectionText, thingsOf } from "./needs.ts";
 import { exerciseRule } from "./pain-words.ts";
 import { sideName } from "./side-words.ts";

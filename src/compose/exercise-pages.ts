@@ -7,7 +7,7 @@ import type { Program, ProgramExercise } from "../program/program.ts";
 import { easierAnchor, exerciseAnchor } from "./anchors.ts";
 import type { Composing } from "./composing.ts";
 import { capital, weekWords } from "./dose-words.ts";
-import type { DoseLine, ExercisePage } from "./model.ts";
+import type { DoseLine, ExercisePage } from "./exercise-model.ts";
 import { loadMakers, needsOf, sectionText } from "./needs.ts";
 import type { Writer } from "./numbers.ts";
 import { exerciseRule } from "./pain-words.ts";

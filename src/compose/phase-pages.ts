@@ -9,7 +9,7 @@ import { badDay } from "./bad-day.ts";
 import { minutesWords } from "./calendar.ts";
 import type { Composing } from "./composing.ts";
 import { doseLines, doseWords, weekWords } from "./dose-words.ts";
-import type { DoseLine, PhasePage } from "./model.ts";
+import type { DoseLine, PhasePage } from "./exercise-model.ts";
 import type { Writer } from "./numbers.ts";
 import { partName, wallDate } from "./part-words.ts";
 import { sideName } from "./side-words.ts";

@@ -4,7 +4,7 @@ import type { ProgramExercise } from "../program/program.ts";
 import type { Session } from "../schedule/schedule.ts";
 import type { Composing } from "./composing.ts";
 import { shortDose } from "./dose-words.ts";
-import type { PhasePage } from "./model.ts";
+import type { PhasePage } from "./exercise-model.ts";
 import { sessionRules } from "./pain-words.ts";
 import { sessionBout } from "./session-bouts.ts";
 import type { BookletSession, ShortVersion } from "./session-model.ts";

@@ -1,5 +1,5 @@
 /** Sorts the parts of doses into what always holds and what changes from row to row. */
-import type { DoseLine, DoseRow, ExercisePage } from "../compose/model.ts";
+import type { DoseLine, DoseRow, ExercisePage } from "../compose/exercise-model.ts";
 
 /** A row of a dose table: the words that change, side by side with the weeks they hold in. */
 interface DoseCells {

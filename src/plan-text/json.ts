@@ -5,7 +5,7 @@ import type { Fault } from "../faults/fault.ts";
 import { type FaultJson, faultJson } from "../faults/print.ts";
 import type { PainLimits } from "../pain/limits.ts";
 import { serialisePlan } from "../plan/serialise.ts";
-import type { Repetitions } from "../prescription/fields.ts";
+import { countOf } from "../prescription/shape.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
 import type { Session } from "../schedule/schedule.ts";
 import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
@@ -168,7 +168,7 @@ function sessionJson(
 
 function boutJson(bout: Bout, pain: PainLimits | null, unit: MassUnit): BoutJson {
   const reps = bout.reps?.map(({ low, high }) => (low === high ? low : ([low, high] as const)));
-  const alike = bout.reps !== undefined && sameInEverySet(bout.reps);
+  const alike = bout.reps !== undefined && countOf(bout.reps).kind !== "each";
   return {
     key: bout.key,
     card: bout.card,
@@ -198,10 +198,6 @@ function boutJson(bout: Bout, pain: PainLimits | null, unit: MassUnit): BoutJson
     clock_s: bout.clockS,
     pain,
   };
-}
-
-function sameInEverySet(reps: Repetitions): boolean {
-  return reps.every(({ low, high }) => low === reps[0]?.low && high === reps[0]?.high);
 }
 
 /** Sums of the sessions as laid out. */

@@ -2,6 +2,7 @@
 
 import { clockOf } from "../dose/short-session.ts";
 import type { Bout, DosedProgram } from "../dose/types.ts";
+import { countOf } from "../prescription/shape.ts";
 import { isAway, takenParts } from "../program/away.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
 import { preferredDays } from "../program/preferred-days.ts";
@@ -124,10 +125,7 @@ function weekBout(
 
 /** Minutes with fewer sets; none where the sets differ from each other. */
 function minutesBySets(bout: Bout, program: Program, changeover: number): number[] {
-  const [first] = bout.reps ?? [];
-  const alike = (bout.reps ?? []).every(
-    (reps) => reps.low === first?.low && reps.high === first.high,
-  );
+  const alike = bout.reps === undefined || countOf(bout.reps).kind !== "each";
   return Array.from({ length: alike ? bout.sets - 1 : 0 }, (_, less) => {
     const seconds = clockOf(bout, less + 1, program.clinic.dosing);
     return Math.ceil(seconds / 60) + changeover;

@@ -1,12 +1,6 @@
 /** Two booklets of invented clients, as the composer would hand them to the renderer. */
-import type {
-  Booklet,
-  CalendarWeek,
-  ClinicLines,
-  DiaryWeek,
-  DoseLine,
-  ExercisePage,
-} from "../../src/compose/model.ts";
+import type { DoseLine, ExercisePage } from "../../src/compose/exercise-model.ts";
+import type { Booklet, CalendarWeek, ClinicLines, DiaryWeek } from "../../src/compose/model.ts";
 
 const DAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
