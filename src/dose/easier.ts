@@ -55,7 +55,7 @@ export function easierBout(
     why: card.card.why,
     main: false,
     when: undefined,
-    sameSessionAs: undefined,
+    sameSessionAs: [],
     after: [],
     origin: "protocol",
     because: undefined,

@@ -75,6 +75,14 @@ const clockTime = z
   .string({ error: 'write a clock time as "07:30", in quotation marks' })
   .regex(/^([01]\d|2[0-3]):[0-5]\d$/, { error: 'write a clock time as "07:30"' });
 
+/** For which weeks of the course a change is; for all of them where it says nothing. */
+const changeSpan = {
+  phase: id.optional().describe("In this phase only."),
+  weeks: weekSpan
+    .optional()
+    .describe("In these weeks of the phase only, counted from its first week: 3 or 2-5."),
+};
+
 const part = z.enum(PARTS);
 const day = z.enum(WEEKDAYS);
 
@@ -237,6 +245,7 @@ function buildPlanSchema(words: Vocabulary) {
       .array(
         z.strictObject({
           card: id.describe("The protocol's card."),
+          ...changeSpan,
           why: line.describe("The reason."),
         }),
       )
@@ -247,18 +256,20 @@ function buildPlanSchema(words: Vocabulary) {
         z.strictObject({
           card: id.describe("The protocol's card."),
           to: id.describe("The card to do instead."),
+          ...changeSpan,
           why: line.describe("The reason."),
           dose: dosePart.optional().describe("What is different in its dose."),
         }),
       )
       .default([])
-      .describe("Exercises this client does instead."),
+      .describe(
+        "Exercises this client does instead. In weeks of no swap the protocol's card stays.",
+      ),
     add: z
       .array(
         z.strictObject({
           card: id.describe("The card."),
-          phase: id.optional().describe("In this phase only."),
-          weeks: weekSpan.optional().describe("In these weeks of the phase only."),
+          ...changeSpan,
           why: line.describe("The reason."),
           dose: dosePart.default({}).describe("Its dose, where the card's own does not do."),
         }),
@@ -269,8 +280,7 @@ function buildPlanSchema(words: Vocabulary) {
       .array(
         z.strictObject({
           card: id.describe("The card."),
-          phase: id.optional().describe("In this phase only."),
-          weeks: weekSpan.optional().describe("In these weeks of the phase only."),
+          ...changeSpan,
           why: line.describe("The reason."),
           dose: dosePart.describe("What is different."),
         }),
@@ -287,3 +297,5 @@ function buildPlanSchema(words: Vocabulary) {
 export type Plan = z.infer<ReturnType<typeof planSchema>>;
 export type Measure = Plan["measures"][number];
 export type PlanEquipment = Plan["equipment"][number];
+/** What a plan may change of its protocol, each a list of changes. */
+export type ChangeKind = "leave_out" | "swap" | "add" | "redose";

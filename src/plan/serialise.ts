@@ -2,11 +2,11 @@
 import { serialiseDose } from "../prescription/serialise.ts";
 import { defined, distanceText, massText, speedText, timeText } from "../units/serialise.ts";
 import { weekSpanText } from "../units/week-span.ts";
-import type { Measure, Plan, PlanEquipment } from "./schema.ts";
+import type { ChangeKind, Measure, Plan, PlanEquipment } from "./schema.ts";
 
 /** The front matter of a plan as plain data; the plan's schema reads it as the same plan. */
 export function serialisePlan(plan: Plan): Record<string, unknown> {
-  const { client, measures, equipment, week, swap, add, redose, ...plain } = plan;
+  const { client, measures, equipment, week, leave_out, swap, add, redose, ...plain } = plan;
   return defined({
     ...plain,
     client: defined({ ...client, body_mass: mass(client.body_mass) }),
@@ -27,20 +27,25 @@ export function serialisePlan(plan: Plan): Record<string, unknown> {
         defined({
           ...event,
           clear_before: event.clear_before === undefined ? undefined : timeText(event.clear_before),
+          clear_after: event.clear_after === undefined ? undefined : timeText(event.clear_after),
         }),
       ),
     }),
-    swap: swap.map((change) =>
-      defined({ ...change, dose: change.dose && serialiseDose(change.dose) }),
-    ),
-    add: add.map((change) => changeForm(change)),
-    redose: redose.map((change) => changeForm(change)),
+    leave_out: leave_out.map(changeForm),
+    swap: swap.map(changeForm),
+    add: add.map(changeForm),
+    redose: redose.map(changeForm),
   });
 }
 
-function changeForm(change: Plan["add"][number] | Plan["redose"][number]): Record<string, unknown> {
-  const { weeks, dose } = change;
-  return defined({ ...change, weeks: weeks && weekSpanText(weeks), dose: serialiseDose(dose) });
+function changeForm(change: Plan[ChangeKind][number]): Record<string, unknown> {
+  const { weeks } = change;
+  const dose = "dose" in change ? change.dose : undefined;
+  return defined({
+    ...change,
+    weeks: weeks && weekSpanText(weeks),
+    dose: dose && serialiseDose(dose),
+  });
 }
 
 function measureForm(measure: Measure): Record<string, unknown> {

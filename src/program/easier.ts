@@ -12,7 +12,14 @@ import { fits } from "./propose.ts";
  */
 export function easierCards(card: LibraryCard, program: Program, library: Library): LibraryCard[] {
   const plan = program.plan.value;
-  const notWanted = new Set([...plan.leave_out, ...plan.swap].map((change) => change.card));
+  const phases = program.phases.filter(({ exercises }) =>
+    exercises.some((exercise) => exercise.card.card.id === card.card.id),
+  );
+  const notWanted = new Set(
+    [...plan.leave_out, ...plan.swap]
+      .filter(({ phase }) => phase === undefined || phases.some(({ id }) => id === phase))
+      .map((change) => change.card),
+  );
   const begins = weeksOfCard(program, card.card.id)?.first ?? 1;
   return below(card, library)
     .filter(({ card: { id } }) => !notWanted.has(id))

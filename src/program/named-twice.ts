@@ -1,7 +1,6 @@
 /** A card may stand once in a phase: two doses of it would share one diary, one page and one recovery. */
 import { Fault } from "../faults/fault.ts";
-import type { Plan } from "../plan/schema.ts";
-import type { Read, Source } from "../read/source.ts";
+import type { Source } from "../read/source.ts";
 import type { Named } from "./changes.ts";
 
 /** A fault for each exercise of a phase whose card the phase has already; the protocol's own comes first. */
@@ -20,15 +19,6 @@ const HINTS = {
   swap: "Swap for another card, or leave this exercise out and change the dose of the other (redose).",
   add: "Change its dose with redose instead, or name the phase that does not have it (phase: …).",
 } as const;
-
-/** A fault for every card that a plan swaps a second time: only the first could hold. */
-export function swappedTwice({ value, source }: Read<Plan>): Fault[] {
-  return value.swap.flatMap(({ card }, at) =>
-    value.swap.findIndex((one) => one.card === card) === at
-      ? []
-      : [twice(source, ["swap", at, "card"], `${card} is swapped twice.`, "Keep one of the two.")],
-  );
-}
 
 function twice(source: Source, path: Named["path"], message: string, hint: string): Fault {
   const place = source.at(path);

@@ -50,8 +50,8 @@ export interface ProgramExercise {
   readonly main: boolean;
   /** Set where it starts when a sign is there, not in a given week. */
   readonly when: string | undefined;
-  /** Key of the exercise in whose sessions it is done. */
-  readonly sameSessionAs: string | undefined;
+  /** Keys of the exercises in whose sessions it is done: one of them in any week. */
+  readonly sameSessionAs: readonly string[];
   /** Keys of exercises that come before it in a session. */
   readonly after: readonly string[];
   readonly origin: "protocol" | "swap" | "add";

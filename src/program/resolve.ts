@@ -12,16 +12,16 @@ import { mergeLayers } from "../prescription/merge.ts";
 import { misshapen, saysWork } from "../prescription/shape-problem.ts";
 import type { StatedDose } from "../prescription/stated.ts";
 import type { Protocol, ProtocolPhase } from "../protocols/schema.ts";
-import type { Path, Read } from "../read/source.ts";
-import { nearest } from "../read/validate.ts";
+import type { Read } from "../read/source.ts";
 import { dayClock } from "../units/clock.ts";
 import type { WorkSide } from "../units/side.ts";
 import { courseCalendar, weeksBack } from "./away.ts";
 import { changedExercises, type Named } from "./changes.ts";
-import { namedTwice, swappedTwice } from "./named-twice.ts";
+import { namedTwice } from "./named-twice.ts";
 import { onCalendar } from "./on-calendar.ts";
 import type { Program, ProgramExercise, ProgramPhase } from "./program.ts";
 import { missing, proposals, rulingOut } from "./propose.ts";
+import { unusedChanges } from "./unused-changes.ts";
 
 export interface ProgramParts {
   readonly plan: Read<Plan>;
@@ -37,7 +37,7 @@ export interface ProgramParts {
  */
 export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefined> {
   const { plan, protocol, clinic } = parts;
-  const faults: Fault[] = [...unusedChanges(parts), ...swappedTwice(plan)];
+  const faults: Fault[] = unusedChanges(plan, protocol);
   const phases: ProgramPhase[] = [];
   let nextWeek = 1;
   protocol.value.phases.forEach((phase, phaseAt) => {
@@ -48,7 +48,7 @@ export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefi
     const list = changedExercises(plan, protocol, phaseAt);
     faults.push(...namedTwice(list, phase.title));
     const exercises = list.flatMap((named) => {
-      const resolved = resolveExercise(named, phase, weeks, parts);
+      const resolved = resolveExercise(named, phase, weeks, list, parts);
       faults.push(...resolved.faults);
       return resolved.value ? [resolved.value] : [];
     });
@@ -106,6 +106,7 @@ function resolveExercise(
   named: Named,
   phase: ProtocolPhase,
   weeks: number,
+  list: readonly Named[],
   parts: ProgramParts,
 ): WithFaults<ProgramExercise | undefined> {
   const { plan, protocol, library, clinic } = parts;
@@ -125,7 +126,7 @@ function resolveExercise(
     why: named.why ?? card.card.why,
     main: named.main,
     when: named.when,
-    ...ties(named, phase, plan.value),
+    ...ties(named, phase, list),
     origin: named.origin,
     because: named.because,
     pain: painLimits(plan.value.pain, [protocol.value.pain, card.card.pain], clinic.pain),
@@ -139,19 +140,25 @@ function resolveExercise(
 function ties(
   { protocol }: Named,
   phase: ProtocolPhase,
-  plan: Plan,
+  list: readonly Named[],
 ): Pick<ProgramExercise, "sameSessionAs" | "after"> {
-  const keyOf = (card: string): string[] => {
-    if (plan.leave_out.some((change) => change.card === card)) return [];
-    const to = plan.swap.find((change) => change.card === card)?.to ?? card;
-    return [`${phase.id}/${to}`];
-  };
+  const keysOf = (card: string): string[] =>
+    list
+      .filter((named) => named.protocol?.exercise.card === card)
+      .map((named) => `${phase.id}/${named.card}`);
   const { same_session_as: same, after = [] } = protocol?.exercise ?? {};
   return {
-    sameSessionAs: same === undefined ? undefined : keyOf(same)[0],
-    after: after.flatMap(keyOf),
+    sameSessionAs: same === undefined ? [] : keysOf(same),
+    after: after.flatMap(keysOf),
   };
 }
+
+/** What a plan can do about an exercise that does not fit, by where it comes from. */
+const MOVES = {
+  protocol: { other: "Write it under swap", none: "leave it out (leave_out)" },
+  swap: { other: "Write it as to of this swap", none: "leave the exercise out (leave_out)" },
+  add: { other: "Add it instead", none: "take it out of add" },
+} as const;
 
 /** What stands against giving this card to this client. */
 function fitFaults(card: LibraryCard, named: Named, { plan, library }: ProgramParts): Fault[] {
@@ -160,8 +167,8 @@ function fitFaults(card: LibraryCard, named: Named, { plan, library }: ProgramPa
   const frame = named.source.frame(place);
   const instead = proposals(card, library, plan.value)[0];
   const hint = instead
-    ? `Could be done instead: ${instead.card.id} (${instead.card.clinical}). Write it under swap if it is right for this client.`
-    : "No card of the library could stand in; leave it out, or write one.";
+    ? `Could be done instead: ${instead.card.id} (${instead.card.clinical}). ${MOVES[named.origin].other} if it is right for this client.`
+    : `No card of the library could stand in; ${MOVES[named.origin].none}, or write one.`;
   const ruledOut = rulingOut(card, plan.value);
   if (ruledOut) {
     const message = `${card.card.id} is not for a client with the flag ${ruledOut.flag}: ${ruledOut.why}`;
@@ -242,44 +249,4 @@ export function workSide({ card }: LibraryCard, side: Plan["side"]): WorkSide {
   if (card.side === "none") return "none";
   if (card.side === "both") return "both";
   return side === "both" ? "each" : side;
-}
-
-/** Changes of the plan that touch nothing, with the nearest exercise that is there. */
-function unusedChanges({ plan, protocol }: ProgramParts): Fault[] {
-  const cards = protocol.value.phases.flatMap((phase) => phase.exercises.map(({ card }) => card));
-  const phases = protocol.value.phases.map((phase) => phase.id);
-  const after = [
-    ...cards,
-    ...plan.value.swap.map(({ to }) => to),
-    ...plan.value.add.map(({ card }) => card),
-  ];
-  const unused = (path: Path, name: string, known: readonly string[], what: string) => {
-    const place = plan.source.at(path);
-    const near = nearest(name, known);
-    return new Fault("change-unused", `There is no ${what} ${name} in ${protocol.value.id}.`, {
-      place,
-      frame: plan.source.frame(place),
-      hint: near ? `Did you mean ${near}?` : `There are: ${[...new Set(known)].join(", ")}.`,
-    });
-  };
-  const faults: Fault[] = [];
-  plan.value.leave_out.forEach(({ card }, at) => {
-    if (!cards.includes(card))
-      faults.push(unused(["leave_out", at, "card"], card, cards, "exercise"));
-  });
-  plan.value.swap.forEach(({ card }, at) => {
-    if (!cards.includes(card)) faults.push(unused(["swap", at, "card"], card, cards, "exercise"));
-  });
-  plan.value.redose.forEach(({ card, phase }, at) => {
-    if (!after.includes(card)) faults.push(unused(["redose", at, "card"], card, after, "exercise"));
-    if (phase !== undefined && !phases.includes(phase)) {
-      faults.push(unused(["redose", at, "phase"], phase, phases, "phase"));
-    }
-  });
-  plan.value.add.forEach(({ phase }, at) => {
-    if (phase !== undefined && !phases.includes(phase)) {
-      faults.push(unused(["add", at, "phase"], phase, phases, "phase"));
-    }
-  });
-  return faults;
 }

@@ -26,7 +26,12 @@ export function issuedBouts(
 ): NonNullable<ProgramWeeks["issued"]> {
   const plan = program.plan.value;
   const first = dayNumber(plan.starts);
-  const swapped = new Map(plan.swap.map(({ card, to }) => [card, to]));
+  const swapped = new Map(
+    plan.swap.map(({ card }) => [
+      card,
+      plan.swap.filter((one) => one.card === card).map(({ to }) => to),
+    ]),
+  );
   const weekOf = (date: string) => Math.floor((dayNumber(date) - first) / 7);
   const names = new Map<number, ReadonlyMap<string, string>>();
   for (const week of new Set(record.sessions.map(({ date }) => weekOf(date)))) {
@@ -65,7 +70,7 @@ function split(key: string): { readonly phase: string; readonly card: string } {
 function namesNow(
   issued: readonly string[],
   now: readonly string[],
-  swapped: ReadonlyMap<string, string>,
+  swapped: ReadonlyMap<string, readonly string[]>,
 ): ReadonlyMap<string, string> {
   const names = new Map<string, string>();
   const open = new Set(now);
@@ -78,17 +83,17 @@ function namesNow(
   for (const key of issued) take(key, key);
   for (const key of issued) {
     const { phase, card } = split(key);
-    const to = swapped.get(card);
+    const to = swapped.get(card) ?? [];
     take(
       key,
-      first((one) => one.phase === phase && one.card === to),
+      first((one) => one.phase === phase && to.includes(one.card)),
     );
   }
   for (const key of issued) {
     const { card } = split(key);
     take(
       key,
-      first((one) => one.card === card || one.card === swapped.get(card)),
+      first((one) => one.card === card || swapped.get(card)?.includes(one.card) === true),
     );
   }
   return names;

@@ -83,9 +83,10 @@ function phaseRuns(
     const id = phasesIn(program, week)
       .map((phase) => phase.id)
       .join(" + ");
+    const here = new Set(bouts.map(({ key }) => key));
     const stated = bouts.flatMap((bout) => {
       const exercise = exercises.get(bout.key);
-      return exercise ? [weekBout(bout, exercise, program, changeover)] : [];
+      return exercise ? [weekBout(bout, exercise, here, program, changeover)] : [];
     });
     const open = runs.at(-1);
     if (open && open.id === id) open.weeks.push({ exercises: inOrder(stated, exercises) });
@@ -97,11 +98,13 @@ function phaseRuns(
 function weekBout(
   bout: Bout,
   exercise: ProgramExercise,
+  here: ReadonlySet<string>,
   program: Program,
   changeover: number,
 ): WeekBout {
   const plan = program.plan.value;
   const { card } = exercise.card;
+  const sameSessionAs = exercise.sameSessionAs.find((key) => here.has(key));
   const prefer = preferredDays(program).flatMap((day) => {
     const offset = (WEEKDAYS.indexOf(day) - weekdayOf(plan.starts) + 7) % 7;
     return PARTS.map((_, part) => 3 * offset + part);
@@ -117,7 +120,7 @@ function weekBout(
     hard: isHard(exercise),
     groups: card.tissues,
     ...(prefer.length > 0 ? { preferredSlots: prefer } : {}),
-    ...(exercise.sameSessionAs === undefined ? {} : { sameSessionAs: exercise.sameSessionAs }),
+    ...(sameSessionAs === undefined ? {} : { sameSessionAs }),
     ...(exercise.after.length > 0 ? { after: exercise.after } : {}),
     origins: { all: exercise.place },
   };
@@ -140,14 +143,13 @@ function inOrder(
   const trains = ({ id }: WeekBout) => exercises.get(id)?.card.card.trains ?? "";
   const here = new Set(bouts.map(({ id }) => id));
   const fresh = bouts.filter((bout) => FRESH.includes(trains(bout))).map(({ id }) => id);
-  return bouts.map(({ after = [], sameSessionAs, ...bout }) => {
+  return bouts.map(({ after = [], ...bout }) => {
     const strength = bout.hard && trains(bout) === "strength";
     const first = strength ? fresh.filter((id) => !comesAfter(id, bout.id, bouts)) : [];
     const before = [...new Set([...after, ...first])].filter((id) => here.has(id));
     return {
       ...bout,
       ...(before.length > 0 ? { after: before } : {}),
-      ...(sameSessionAs !== undefined && here.has(sameSessionAs) ? { sameSessionAs } : {}),
     };
   });
 }

@@ -189,7 +189,7 @@ function exerciseOf(
     why: "It helps.",
     main,
     when: undefined,
-    sameSessionAs: undefined,
+    sameSessionAs: [],
     after: [],
     origin: "protocol",
     because: undefined,
