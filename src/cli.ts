@@ -72,9 +72,16 @@ function commands(end: (status: number) => void): Command {
       "--issued <file>",
       'what the client already has, or "none" (default: out/ID.issued.json where it is)',
     )
+    .option("--apply <number>", "write the remedy of that number into the plan")
+    .option("--why <text>", "the reason for it, where the plan has to state one")
     .option("--strict", "let warnings count as errors")
     .option("--date <YYYY-MM-DD>", "the day to work with, instead of today")
-    .action(async (path: string, options: object) => {
+    .action(async (path: string, { apply, ...options }: { readonly apply?: string }) => {
+      if (apply !== undefined) {
+        const { applyRemedy } = await import("./commands/apply.ts");
+        end(await applyRemedy(path, { ...options, apply }, terminal));
+        return;
+      }
       const { plan } = await import("./commands/plan.ts");
       end(plan(path, options, terminal));
     });

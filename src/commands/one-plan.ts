@@ -2,7 +2,7 @@
 import { type IssuedBefore, type MadeProgram, makeProgram } from "../booklet.ts";
 import { Fault, type WithFaults } from "../faults/fault.ts";
 import { shippedFolder } from "../files/shipped.ts";
-import { diskTree } from "../files/tree.ts";
+import { diskTree, treeWith } from "../files/tree.ts";
 import type { Terminal } from "../terminal/terminal.ts";
 import { clinicFolderOf, openWorkspace, type Workspace } from "../workspace.ts";
 import { shownPath } from "./check.ts";
@@ -22,10 +22,12 @@ export class Workspaces {
    * The program of a plan, and the clinic it belongs to; undefined after an error.
    *
    * @param before what was issued of it; where not given it is laid out as for the first time
+   * @param text the plan's text in place of what its file holds
    */
   make(
     path: string,
     before?: IssuedBefore,
+    text?: string,
   ): WithFaults<{ made: MadeProgram; workspace: Workspace } | undefined> {
     const file = shownPath(path, this.#terminal.cwd);
     const tree = diskTree(this.#terminal.cwd);
@@ -48,7 +50,9 @@ export class Workspaces {
       );
       return { value: undefined, faults: [fault] };
     }
-    const workspace = this.open(clinicFolder);
+    const opened = this.open(clinicFolder);
+    const workspace =
+      text === undefined ? opened : { ...opened, tree: treeWith(opened.tree, file, text) };
     const made = makeProgram(workspace, file, before);
     // faults of cards and protocols matter here only where this plan meets them
     const clinicFaults = workspace.clinic ? [] : workspace.faults;

@@ -2,7 +2,7 @@
 import { resolve } from "node:path";
 import { EXIT } from "../faults/catalogue.ts";
 import { Fault, isError, sortFaults } from "../faults/fault.ts";
-import { faultJson } from "../faults/print.ts";
+import { faultJson, numberedRemedies } from "../faults/print.ts";
 import { explainText } from "../plan-text/explain.ts";
 import { planJson } from "../plan-text/json.ts";
 import { planTable } from "../plan-text/table.ts";
@@ -28,7 +28,7 @@ export function plan(path: string, options: PlanOptions, terminal: Terminal): nu
   if (!value) {
     if (options.json)
       terminal.out(JSON.stringify({ faults: sortFaults(faults).map(faultJson) }, null, 2));
-    else printFaults(terminal, faults);
+    else printNumbered(terminal, path, faults);
     return EXIT.input;
   }
   const { made, workspace } = value;
@@ -48,11 +48,19 @@ export function plan(path: string, options: PlanOptions, terminal: Terminal): nu
   } else {
     const words = loadWords(made.program.clinic.language, made.program.clinic.locale);
     terminal.out(planTable(made, workspace.texts.library, words));
-    printFaults(terminal, faults);
+    printNumbered(terminal, path, faults);
   }
   return options.strict && faults.length > 0
     ? EXIT.input
     : faults.some(isError)
       ? EXIT.input
       : EXIT.done;
+}
+
+/** The faults with numbers for what could be done about them, and how to have that written. */
+function printNumbered(terminal: Terminal, path: string, faults: readonly Fault[]): void {
+  const remedies = numberedRemedies(faults);
+  printFaults(terminal, faults, remedies);
+  if (remedies.length === 0) return;
+  terminal.err(`To have one of these written into the plan: paulatim plan ${path} --apply NUMBER`);
 }

@@ -192,6 +192,14 @@ export const CATALOGUE = {
     means: "What is done every few days waits for a later day where the client has no time.",
     exit: EXIT.input,
   },
+  "remedy-fails": {
+    means: "A remedy was tried in the plan and did not do away with its fault.",
+    exit: EXIT.input,
+  },
+  "edit-impossible": {
+    means: "A change cannot be written into a file without harm to the rest of it.",
+    exit: EXIT.input,
+  },
   "not-signed": { means: "A plan has not been signed off by a clinician.", exit: EXIT.input },
   // diaries
   "diary-unreadable": {

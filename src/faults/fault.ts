@@ -1,4 +1,5 @@
 /** The one error of the program: what is wrong, where, and what to do about it. */
+import type { Remedy } from "../edits/edit.ts";
 import { CATALOGUE, type FaultCode } from "./catalogue.ts";
 
 /** `error` stops the output it belongs to; `warning` does not. */
@@ -17,6 +18,8 @@ export interface FaultDetails {
   readonly hint?: string | undefined;
   /** The offending lines of the file, ready to print. */
   readonly frame?: string | undefined;
+  /** Edits of the plan that would do away with it, the least first. */
+  readonly remedies?: readonly Remedy[] | undefined;
   readonly cause?: unknown;
 }
 
@@ -26,6 +29,7 @@ export class Fault extends Error {
   readonly place: Place | undefined;
   readonly hint: string | undefined;
   readonly frame: string | undefined;
+  readonly remedies: readonly Remedy[];
 
   constructor(code: FaultCode, message: string, details: FaultDetails = {}) {
     super(message, details.cause === undefined ? undefined : { cause: details.cause });
@@ -35,6 +39,7 @@ export class Fault extends Error {
     this.place = details.place;
     this.hint = details.hint;
     this.frame = details.frame;
+    this.remedies = details.remedies ?? [];
   }
 
   /** Exit status that this fault asks for when it stops the program. */

@@ -1,9 +1,14 @@
 /** Faults as people and programs read them. */
 import { styleText } from "node:util";
-import { Fault, FaultList, type Level } from "./fault.ts";
+import { asksWhy, type Edit, type Remedy } from "../edits/edit.ts";
+import { Fault, FaultList, type Level, sortFaults } from "./fault.ts";
 
-/** A fault on a few lines: place, level and code; what is wrong; the lines of the file; what to do. */
-export function faultText(fault: Fault, colour = false): string {
+/**
+ * A fault on a few lines: place, level and code; what is wrong; the lines of the file; what to do.
+ *
+ * @param numbered remedies by the numbers they are to be taken by; others are listed without
+ */
+export function faultText(fault: Fault, colour = false, numbered: readonly Remedy[] = []): string {
   const paint = (format: Parameters<typeof styleText>[0], text: string) =>
     colour ? styleText(format, text) : text;
   const place = fault.place
@@ -12,9 +17,30 @@ export function faultText(fault: Fault, colour = false): string {
   const level = paint(fault.level === "error" ? "red" : "yellow", fault.level);
   const lines = [`${place}${level}  ${fault.code}`, indent(fault.message)];
   if (fault.frame !== undefined) lines.push(indent(paint("dim", fault.frame)));
-  if (fault.hint !== undefined) lines.push(indent(fault.hint));
+  if (fault.remedies.length > 0) lines.push(indent(remedyText(fault.remedies, numbered)));
+  else if (fault.hint !== undefined) lines.push(indent(fault.hint));
   return lines.join("\n");
 }
+
+/** The remedies below what they are, each on a line of its own. */
+function remedyText(remedies: readonly Remedy[], numbered: readonly Remedy[]): string {
+  const lines = remedies.flatMap((remedy, at) => {
+    const { lead, sentence } = remedy;
+    const number = numbered.findIndex((one) => isSame(one, remedy)) + 1;
+    const line = `${number > 0 ? String(number).padStart(3) : "  -"}  ${sentence}`;
+    return remedies[at - 1]?.lead === lead ? [line] : [`${lead}:`, line];
+  });
+  return lines.join("\n");
+}
+
+/** All remedies of the faults in the order in which they are printed, each once: the first is number 1. */
+export function numberedRemedies(faults: readonly Fault[]): readonly Remedy[] {
+  const all = sortFaults(faults).flatMap(({ remedies }) => remedies);
+  return all.filter((one, at) => all.findIndex((other) => isSame(other, one)) === at);
+}
+
+const isSame = (one: Remedy, other: Remedy): boolean =>
+  JSON.stringify(one.edits) === JSON.stringify(other.edits);
 
 /** The machine form of a fault. */
 export interface FaultJson {
@@ -25,6 +51,15 @@ export interface FaultJson {
   readonly column: number | null;
   readonly message: string;
   readonly hint: string | null;
+  readonly remedies: readonly RemedyJson[];
+}
+
+interface RemedyJson {
+  readonly sentence: string;
+  /** Whether a reason is asked for: it takes the place of every null in the edits. */
+  readonly needs_why: boolean;
+  /** What to change in the front matter of the plan. */
+  readonly edits: readonly Edit[];
 }
 
 /** A fault as `--json` prints it; the fields do not change their names. */
@@ -37,6 +72,9 @@ export function faultJson(fault: Fault): FaultJson {
     column: fault.place?.column ?? null,
     message: fault.message,
     hint: fault.hint ?? null,
+    remedies: fault.remedies.map(({ sentence, edits }) => {
+      return { sentence, needs_why: asksWhy(edits), edits };
+    }),
   };
 }
 

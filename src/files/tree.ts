@@ -66,6 +66,16 @@ export function diskTree(from: string): Tree {
   };
 }
 
+/** A tree in which one file has another text. */
+export function treeWith(tree: Tree, file: string, text: string): Tree {
+  return {
+    list: (folder, ending) => tree.list(folder, ending),
+    read: (path) => (path === file ? { text } : tree.read(path)),
+    readBytes: (path) => tree.readBytes(path),
+    exists: (path) => tree.exists(path),
+  };
+}
+
 /** Whether a file is a link to one that does not lie in, or below, the folder of the link. */
 function leadsOut(path: string): boolean {
   if (!lstatSync(path).isSymbolicLink()) return false;

@@ -37,11 +37,11 @@ export async function writeAll(files: readonly Output[], fill: Fill = fillFile):
   try {
     for (const { path, content } of files) {
       current = path;
-      await refuseOddTarget(path);
+      const mode = await modeOf(path);
       await removeStale(path);
       const temp = tempName(path);
       temps.push(temp);
-      await writeTemp(temp, content, fill);
+      await writeTemp(temp, content, fill, mode);
     }
     for (const [index, { path }] of files.entries()) {
       current = path;
@@ -58,10 +58,16 @@ async function fillFile(file: FileHandle, content: Uint8Array | string): Promise
   await file.writeFile(content);
 }
 
-async function writeTemp(temp: string, content: Uint8Array | string, fill: Fill): Promise<void> {
+async function writeTemp(
+  temp: string,
+  content: Uint8Array | string,
+  fill: Fill,
+  mode: number | undefined,
+): Promise<void> {
   // "wx" follows no link: the name must be new.
   const file = await open(temp, "wx", 0o666);
   try {
+    if (mode !== undefined) await file.chmod(mode);
     await fill(file, content);
     await file.sync();
   } finally {
@@ -69,10 +75,14 @@ async function writeTemp(temp: string, content: Uint8Array | string, fill: Fill)
   }
 }
 
-/** A link could lead anywhere, and a folder or device is no file to replace. */
-async function refuseOddTarget(path: string): Promise<void> {
+/**
+ * Who may read and write the file that is there, which whoever replaces it has to keep; undefined where
+ * there is none. A link could lead anywhere, and a folder or device is no file to replace.
+ */
+async function modeOf(path: string): Promise<number | undefined> {
   const stat = await lstat(path).catch(() => undefined);
-  if (stat === undefined || stat.isFile()) return;
+  if (stat === undefined) return undefined;
+  if (stat.isFile()) return stat.mode & 0o777;
   const kind = stat.isSymbolicLink() ? "a link" : stat.isDirectory() ? "a folder" : "no plain file";
   throw new Fault("output-unwritable", `${path} cannot be written: ${kind} is in its place.`, {
     hint: "Remove or rename what is there, or choose another output path.",

@@ -17,9 +17,9 @@ import { tempoText } from "../units/quantities.ts";
  * Grows when fields are added; a field once there keeps its name and unit.
  * 2: speed, rest between repetitions, what a change compares, loads in the clinic's unit; `trails` are
  * named by the exercise's key and no longer by its card, which can stand in two phases of one week.
- * 3: weeks away and first weeks back.
+ * 3: weeks away and first weeks back. 4: what could be done about a warning, as edits of the plan.
  */
-const VERSION = 3;
+const VERSION = 4;
 
 export interface PlanJson {
   readonly version: number;

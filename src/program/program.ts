@@ -21,6 +21,8 @@ export interface Program {
   readonly weeks: number;
   /** Weeks, from 1, in which the client is away and nothing is done. */
   readonly awayWeeks: readonly number[];
+  /** The week of the course, from 1, in each week of the calendar; undefined in weeks away. */
+  readonly courseWeeks: readonly (number | undefined)[];
   /** First weeks back, from 1, after more than a week away: fewer sets. */
   readonly easedWeeks: readonly number[];
   readonly phases: readonly ProgramPhase[];
@@ -32,6 +34,8 @@ export interface ProgramPhase {
   readonly aim: string;
   /** Week in which it begins, counted from the first day, from 1; phases may overlap. */
   readonly firstWeek: number;
+  /** Week of the course in which it begins, from 1, weeks away not counted. */
+  readonly courseWeek: number;
   /** Its weeks, weeks away among them included. */
   readonly weeks: number;
   readonly range: WeekSpan | undefined;

@@ -21,6 +21,7 @@ import { namedTwice } from "./named-twice.ts";
 import { onCalendar } from "./on-calendar.ts";
 import type { Program, ProgramExercise, ProgramPhase } from "./program.ts";
 import { missing, proposals, rulingOut } from "./propose.ts";
+import { standInRemedies } from "./stand-ins.ts";
 import { unusedChanges } from "./unused-changes.ts";
 
 export interface ProgramParts {
@@ -57,6 +58,7 @@ export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefi
       title: phase.title,
       aim: phase.aim,
       firstWeek,
+      courseWeek: firstWeek,
       weeks,
       range: phase.range,
       moveOn: phase.move_on,
@@ -77,6 +79,7 @@ export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefi
     clock: dayClock(plan.value.week.hours),
     weeks: calendar.length,
     awayWeeks: calendar.flatMap((week, at) => (week === undefined ? [at + 1] : [])),
+    courseWeeks: calendar,
     easedWeeks: weeksBack(plan.value, calendar),
     phases: placed.phases,
   };
@@ -165,7 +168,9 @@ function fitFaults(card: LibraryCard, named: Named, { plan, library }: ProgramPa
   const faults: Fault[] = [];
   const place = named.source.at(named.path);
   const frame = named.source.frame(place);
-  const instead = proposals(card, library, plan.value)[0];
+  const standIns = proposals(card, library, plan.value);
+  const [instead] = standIns;
+  const remedies = standInRemedies(card, standIns, named, plan);
   const hint = instead
     ? `Could be done instead: ${instead.card.id} (${instead.card.clinical}). ${MOVES[named.origin].other} if it is right for this client.`
     : `No card of the library could stand in; ${MOVES[named.origin].none}, or write one.`;
@@ -178,6 +183,7 @@ function fitFaults(card: LibraryCard, named: Named, { plan, library }: ProgramPa
         place: flagAt,
         frame: plan.source.frame(flagAt),
         hint,
+        remedies,
       }),
     );
   }
@@ -193,6 +199,7 @@ function fitFaults(card: LibraryCard, named: Named, { plan, library }: ProgramPa
           frame:
             named.source === plan.source ? frame : plan.source.frame(plan.source.at(["equipment"])),
           hint,
+          remedies,
         },
       ),
     );

@@ -7,6 +7,14 @@ import { frameOf, Source } from "./source.ts";
 /** Far above any card or plan; a larger file is refused before it is parsed. */
 export const MAX_BYTES = 512 * 1024;
 
+/** How YAML is read here, wherever it is. */
+export const YAML_OPTIONS = {
+  version: "1.2",
+  uniqueKeys: true,
+  prettyErrors: false,
+  stringKeys: true,
+} as const;
+
 export interface Split {
   readonly source: Source;
   /** Plain data of the front matter, before it is checked against a schema. */
@@ -91,13 +99,7 @@ export interface ParsedYaml {
 /** Parses YAML that starts on `firstLine` of the file's text. Faults: yaml-syntax, yaml-alias. */
 export function parseYaml(file: string, text: string, yaml: string, firstLine = 1): ParsedYaml {
   const lines = new LineCounter();
-  const document: Document = parseDocument(yaml, {
-    lineCounter: lines,
-    version: "1.2",
-    uniqueKeys: true,
-    prettyErrors: false,
-    stringKeys: true,
-  });
+  const document: Document = parseDocument(yaml, { ...YAML_OPTIONS, lineCounter: lines });
   const source = new Source(file, text, { document, lines, firstLine });
   const faults = document.errors.map((error) => {
     const position = lines.linePos(error.pos[0]);

@@ -1,9 +1,9 @@
 /** A text file that remembers where each of its front-matter values stands. */
 import { type Document, isMap, isNode, isPair, isScalar, type LineCounter, type Node } from "yaml";
+import type { Path } from "../edits/edit.ts";
 import type { Place } from "../faults/fault.ts";
 
-/** The way to a value inside front matter: keys and list positions, outermost first. */
-export type Path = readonly (string | number)[];
+export type { Path };
 
 export class Source {
   /** The path as the user would write it. */

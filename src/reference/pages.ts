@@ -178,6 +178,20 @@ clinician's note to the client and is printed on the first page.
 
 ${fieldTable(plan)}
 
+## Remedies as edits
+
+\`check --json\` and \`plan --json\` give for each fault the \`remedies\` there are: a \`sentence\`, the
+\`edits\` of the plan that state it, and whether it \`needs_why\`.
+
+| kind | path | value |
+| --- | --- | --- |
+| \`set\` | a field, such as \`["week", "free", "mon", "evening"]\` | what it holds from now on; groups around it are made where they are missing |
+| \`append\` | a list, such as \`["swap"]\` | one item more at its end; the list is made where it is missing |
+
+Numbers in a path count the items of a list from 0. \`null\` in a value is the reason, which whoever takes
+the remedy has to give. \`paulatim plan PLAN --apply N\` makes the edits of one, as \`plan\` numbers them,
+lays the plan out again, and writes it where the fault is gone.
+
 ## The clinic's settings, clinic.yaml
 
 ${fieldTable(clinic)}

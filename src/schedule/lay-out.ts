@@ -6,7 +6,7 @@ import { isAway } from "../program/away.ts";
 import type { Program } from "../program/program.ts";
 import { addDays, weekdayOf } from "../units/dates.ts";
 import { explainProgram } from "../week/explain/explain.ts";
-import { failureSentence, helpSentence } from "../week/explain/explanation-words.ts";
+import { failureSentence, helpGroups, helpSentence } from "../week/explain/explanation-words.ts";
 import { layOutProgram } from "../week/program/program.ts";
 import type {
   LaidSession,
@@ -19,6 +19,7 @@ import type { Mistake } from "../week/search/problem.ts";
 import { datesOutside } from "./client-days.ts";
 import { type Issued, issuedBouts } from "./issued-bouts.ts";
 import { layoutWarnings } from "./layout-warnings.ts";
+import { editsOf } from "./remedy-edits.ts";
 import type { KeptClear, Schedule, ScheduledDay, Session } from "./schedule.ts";
 import { HARD_RECOVERY_S, weekStatement } from "./week-statement.ts";
 
@@ -68,6 +69,11 @@ export function layOut(
       place,
       frame: source.frame(place),
       hint: helpSentence(explained),
+      remedies: helpGroups(explained).flatMap(({ lead, remedies }) =>
+        remedies.map(({ sentence, changes }) => {
+          return { lead, sentence, edits: editsOf(changes, program, statement) };
+        }),
+      ),
     });
   }
 

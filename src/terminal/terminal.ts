@@ -1,4 +1,6 @@
 /** What a command may ask of the world around it: where it stands, the day, and where its words go. */
+
+import type { Remedy } from "../edits/edit.ts";
 import { Fault, sortFaults } from "../faults/fault.ts";
 import { countText, faultText } from "../faults/print.ts";
 import { isDate } from "../units/dates.ts";
@@ -15,11 +17,19 @@ export interface Terminal {
   readonly colour: { readonly out: boolean; readonly err: boolean };
 }
 
-/** Prints faults to standard error with a count at the end; nothing where there are none. */
-export function printFaults(terminal: Terminal, faults: readonly Fault[]): void {
+/**
+ * Prints faults to standard error with a count at the end; nothing where there are none.
+ *
+ * @param numbered remedies by the numbers they are to be taken by
+ */
+export function printFaults(
+  terminal: Terminal,
+  faults: readonly Fault[],
+  numbered: readonly Remedy[] = [],
+): void {
   if (faults.length === 0) return;
   for (const fault of sortFaults(faults)) {
-    terminal.err(`${faultText(fault, terminal.colour.err)}\n`);
+    terminal.err(`${faultText(fault, terminal.colour.err, numbered)}\n`);
   }
   terminal.err(countText(faults));
 }

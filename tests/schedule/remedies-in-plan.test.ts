@@ -1,6 +1,10 @@
 /** What a fault offers, written into the plan file as its reader would, lets the plan be laid out. */
 import { describe, expect, test } from "vitest";
 import { makeProgram } from "../../src/booklet.ts";
+import { withReason } from "../../src/edits/edit.ts";
+import type { Fault } from "../../src/faults/fault.ts";
+import { numberedRemedies } from "../../src/faults/print.ts";
+import { spliceFrontMatter } from "../../src/read/splice.ts";
 import { change, DEMO, demoClinic, shippedText } from "../support/world.ts";
 
 const ACHILLES = `${DEMO}/achilles.md`;
@@ -97,17 +101,66 @@ function redosed(text: string, card: string | undefined, dose: string, weeks?: s
     : change(text, has, `${has}${entry}`);
 }
 
-describe("every printed remedy, written into the plan", () => {
-  test.each([
-    ["three evenings in a row", ACHILLES, evenings(plain, ["mon", "tue", "wed"], 45)],
-    ["evenings that are too short", ACHILLES, evenings(plain, ["mon", "wed", "fri"], 8)],
+/** Plans whose sessions have no place in the week. */
+const COLLIDING: readonly (readonly [string, string, string])[] = [
+  ["three evenings in a row", ACHILLES, evenings(plain, ["mon", "tue", "wed"], 45)],
+  ["evenings that are too short", ACHILLES, evenings(plain, ["mon", "wed", "fri"], 8)],
+  ["twice a day with the evenings alone", SHOULDER, evenings(shippedText(SHOULDER), everyDay, 60)],
+  ["every second day on two evenings", ACHILLES, evenings(everySecondDay, ["mon", "thu"], 45)],
+];
+
+describe("every remedy, taken as the edits it is", () => {
+  const weeksAway = change(
+    evenings(plain, ["mon", "tue", "wed"], 45),
+    "  events:",
+    "  away: [{ from: 2026-12-14, to: 2026-12-27 }]\n  events:",
+  );
+  const plans: typeof COLLIDING = [
+    ...COLLIDING,
+    ["weeks away before and after", ACHILLES, weeksAway],
+    ["no band", SHOULDER, change(shippedText(SHOULDER), / {2}- \{ have: band.*\n/, "")],
     [
-      "twice a day with the evenings alone",
-      SHOULDER,
-      evenings(shippedText(SHOULDER), everyDay, 60),
+      "a flag that rules out",
+      ACHILLES,
+      change(plain, "flags: []", "flags: [tendon-rupture-recent]"),
     ],
-    ["every second day on two evenings", ACHILLES, evenings(everySecondDay, ["mon", "thu"], 45)],
-  ])("%s", { timeout: 120_000 }, (_name, file, text) => {
+    [
+      "a swap to what needs a machine",
+      ACHILLES,
+      change(plain, "to: heel-raise-one-leg-step-weight", "to: heel-press-leg-press"),
+    ],
+  ];
+  test.each(plans)("%s", { timeout: 240_000 }, (_name, file, text) => {
+    const found = made(file, text).faults.filter(({ remedies }) => remedies.length > 0);
+    const remedies = numberedRemedies(found);
+    expect(remedies).not.toEqual([]);
+    for (const { sentence, edits } of remedies) {
+      const spliced = spliceFrontMatter(text, withReason(edits, "No time: work, and a move."));
+      expect([sentence, spliced?.reprinted]).toEqual([sentence, []]);
+      const { faults } = made(file, spliced?.text ?? "");
+      const mended = found.filter(({ remedies }) => remedies.some((one) => one.edits === edits));
+      const left = faults.filter(({ code, message }) =>
+        mended.some((one) => one.code === code && (isOfWeek(one) || one.message === message)),
+      );
+      expect([sentence, left.map(({ message }) => message)]).toEqual([sentence, []]);
+    }
+  });
+
+  test("a dose is changed in its own weeks, counted as the course counts them", () => {
+    const [fault] = made(ACHILLES, weeksAway).faults.filter(
+      ({ code }) => code === "week-impossible",
+    );
+    const edits = (fault?.remedies ?? []).flatMap((remedy) => remedy.edits);
+    const redoses = edits.filter(({ path }) => path[0] === "redose");
+    expect(redoses).not.toEqual([]);
+    for (const { value } of redoses) expect(value).toMatchObject({ why: null });
+  });
+});
+
+const isOfWeek = ({ code }: Fault): boolean => code.startsWith("week-");
+
+describe("every printed remedy, written into the plan", () => {
+  test.each(COLLIDING)("%s", { timeout: 120_000 }, (_name, file, text) => {
     const before = made(file, text);
     const hint = before.faults.find(({ code }) => code === "week-impossible")?.hint ?? "";
     const shipped = made(file, shippedText(file)).value;
