@@ -15,6 +15,7 @@ import { partNames } from "./part-words.ts";
 import { phasePages } from "./phase-pages.ts";
 import { progressCharts } from "./progress.ts";
 import { bookletSessions } from "./sessions.ts";
+import { stopSigns } from "./stop-signs.ts";
 import { weekSteps } from "./week-steps.ts";
 
 /** The booklet. Same parts, same booklet; nothing is read and no clock asked. */
@@ -50,8 +51,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
     after: ownPages("after", parts.look.after),
     cover: cover(composing),
     stop: {
-      emergency: words.list("stop.emergency"),
-      call: words.list("stop.call"),
+      ...stopSigns(plan.flags, words),
       care: careWords(program),
     },
     pain: painPage(program, write),

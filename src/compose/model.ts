@@ -118,6 +118,8 @@ export interface WeekSteps {
 export interface StopPage {
   /** Signs to call the emergency number for. */
   readonly emergency: readonly string[];
+  /** Those of the emergency signs that this client's flags ask for: they stand wherever signs to stop do. */
+  readonly urgent: readonly string[];
   /** Signs to stop and call the clinic for, the same day. */
   readonly call: readonly string[];
   /** Words of care that this client's flags ask for. */

@@ -15,6 +15,8 @@ export interface Words {
   readonly raw: (key: string) => string;
   /** Messages under a group, in the order of the file: lists such as the emergency signs. */
   readonly list: (group: string) => readonly string[];
+  /** The same by their names in the group. */
+  readonly named: (group: string) => ReadonlyMap<string, string>;
   readonly keys: readonly string[];
 }
 
@@ -50,6 +52,12 @@ export function readWords(
     formats.set(key, made);
     return made;
   };
+  const named = (group: string): Map<string, string> =>
+    new Map(
+      [...messages].flatMap(([key, message]) =>
+        key.startsWith(`${group}.`) ? [[key.slice(group.length + 1), message]] : [],
+      ),
+    );
   return {
     say: (key, values) => {
       const text = messages.get(key);
@@ -59,8 +67,8 @@ export function readWords(
     },
     has: (key) => messages.has(key),
     raw: (key) => messages.get(key) ?? "",
-    list: (group) =>
-      [...messages].filter(([key]) => key.startsWith(`${group}.`)).map(([, message]) => message),
+    list: (group) => [...named(group).values()],
+    named,
     keys: [...messages.keys()],
   };
 }
@@ -83,6 +91,7 @@ export function wordsUnder(words: Words, group: string): Words {
     has: (key) => words.has(inside(key)),
     raw: (key) => words.raw(inside(key)),
     list: (key) => words.list(inside(key)),
+    named: (key) => words.named(inside(key)),
     keys: words.keys.flatMap((key) =>
       key.startsWith(`${group}.`) ? [key.slice(group.length + 1)] : [],
     ),

@@ -14,6 +14,8 @@ export function hebrew(): Words {
     ...words,
     say: (key: string, values?: Values) => translated(words.say(key, values), values ?? {}),
     list: (group) => words.list(group).map((message) => translated(message, {})),
+    named: (group) =>
+      new Map([...words.named(group)].map(([name, text]) => [name, translated(text, {})])),
   };
 }
 

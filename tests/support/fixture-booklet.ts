@@ -301,6 +301,7 @@ export const achilles: Booklet = {
     note: "Marit, your tendon is **sore but strong enough to train**. It likes slow, heavy work, and it needs time.\n\nExpect the first change after about four weeks.",
   },
   stop: {
+    urgent: [],
     emergency: [
       "You have chest pain, or you cannot get your breath.",
       "You faint, or one side of your face or body goes weak.",

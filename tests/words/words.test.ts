@@ -12,7 +12,7 @@ function usedPatterns(): RegExp[] {
   return ["src/compose", "src/plan-text"].flatMap((folder) =>
     sourcesIn(folder).flatMap((text) => {
       return [
-        ...text.matchAll(/(?:say|list|has)\(\s*(?:[^()]*\?\s*)?["`]([\w.${}-]+)["`]/g),
+        ...text.matchAll(/(?:say|list|named|has)\(\s*(?:[^()]*\?\s*)?["`]([\w.${}-]+)["`]/g),
         ...text.matchAll(/["`]((?:dose|time|side|pain)\.[\w.${}-]+)["`]/g),
       ].map(
         ([, key = ""]) =>

@@ -6,6 +6,7 @@ import { readHow, readLoad, readWork, type SaidDose } from "./dose-words.ts";
 import type { Cell } from "./outline.ts";
 import { painFacts, readPain } from "./pain-words.ts";
 import { type Row, rowsIn, type Section, textsIn } from "./sections.ts";
+import { urgentIn, urgentSign } from "./urgent.ts";
 
 /** Which column holds what; the order of the heads. */
 interface Columns {
@@ -146,9 +147,12 @@ export function readExercisePage(
       facts.push(...painFacts(title, readPain(textsIn(part.blocks)[0] ?? "", context), place));
     }
     if (part.title === label("frame.exercise.stop")) {
-      const phone = /^.+?: (.+) \S+: (\S+)$/.exec(textsIn(part.blocks).join(" "));
+      const texts = textsIn(part.blocks).filter((text) => urgentSign(text, context) === undefined);
+      const phone = /^.+?: (.+) \S+: (\S+)$/.exec(texts.join(" "));
       say("telephone", "clinic", phone?.[1]?.trim() ?? NONE, place);
       say("telephone", "emergency", phone?.[2] ?? NONE, place);
+      for (const sign of urgentIn(part.blocks, context))
+        say("sign for a flag", sign, "said", place);
     }
   }
 }

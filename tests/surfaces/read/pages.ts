@@ -91,7 +91,7 @@ const PAGES: readonly Page[] = [
   {
     name: "exercise page",
     isIt: (title, context) => exerciseOf(title, context) !== undefined,
-    complete: [...DOSE_KINDS, "often", "pain during"],
+    complete: [...DOSE_KINDS, "often", "pain during", "sign for a flag"],
     read: (section, { facts, say, context }) =>
       readExercisePage(section, exerciseOf(section.title, context) ?? "", facts, say, context),
   },
@@ -151,7 +151,7 @@ export function readSummaryPage(file: string, blocks: readonly Block[], context:
   return {
     name: `${file} summary`,
     facts,
-    complete: new Set([...DOSE_KINDS, "often", "stop signs", "pain during"]),
+    complete: new Set([...DOSE_KINDS, "often", "stop signs", "sign for a flag", "pain during"]),
   };
 }
 

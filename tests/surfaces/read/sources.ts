@@ -7,6 +7,7 @@ import { collector, type Say, type Surface } from "../facts.ts";
 import { cardIn, labels, type PainText, type ProtocolText } from "../shipped.ts";
 import type { Context } from "./context.ts";
 import { plainNumber } from "./numbers.ts";
+import { BLEEDING } from "./urgent.ts";
 import { withoutSpaces } from "./weeks-page.ts";
 
 export function readSources({ plan, clinic, made }: Client, context: Context): Surface {
@@ -37,13 +38,7 @@ export function readSources({ plan, clinic, made }: Client, context: Context): S
       "clinic",
     );
   }
-  say("stop signs", "", labels(context.language, "stop.call").join(" | "), "words: stop.call");
-  say(
-    "emergency signs",
-    "",
-    labels(context.language, "stop.emergency").join(" | "),
-    "words: stop.emergency",
-  );
+  signFacts(plan, context, say);
   const left = new Set(plan.leave_out.map(({ card }) => card));
   for (const { title, exercises, move_on, go_back = [] } of context.protocol.phases) {
     // a phase may have no week left in a course that the plan cuts, or no exercise
@@ -57,6 +52,20 @@ export function readSources({ plan, clinic, made }: Client, context: Context): S
   noteFacts(plan, context, say);
   painFacts(plan, clinic, context, say);
   return { name: "what was written", facts, complete: new Set(["note of a day"]) };
+}
+
+/** The frame's signs, and those of a client who bleeds with ease: one more emergency, and a fall in other words. */
+function signFacts({ flags }: PlanText, { language, label }: Context, say: Say): void {
+  const bleeds = flags.some((flag) => BLEEDING.includes(flag));
+  const fall = labels(language, "stop.call").indexOf(label("stop.call.fall"));
+  const calls = labels(language, "stop.call").map((sign, at) =>
+    bleeds && at === fall ? label("stop.bleeding.call.fall") : sign,
+  );
+  const urgent = bleeds ? [label("stop.bleeding.emergency.head")] : [];
+  const emergency = [...urgent, ...labels(language, "stop.emergency")];
+  say("stop signs", "", calls.join(" | "), "words: stop.call");
+  say("emergency signs", "", emergency.join(" | "), "words: stop.emergency");
+  for (const sign of urgent) say("sign for a flag", sign, "said", "plan: flags");
 }
 
 /** The week of the course in which a phase begins: its own, or the one after the phase before. */

@@ -7,6 +7,7 @@ import { readHow, readLoad, readWork, type SaidDose } from "./dose-words.ts";
 import { readSpan } from "./numbers.ts";
 import { readSummaryPain, zonesInWords } from "./pain-page.ts";
 import { itemsIn, picturesIn, type Section, textsIn } from "./sections.ts";
+import { urgentIn, urgentSign } from "./urgent.ts";
 
 export function readSummary(
   sections: readonly Section[],
@@ -25,12 +26,14 @@ export function readSummary(
   const titles = (work?.parts ?? []).map((part) => readExercise(part, facts, context));
   readSummaryPain(itemsIn(pain?.blocks ?? []), titles, facts, context);
   for (const words of picturesIn(pain?.blocks ?? [])) zonesInWords(words, say, context);
-  if (stop) readStopBox(stop, say);
+  if (stop) readStopBox(stop, say, context);
 }
 
-function readStopBox({ title, blocks }: Section, say: Say): void {
+function readStopBox({ title, blocks }: Section, say: Say, context: Context): void {
   say("stop signs", "", itemsIn(blocks).join(" | "), title);
-  const phone = /^.+?: (.+) \S+: (\S+)$/.exec(textsIn(blocks).join(" "));
+  for (const sign of urgentIn(blocks, context)) say("sign for a flag", sign, "said", title);
+  const texts = textsIn(blocks).filter((text) => urgentSign(text, context) === undefined);
+  const phone = /^.+?: (.+) \S+: (\S+)$/.exec(texts.join(" "));
   say("telephone", "clinic", phone?.[1] ?? NONE, title);
   say("telephone", "emergency", phone?.[2] ?? NONE, title);
 }
