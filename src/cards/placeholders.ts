@@ -1,7 +1,7 @@
 /** Placeholders in translated texts: which there are, and the ending that a language needs after them. */
 
 import { Fault } from "../faults/fault.ts";
-import type { Source } from "../read/source.ts";
+import type { Path, Source } from "../read/source.ts";
 import { type Language, languageName } from "../words/languages.ts";
 import { PLACEHOLDERS } from "./sections.ts";
 
@@ -29,13 +29,20 @@ export function placeholderFaults(
 }
 
 /** Faults of the words of a picture, which stand in the front matter: unknown-placeholder. */
-export function pictureFaults(
+export const pictureFaults = (
   text: string | undefined,
   source: Source,
   language: Language,
+): Fault[] => (text === undefined ? [] : bracedFaults(text, source, ["picture"], language));
+
+/** Faults of a text of the front matter that may hold placeholders: unknown-placeholder. */
+export function bracedFaults(
+  text: string,
+  source: Source,
+  path: Path,
+  language: Language,
 ): Fault[] {
-  if (text === undefined) return [];
-  const place = source.at(["picture"]);
+  const place = source.at(path);
   const details = { place, frame: source.frame(place) };
   const unknown = [...text.matchAll(/\{([^{}]*)\}/g)].filter(
     ([, name = ""]) => !(name in PLACEHOLDERS),

@@ -5,6 +5,7 @@ import type { Tree } from "../files/tree.ts";
 import { parseYaml, splitMarkdown } from "../read/front-matter.ts";
 import { validate } from "../read/validate.ts";
 import { languageInName } from "../words/languages.ts";
+import { careFaults } from "./care.ts";
 import { readImage } from "./images.ts";
 import { ladderFaults } from "./ladder.ts";
 import type { Library, LibraryCard } from "./library.ts";
@@ -90,7 +91,15 @@ function readCard(
     ? placeholderFaults(split.body, split.bodyLine, split.source, checked.value.language)
     : [];
   const variants = checked.value ? variantFaults(checked.value, body.sections, split.source) : [];
-  const all = [...checked.faults, ...body.faults, ...picture.faults, ...endings, ...variants];
+  const care = checked.value ? careFaults(checked.value, body.sections, split.source) : [];
+  const all = [
+    ...checked.faults,
+    ...body.faults,
+    ...picture.faults,
+    ...endings,
+    ...variants,
+    ...care,
+  ];
   const id = idOf(split.data);
   if (checked.value && all.length === 0) {
     const card: LibraryCard = {

@@ -68,6 +68,17 @@ const step = (says: string) =>
     .default([])
     .describe(says);
 
+/** Steps that a client with a flag does otherwise than the card says. */
+export const careSteps = z
+  .array(
+    z.strictObject({
+      step: line.describe("A step of Set up or Move, word for word as it stands there."),
+      do: line.describe("What this client reads in its place; may hold placeholders."),
+    }),
+  )
+  .default([])
+  .describe("Steps that this client does otherwise, so that no step goes against the care.");
+
 /** The schema of a card's front matter, given the words of its library. */
 export function cardSchema(words: Vocabulary) {
   return z.strictObject({
@@ -188,6 +199,11 @@ export function cardSchema(words: Vocabulary) {
             .array(word(words.equipment))
             .default([])
             .describe("What it takes, besides what the exercise needs."),
+          steps: careSteps,
+          not_with: z
+            .array(word(words.equipment))
+            .default([])
+            .describe("Things of load.with that must not make this client's load."),
         }),
       )
       .default([])

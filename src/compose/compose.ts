@@ -1,4 +1,5 @@
 /** Makes the booklet's content from a dosed program on real dates: every text a client reads. */
+import { careFor } from "../cards/care.ts";
 import type { ClinicLook } from "../clinic/look.ts";
 import type { Clinic } from "../clinic/schema.ts";
 import type { Program } from "../program/program.ts";
@@ -129,13 +130,11 @@ function cover(composing: Composing): Cover {
 
 /** Words of care that this client's flags ask for, from all cards, each once. */
 function careWords(program: Program): string[] {
-  const flags = new Set(program.plan.value.flags);
+  const { flags } = program.plan.value;
   return [
     ...new Set(
       program.phases.flatMap((phase) =>
-        phase.exercises.flatMap(({ card }) =>
-          card.card.care.filter(({ flag }) => flags.has(flag)).map(({ say }) => say),
-        ),
+        phase.exercises.flatMap(({ card }) => careFor(card.card, flags).map(({ say }) => say)),
       ),
     ),
   ];

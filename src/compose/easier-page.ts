@@ -1,5 +1,6 @@
 /** Exercises that are done only in place of others, on a day when these are too much: each in short. */
 
+import { careFor } from "../cards/care.ts";
 import type { LibraryCard } from "../cards/library.ts";
 import { easierBout, easierOf } from "../dose/easier.ts";
 import type { ProgramExercise } from "../program/program.ts";
@@ -45,9 +46,7 @@ export function easierExercises(composing: Composing): EasierExercise[] {
       move: sectionText(exercise, "move", things, composing),
       stop: sectionText(exercise, "stop", things, composing),
       pain: exerciseRule(exercise.pain, write),
-      care: card.card.care
-        .filter(({ flag }) => program.plan.value.flags.includes(flag))
-        .map(({ say }) => say),
+      care: careFor(card.card, program.plan.value.flags).map(({ say }) => say),
     };
   });
 }

@@ -1,5 +1,6 @@
 /** A page for each exercise: why it is there, the dose now, the steps, what to feel, check and stop for. */
 
+import { careFor } from "../cards/care.ts";
 import { figureOf, svgUrl } from "../cards/figures.ts";
 import { easierOf } from "../dose/easier.ts";
 import { weeksOfCard } from "../program/phase-weeks.ts";
@@ -47,9 +48,7 @@ export function exercisePages(composing: Composing): ExercisePage[] {
       check: sectionText(exercise, "check", makers, composing),
       stop: sectionText(exercise, "stop", makers, composing),
       pain: exerciseRule(exercise.pain, write),
-      care: card.care
-        .filter(({ flag }) => program.plan.value.flags.includes(flag))
-        .map(({ say }) => say),
+      care: careFor(card, program.plan.value.flags).map(({ say }) => say),
       easier: easierWords(exercise, exercises, composing),
     };
   });

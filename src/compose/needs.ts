@@ -1,5 +1,6 @@
 /** What an exercise takes for this client: the things that make its load, and all else it needs. */
 
+import { careFor, withCare } from "../cards/care.ts";
 import type { SectionKey } from "../cards/sections.ts";
 import { equipmentFor, sectionFor } from "../cards/variants.ts";
 import type { Bout } from "../dose/types.ts";
@@ -43,8 +44,7 @@ export function needsOf(
   things: readonly string[],
   program: Program,
 ): string[] {
-  const { flags } = program.plan.value;
-  const care = card.card.care.filter(({ flag }) => flags.includes(flag));
+  const care = careFor(card.card, program.plan.value.flags);
   return [
     ...new Set([
       ...equipmentFor(card.card, things),
@@ -54,7 +54,10 @@ export function needsOf(
   ];
 }
 
-/** A section of the card for this client's side and the things that make the load; where things differ, each under its name. */
+/**
+ * A section of the card for this client's side, flags and the things that make the load; where things
+ * differ, each under its name.
+ */
 export function sectionText(
   exercise: ProgramExercise,
   section: SectionKey,
@@ -62,10 +65,11 @@ export function sectionText(
   composing: Composing,
 ): string {
   const texts = sectionFor(exercise.card, section, things);
+  const care = careFor(exercise.card.card, composing.program.plan.value.flags);
   const named = texts.map(({ things: own, text }) => {
     const names = own.map((thing) => thingName(thing, composing.library.words));
     const head = texts.length > 1 ? `**${capital(composing.write.list(names))}**\n\n` : "";
-    return head + text;
+    return head + withCare(text, section, care);
   });
   return sidedText(named.join("\n\n"), exercise, composing.write);
 }

@@ -1,4 +1,5 @@
 /** Finds cards that could stand in for one that does not fit a client. Proposals only: nothing is swapped here. */
+import { careFor, loadThings } from "../cards/care.ts";
 import type { Library, LibraryCard } from "../cards/library.ts";
 import { equipmentFor } from "../cards/variants.ts";
 import type { Vocabulary } from "../cards/vocabulary.ts";
@@ -36,22 +37,29 @@ export function rulingOut(
   { card }: LibraryCard,
   plan: Plan,
 ): { readonly flag: string; readonly why: string } | undefined {
-  return card.not_for.find(({ flag }) => plan.flags.includes(flag));
+  const named = card.not_for.find(({ flag }) => plan.flags.includes(flag));
+  if (named || !needsLoad(card) || loadThings(card, plan.flags).length > 0) return named;
+  const last = careFor(card, plan.flags).findLast(({ not_with }) => not_with.length > 0);
+  return last && { flag: last.flag, why: "nothing that makes its load may be used." };
 }
+
+const needsLoad = ({ load }: LibraryCard["card"]): boolean =>
+  load.kind === "weight" || load.kind === "band";
 
 /**
  * What the card needs and the client does not have; `a|b` where one of several would do. With several
- * things that could make the load, what the best of them lacks. Things of every home are never missing.
+ * things that could make the load, what the best of them lacks. Things of every home are never missing;
+ * a thing with which a flag of the client forbids the load is as good as not there.
  */
 export function missing({ card }: LibraryCard, plan: Plan, words: Vocabulary): string[] {
   const lacks = lackingOf(plan, words);
   const things = ownThings(card, plan);
-  const needsLoad = card.load.kind === "weight" || card.load.kind === "band";
-  if (needsLoad && things.length === 0) {
-    const load = card.load.with.length > 0 ? [card.load.with.join("|")] : [];
+  if (needsLoad(card) && things.length === 0) {
+    const could = loadThings(card, plan.flags);
+    const load = could.length > 0 ? [could.join("|")] : [];
     return [...lacks(card.equipment), ...load];
   }
-  const ways = [...things.map((thing) => [thing]), ...(needsLoad ? [] : [[]])];
+  const ways = [...things.map((thing) => [thing]), ...(needsLoad(card) ? [] : [[]])];
   const [least = []] = ways
     .map((way) => lacks(equipmentFor(card, way)))
     .sort((a, b) => a.length - b.length);
@@ -70,7 +78,7 @@ export function usableThings(
 
 const ownThings = (card: LibraryCard["card"], plan: Plan): string[] => {
   const have = haveOf(plan);
-  return card.load.with.filter((item) => have.has(item));
+  return loadThings(card, plan.flags).filter((item) => have.has(item));
 };
 
 const haveOf = ({ equipment }: Plan): ReadonlySet<string> =>

@@ -26,6 +26,11 @@ export function cardTexts({ card, sections, source }: LibraryCard): readonly Cli
     ...card.care.map(({ flag, say }, at) =>
       field(`the care for ${flag}`, ["care", at, "say"], say),
     ),
+    ...card.care.flatMap(({ flag, steps }, at) =>
+      steps.map((step, which) =>
+        field(`a step for ${flag}`, ["care", at, "steps", which, "do"], step.do),
+      ),
+    ),
     ...(["harder", "easier"] as const).flatMap((way) =>
       card[way].flatMap(({ to, when }, at) =>
         when?.say === undefined

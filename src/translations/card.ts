@@ -10,6 +10,7 @@ import type { Split } from "../read/front-matter.ts";
 import type { Path, Read } from "../read/source.ts";
 import { validate } from "../read/validate.ts";
 import { id, line } from "../units/quantities.ts";
+import { careStepFaults, careTranslation } from "./care.ts";
 import { headFields, type Original, translatedField } from "./head.ts";
 import type { Kind } from "./read-files.ts";
 
@@ -27,9 +28,11 @@ export function cardTranslationSchema(words: Vocabulary) {
       .prefault({})
       .describe("How the two parts of the movement are called, where the card says so."),
     care: z
-      .partialRecord(word(words.flags), line)
+      .partialRecord(word(words.flags), careTranslation)
       .default({})
-      .describe("The words of care, each by its flag: falls-risk: …"),
+      .describe(
+        "The words of care, each by its flag: falls-risk: …; with say and steps where the card has steps.",
+      ),
     steps: z
       .record(id, line)
       .default({})
@@ -124,6 +127,7 @@ function compare({ value, source }: Read<CardTranslation>, { library }: Original
       add("wrong-value", [field, key], `${name(key)} is not in ${card.id}.`, known);
     }
   };
+  faults.push(...careStepFaults({ value, source }, library));
   const steps = [...card.harder, ...card.easier].filter(({ when }) => when?.say !== undefined);
   match(
     "care",

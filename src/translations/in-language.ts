@@ -75,7 +75,7 @@ function cardIn(original: LibraryCard, translation: CardTranslation): LibraryCar
       title,
       why,
       pace: { ...card.pace, ...pace },
-      care: card.care.map((one) => ({ ...one, say: care[one.flag] ?? one.say })),
+      care: card.care.map((one) => ({ ...one, ...care[one.flag] })),
       harder: card.harder.map(stepIn),
       easier: card.easier.map(stepIn),
     },
