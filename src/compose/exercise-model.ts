@@ -32,6 +32,8 @@ export interface DoseRow {
   readonly exercise: string;
   readonly anchor: string;
   readonly side: string | undefined;
+  /** The sign that has to be there first. */
+  readonly when: string | undefined;
   readonly doses: readonly DoseLine[];
 }
 
@@ -66,10 +68,15 @@ export interface ExercisePage {
     | { readonly url: string; readonly alt: string; readonly width: number }
     | undefined;
   readonly needs: readonly string[];
-  /** Phases in which it is done, with its doses there. */
-  readonly phases: readonly { readonly title: string; readonly doses: readonly DoseLine[] }[];
+  /** Phases in which it is done, with its doses there, and the sign to start where phases differ in it. */
+  readonly phases: readonly {
+    readonly title: string;
+    readonly when: string | undefined;
+    readonly doses: readonly DoseLine[];
+  }[];
   /** What holds in every week it is done: pace, rest, effort, how often, as sentences. */
   readonly always: readonly string[];
+  /** The sign that has to be there before it is done at all. */
   readonly when: string | undefined;
   /** Markdown. */
   readonly setUp: string;

@@ -26,8 +26,12 @@ export function exercisePages(composing: Composing): ExercisePage[] {
       const here = phase.exercises.find((one) => one.card.card.id === card.id);
       // the page says above what is needed: one thing to take need not be named in every row
       const named = makers.length > 1;
-      return here ? [{ title: phase.title, doses: dosesIn(phase, here, composing, named) }] : [];
+      return here
+        ? [{ title: phase.title, when: here.when, doses: dosesIn(phase, here, composing, named) }]
+        : [];
     });
+    const signs = new Set(phases.map(({ when }) => when));
+    const [always] = signs.size === 1 ? signs : [];
     return {
       anchor: exerciseAnchor(exercise.card),
       number: index + 1,
@@ -39,9 +43,11 @@ export function exercisePages(composing: Composing): ExercisePage[] {
       needs: needsOf(exercise, makers, program).map(
         (item) => composing.library.words.equipment[item]?.say ?? item,
       ),
-      phases,
+      phases: phases.map((phase) =>
+        phase.when === always ? { ...phase, when: undefined } : phase,
+      ),
       always: constant(phases.flatMap((phase) => phase.doses)),
-      when: exercise.when,
+      when: always,
       setUp: sectionText(exercise, "setUp", makers, composing),
       move: sectionText(exercise, "move", makers, composing),
       feel: sectionText(exercise, "feel", makers, composing),

@@ -42,6 +42,7 @@ export function phasePages(composing: Composing): PhasePage[] {
         exercise: exercise.card.card.title,
         anchor: exerciseAnchor(exercise.card),
         side: sideName(exercise, write),
+        when: exercise.when,
         doses: dosesIn(phase, exercise, composing),
       })),
       sessions: sessionWords(phase, composing),

@@ -24,6 +24,7 @@ export function sessionBout(
     card: card.id,
     anchor: exerciseAnchor(exercise.card),
     title: card.title,
+    when: exercise.when,
     side: bout.side,
     sideWords: sideName(exercise, write),
     running: card.trains === "running",

@@ -39,6 +39,8 @@ export interface SessionBout {
   /** Where its page is in the booklet. */
   readonly anchor: string;
   readonly title: string;
+  /** The sign that the client has to see before it is a part of their sessions. */
+  readonly when: string | undefined;
   /** `each`: every set on one side and then on the other. */
   readonly side: WorkSide;
   readonly sideWords: string | undefined;

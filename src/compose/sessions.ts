@@ -37,9 +37,13 @@ export function bookletSessions(
             const dose = shortDose(bout, write);
             const side = sideName(exercise, write);
             const { title } = exercise.card.card;
-            return side === undefined
-              ? words.say("session.line", { title, dose })
-              : words.say("session.line_side", { title, dose, side });
+            const line =
+              side === undefined
+                ? words.say("session.line", { title, dose })
+                : words.say("session.line_side", { title, dose, side });
+            return exercise.when === undefined
+              ? line
+              : words.say("session.line_when", { line, sign: exercise.when });
           }),
           bouts: bouts.flatMap((bout) => {
             const exercise = exercises.get(bout.key);

@@ -15,6 +15,8 @@ interface DoseRowView {
   readonly anchor: string;
   readonly number: string;
   readonly side: string | undefined;
+  /** The sign that has to be there first. */
+  readonly when: string | undefined;
   /** What holds in every row. */
   readonly common: readonly string[];
   readonly lines: readonly DoseCells[];
@@ -39,6 +41,7 @@ export function doseRowView(row: DoseRow, number: number | undefined): DoseRowVi
     anchor: row.anchor,
     number: number === undefined ? "" : String(number),
     side: row.side,
+    when: row.when,
     common:
       first === undefined ? [] : said(first, new Set(PARTS.filter((part) => !changing.has(part)))),
     lines: row.doses.map((dose) => cells(dose, changing)),
@@ -59,7 +62,8 @@ export function doseTable<Group extends { readonly lines: readonly DoseCells[] }
 export function exerciseDoses({ phases }: Pick<ExercisePage, "phases">) {
   const changing = changingParts(phases.flatMap(({ doses }) => doses));
   const table = doseTable(
-    phases.map(({ doses }) => ({
+    phases.map(({ doses, when }) => ({
+      when,
       lines: doses.map((dose) => cells(dose, changing)),
     })),
   );

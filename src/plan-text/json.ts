@@ -7,6 +7,7 @@ import type { PainLimits } from "../pain/limits.ts";
 import { serialisePlan } from "../plan/serialise.ts";
 import { countOf } from "../prescription/shape.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
+import type { ProgramExercise } from "../program/program.ts";
 import type { Session } from "../schedule/schedule.ts";
 import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
 import { type DayClock, momentOf, wallText } from "../units/clock.ts";
@@ -18,8 +19,9 @@ import { tempoText } from "../units/quantities.ts";
  * 2: speed, rest between repetitions, what a change compares, loads in the clinic's unit; `trails` are
  * named by the exercise's key and no longer by its card, which can stand in two phases of one week.
  * 3: weeks away and first weeks back. 4: what could be done about a warning, as edits of the plan.
+ * 5: the sign that a bout waits for.
  */
-const VERSION = 4;
+const VERSION = 5;
 
 export interface PlanJson {
   readonly version: number;
@@ -114,6 +116,8 @@ interface BoutJson {
   readonly effort: number | null;
   readonly tension_s: number | null;
   readonly clock_s: number;
+  /** The sign without which it is not to be done yet; null where it has none. */
+  readonly start_when: string | null;
   /** Its limits of pain, 0 to 10: a number at its limit is all right. */
   readonly pain: PainLimits | null;
 }
@@ -123,8 +127,8 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
   const { plan, program, dosed, schedule } = made;
   const loads = weekLoads(schedule, program.clinic.dosing.deviation);
   const { units } = program.clinic;
-  const pain = new Map(
-    program.phases.flatMap(({ exercises }) => exercises.map((one) => [one.key, one.pain])),
+  const exercises = new Map(
+    program.phases.flatMap((phase) => phase.exercises.map((one) => [one.key, one])),
   );
   return {
     version: VERSION,
@@ -143,7 +147,7 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
         away: week.away,
         first_back: week.eased,
         phases: phasesIn(program, week.number).map(({ id }) => id),
-        sessions: sessions.map((session) => sessionJson(session, program.clock, pain, units)),
+        sessions: sessions.map((session) => sessionJson(session, program.clock, exercises, units)),
         totals: totals(sessions, loads[index]),
         trails: Object.fromEntries(
           bouts.map((bout) => [bout.key, bout.provenance]),
@@ -157,16 +161,25 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
 function sessionJson(
   session: Session,
   clock: DayClock,
-  pain: ReadonlyMap<string, PainLimits>,
+  exercises: ReadonlyMap<string, ProgramExercise>,
   unit: MassUnit,
 ): SessionJson {
   const { date, part, minutes, bouts } = session;
   const starts = wallText(momentOf(session, clock));
-  const whole = bouts.map((bout) => boutJson(bout, pain.get(bout.key) ?? null, unit));
+  const whole = bouts.map((bout) => ({
+    ...boutJson(bout, unit),
+    ...ofExercise(exercises.get(bout.key)),
+  }));
   return { date, part, starts, minutes, bouts: whole };
 }
 
-function boutJson(bout: Bout, pain: PainLimits | null, unit: MassUnit): BoutJson {
+/** What belongs to the exercise in every bout of it. */
+const ofExercise = (exercise: ProgramExercise | undefined) => ({
+  start_when: exercise?.when ?? null,
+  pain: exercise?.pain ?? null,
+});
+
+function boutJson(bout: Bout, unit: MassUnit): Omit<BoutJson, "start_when" | "pain"> {
   const reps = bout.reps?.map(({ low, high }) => (low === high ? low : ([low, high] as const)));
   const alike = bout.reps !== undefined && countOf(bout.reps).kind !== "each";
   return {
@@ -196,7 +209,6 @@ function boutJson(bout: Bout, pain: PainLimits | null, unit: MassUnit): BoutJson
     effort: bout.effort ?? null,
     tension_s: bout.tensionS ?? null,
     clock_s: bout.clockS,
-    pain,
   };
 }
 

@@ -55,7 +55,8 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
         dose.rest ?? "",
         dose.often,
       ]);
-      lines.push(...columns(rows), "");
+      const gate = exercise.when === undefined ? [] : [`    starts only when: ${exercise.when}`];
+      lines.push(...columns(rows), ...gate, "");
     }
   }
   const weeks = calendar(composing);

@@ -24,6 +24,7 @@ export function bout(change: Partial<SessionBout> = {}): SessionBout {
     card: "rise",
     anchor: "exercise-rise",
     title: "Rise up",
+    when: undefined,
     side: "left",
     sideWords: "Left leg",
     running: false,

@@ -163,7 +163,7 @@ const heelRaises: ExercisePage[] = [
     ...leg,
     figure: undefined,
     needs: ["A step", "A handrail", "A backpack with weights"],
-    phases: [{ title: PHASE, doses: heavy(0) }],
+    phases: [{ title: PHASE, when: undefined, doses: heavy(0) }],
     always,
     when: undefined,
     setUp:
@@ -188,7 +188,7 @@ const heelRaises: ExercisePage[] = [
     ...leg,
     figure: undefined,
     needs: ["A firm chair", "A backpack with weights"],
-    phases: [{ title: PHASE, doses: heavy(1) }],
+    phases: [{ title: PHASE, when: undefined, doses: heavy(1) }],
     always,
     when: undefined,
     setUp: "Sit tall with your knee bent. Put the backpack on your left thigh, close to the knee.",
@@ -211,6 +211,7 @@ const heelRaises: ExercisePage[] = [
     phases: [
       {
         title: PHASE,
+        when: undefined,
         doses: [
           {
             weeks: "Weeks 1 to 12",
@@ -365,6 +366,7 @@ export const achilles: Booklet = {
         exercise: title,
         anchor,
         side,
+        when: undefined,
         doses: phases.flatMap(({ doses }) => doses),
       })),
       sessions:
@@ -442,8 +444,8 @@ const shoulderExercises: ExercisePage[] = SHOULDER.map(([title, kind, why], inde
   figure: undefined,
   needs: kind === "band" ? ["An exercise band", "A door that shuts well"] : [],
   phases: [
-    { title: FIRST, doses: shoulderDoses(kind, 1) },
-    { title: SECOND, doses: shoulderDoses(kind, 2) },
+    { title: FIRST, when: undefined, doses: shoulderDoses(kind, 1) },
+    { title: SECOND, when: undefined, doses: shoulderDoses(kind, 2) },
   ],
   always: ["Move slowly: 2 seconds there, 3 seconds back.", "Rest 1 minute between sets."],
   when: undefined,
@@ -514,6 +516,7 @@ export const shoulder: Booklet = {
       exercise,
       anchor: `exercise-shoulder-${index + 1}`,
       side: "Right arm",
+      when: undefined,
       doses: shoulderDoses(kind, phase),
     })),
     sessions: phase === 1 ? "Twice a day, about 24 minutes each." : "Once a day, about 24 minutes.",

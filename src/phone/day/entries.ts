@@ -81,7 +81,8 @@ export function emptyEntry(
 
 /**
  * The entry to go on with: what is written down already, made to fit where the client has changed
- * between the whole session and its short version; else an empty one.
+ * between the whole session and its short version, or has seen the sign that an exercise waited for;
+ * else an empty one.
  */
 export function entryFor(
   session: PlannedSession,
@@ -89,8 +90,9 @@ export function entryFor(
   booklet: string,
   short: boolean,
 ): DiaryEntry {
-  if (kept?.short === short) return kept;
   const empty = emptyEntry(session, booklet, short, kept?.written ?? "");
+  const has = (card: string) => kept?.exercises.some((one) => one.card === card);
+  if (kept?.short === short && empty.exercises.every(({ card }) => has(card))) return kept;
   if (kept === undefined) return empty;
   const exercises = empty.exercises.map((one) => {
     const { done, real, pain } = kept.exercises.find(({ card }) => card === one.card) ?? one;

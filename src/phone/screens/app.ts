@@ -11,7 +11,10 @@ import type { Say } from "./words.ts";
 
 export interface App {
   readonly data: PhoneData;
+  /** With the exercises that the client may do: none whose sign they have not seen. */
   readonly sessions: readonly PlannedSession[];
+  /** As they were laid out. */
+  readonly laidOut: readonly PlannedSession[];
   readonly say: Say;
   readonly names: DayNames;
   /** The client's day and the time in it. */

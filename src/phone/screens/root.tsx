@@ -5,6 +5,7 @@ import { dayEnds, momentOf, onTheWall } from "../../units/clock.ts";
 import { type PhoneData, plannedSessions } from "../day/data.ts";
 import { dayNames } from "../day/dates.ts";
 import { withEntry, writtenAfter } from "../day/entries.ts";
+import { openSessions } from "../day/gates.ts";
 import { localTime } from "../day/local-day.ts";
 import { isOddClock } from "../day/today.ts";
 import type { SessionPlace, Settings } from "../store/settings.ts";
@@ -27,9 +28,10 @@ interface RootProps {
 export function Root({ data, store }: RootProps) {
   const say = useMemo(() => sayFrom(data.words), [data]);
   const names = useMemo(() => dayNames(data.locale), [data]);
-  const sessions = useMemo(() => plannedSessions(data), [data]);
+  const laidOut = useMemo(() => plannedSessions(data), [data]);
   const [diary, setDiary] = useState<Diary>(store.diary);
   const [settings, setSettings] = useState<Settings>(store.settings);
+  const sessions = useMemo(() => openSessions(laidOut, settings.ready), [laidOut, settings.ready]);
   const [place, setPlace] = useState<SessionPlace | undefined>(store.place);
   const [said, setSaid] = useState("");
   const route = useRoute();
@@ -44,10 +46,11 @@ export function Root({ data, store }: RootProps) {
   }, [store]);
 
   const here = localTime(now, dayEnds(data.clock));
-  const oddClock = isOddClock(sessions, here, data.made);
+  const oddClock = isOddClock(laidOut, here, data.made);
   const app: App = {
     data,
     sessions,
+    laidOut,
     say,
     names,
     now: here,

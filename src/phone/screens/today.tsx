@@ -9,6 +9,7 @@ import { boutsOf, emptyEntry, withAll } from "../day/entries.ts";
 import { morningOf, type Today, todayOf } from "../day/today.ts";
 import { type App, useApp } from "./app.ts";
 import { AdviceBox, Dose, Fold, FromBooklet, Heading, MorningQuestions, SoFar } from "./parts.tsx";
+import { WhenReady } from "./when-ready.tsx";
 
 export function TodayScreen() {
   const app = useApp();
@@ -38,6 +39,7 @@ export function TodayScreen() {
       {today.sessions.map((session) => (
         <SessionCard key={sessionKey(session)} session={session} />
       ))}
+      <WhenReady />
       {today.sessions.length === 0 && !today.missed?.mayDo && <Free today={today} />}
       {today.next && <Next session={today.next} />}
       <SoFar />

@@ -6,23 +6,40 @@ export interface Settings {
   readonly vibration: boolean;
   /** Names of sessions whose next morning the client does not remember. */
   readonly passed: readonly string[];
+  /** Signs that the client has seen: the exercises that wait for them have begun. */
+  readonly ready: readonly string[];
 }
 
-export const USUAL_SETTINGS: Settings = { sound: true, voice: false, vibration: true, passed: [] };
+export const USUAL_SETTINGS: Settings = {
+  sound: true,
+  voice: false,
+  vibration: true,
+  passed: [],
+  ready: [],
+};
 
 /** Settings from stored text; what is missing or odd is as usual. */
 export function readSettings(text: string | null): Settings {
   const found = jsonObject(text);
   const flag = (name: "sound" | "voice" | "vibration") =>
     typeof found[name] === "boolean" ? found[name] : USUAL_SETTINGS[name];
-  const passed = Array.isArray(found.passed)
-    ? found.passed.filter((one): one is string => typeof one === "string").slice(-MOST_PASSED)
-    : [];
-  return { sound: flag("sound"), voice: flag("voice"), vibration: flag("vibration"), passed };
+  const texts = (name: "passed" | "ready") => {
+    const list = found[name];
+    return Array.isArray(list)
+      ? list.filter((one): one is string => typeof one === "string").slice(-MOST_TEXTS)
+      : [];
+  };
+  return {
+    sound: flag("sound"),
+    voice: flag("voice"),
+    vibration: flag("vibration"),
+    passed: texts("passed"),
+    ready: texts("ready"),
+  };
 }
 
-/** More names than a program has sessions in a month are of no use. */
-const MOST_PASSED = 60;
+/** More names than a program has sessions in a month, or signs, are of no use. */
+const MOST_TEXTS = 60;
 
 /** Where the client is in a session, as it is stored at every step. */
 export interface SessionPlace {

@@ -11,6 +11,7 @@ export function bout(changes: Partial<SessionBout> = {}): SessionBout {
     card: "heel-raise",
     anchor: "heel-raise",
     title: "Rise up on one leg",
+    when: undefined,
     side: "left",
     sideWords: "left leg",
     running: false,

@@ -5,6 +5,7 @@ import { collector, type Fact, type Surface } from "../facts.ts";
 import { type Context, clientDay, partAt, readSide } from "./context.ts";
 import { NONE, SHORT_KINDS, shortFacts, weekKey } from "./dose-facts.ts";
 import { readShort } from "./dose-words.ts";
+import { gateFact, withoutGate } from "./gates.ts";
 import { painFacts as painOf, readException, readPain, type SaidPain } from "./pain-words.ts";
 
 const OWN_CLOCK = "the client's own";
@@ -53,7 +54,15 @@ export function readCalendar(text: string, context: Context): Surface {
   return {
     name: "calendar",
     facts,
-    complete: new Set([...SHORT_KINDS, "session", "start", "minutes", "exercises", "side"]),
+    complete: new Set([
+      ...SHORT_KINDS,
+      "starts when",
+      "session",
+      "start",
+      "minutes",
+      "exercises",
+      "side",
+    ]),
   };
 }
 
@@ -70,7 +79,10 @@ function linesOf(
   const others: string[] = [];
   for (const [at, line] of description.split("\n").entries()) {
     const place = `${uid} DESCRIPTION line ${at + 1}`;
-    const found = readException(line, context) ? undefined : exerciseLine(line, context);
+    const gated = withoutGate(line, context);
+    const found = readException(line, context)
+      ? undefined
+      : exerciseLine(gated.sign === NONE ? line : gated.text.replace(/\.$/, ""), context);
     if (!found) {
       others.push(line);
       continue;
@@ -78,7 +90,7 @@ function linesOf(
     titles.push(found.title);
     const key = weekKey(week, found.title);
     facts.push(...shortFacts(key, readShort(found.dose, context.language), place));
-    facts.push({ kind: "side", key, value: found.side, place });
+    facts.push({ kind: "side", key, value: found.side, place }, gateFact(key, gated.sign, place));
   }
   facts.push({
     kind: "exercises",

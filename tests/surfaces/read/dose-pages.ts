@@ -3,6 +3,7 @@ import type { Fact, Say } from "../facts.ts";
 import { type Context, readSide, readWeeks, waysOf } from "./context.ts";
 import { doseFacts, NONE, weekKey } from "./dose-facts.ts";
 import { readHow, readLoad, readWork, type SaidDose } from "./dose-words.ts";
+import { gateFact, withoutGate } from "./gates.ts";
 import type { Cell } from "./outline.ts";
 import { painFacts, readPain } from "./pain-words.ts";
 import { type Row, rowsIn, type Section, textsIn } from "./sections.ts";
@@ -31,7 +32,7 @@ export function readDoseRows(
   context: Context,
 ): number[] {
   let columns: Columns = { load: -1, how: -1 };
-  let group: { title: string; side: string; common: string } | undefined;
+  let group: ReturnType<typeof readGroup> | undefined;
   const weeks: number[] = [];
   for (const row of rows) {
     const heads = columnsOf(row, context);
@@ -39,12 +40,14 @@ export function readDoseRows(
     if (heads) columns = heads;
     else if (row.cells.length === 1 && first) group = readGroup(first.text, context);
     else if (first && group) {
-      const { title, side, common } = group;
+      const { title, side, common, sign } = group;
       const { first: from, last: to } = readWeeks(first.text, context);
       const said = readDoseCells(row.cells, columns, common, title, context);
       for (let week = from; week <= to; week += 1) {
         weeks.push(week);
-        facts.push(...saidFacts(week, title, said, side, `${phase} › ${title} › ${first.text}`));
+        const place = `${phase} › ${title} › ${first.text}`;
+        facts.push(...saidFacts(week, title, said, side, place));
+        facts.push(gateFact(weekKey(week, title), sign, place));
       }
     }
   }
@@ -81,7 +84,8 @@ export function timesFacts(key: string, title: string, often: string, place: str
 }
 
 /** "3 Title Left leg 3 seconds up · Rest 2 minutes between sets": the longest title that fits, then a side, then what always holds. */
-function readGroup(text: string, context: Context) {
+function readGroup(whole: string, context: Context) {
+  const { text, sign } = withoutGate(whole, context);
   const plain = text.replace(/^\d+ /, "");
   const title = titleAtStart(plain, context);
   let rest = plain.slice(title.length).trim();
@@ -96,7 +100,7 @@ function readGroup(text: string, context: Context) {
     side = readSide(found, context, "side");
     rest = rest.slice(found.length).trim();
   }
-  return { title, side, common: rest };
+  return { title, side, common: rest, sign };
 }
 
 /** The card's title that a text begins with. Throws where it begins with none. */
@@ -159,19 +163,26 @@ export function readExercisePage(
 
 /** What always holds, said once, and the rows of the weeks. */
 function readDoseBox(part: Section, title: string, side: string, context: Context): Fact[] {
-  const when = `${context.label("frame.exercise.when")}: `;
-  const texts = textsIn(part.blocks).filter((text) => !text.startsWith(when));
+  const gate = (text: string) => withoutGate(text, context);
+  const texts = textsIn(part.blocks).filter((text) => gate(text).sign === NONE);
+  const always = textsIn(part.blocks).map((text) => gate(text).sign);
+  let sign = always.find((one) => one !== NONE) ?? NONE;
   let columns: Columns = { load: -1, how: -1 };
   return rowsIn(part.blocks).flatMap((row): Fact[] => {
     const heads = columnsOf(row, context);
     if (heads) columns = heads;
     const [first] = row.cells;
     if (heads || !first) return [];
+    if (gate(first.text).sign !== NONE) {
+      sign = gate(first.text).sign;
+      return [];
+    }
     const said = readDoseCells(row.cells, columns, texts.join(" "), title, context);
     const place = `${title} › ${part.title} › ${first.text}`;
-    return weeksIn(first.text, context).flatMap((week) =>
-      saidFacts(week, title, said, side, place),
-    );
+    return weeksIn(first.text, context).flatMap((week) => [
+      ...saidFacts(week, title, said, side, place),
+      gateFact(weekKey(week, title), sign, place),
+    ]);
   });
 }
 

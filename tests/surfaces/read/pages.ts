@@ -84,14 +84,14 @@ const PAGES: readonly Page[] = [
   {
     name: "phase page",
     isIt: (title, context) => phaseOf(title, context) !== undefined,
-    complete: [...DOSE_KINDS, "often", "phase weeks", "move on", "go back"],
+    complete: [...DOSE_KINDS, "often", "starts when", "phase weeks", "move on", "go back"],
     read: (section, { facts, say, context }) =>
       readPhasePage(section, phaseOf(section.title, context) ?? "", facts, say, context),
   },
   {
     name: "exercise page",
     isIt: (title, context) => exerciseOf(title, context) !== undefined,
-    complete: [...DOSE_KINDS, "often", "pain during", "sign for a flag"],
+    complete: [...DOSE_KINDS, "often", "starts when", "pain during", "sign for a flag"],
     read: (section, { facts, say, context }) =>
       readExercisePage(section, exerciseOf(section.title, context) ?? "", facts, say, context),
   },
@@ -151,7 +151,14 @@ export function readSummaryPage(file: string, blocks: readonly Block[], context:
   return {
     name: `${file} summary`,
     facts,
-    complete: new Set([...DOSE_KINDS, "often", "stop signs", "sign for a flag", "pain during"]),
+    complete: new Set([
+      ...DOSE_KINDS,
+      "often",
+      "starts when",
+      "stop signs",
+      "sign for a flag",
+      "pain during",
+    ]),
   };
 }
 

@@ -5,6 +5,7 @@ import { collector, type Fact, type Surface } from "../facts.ts";
 import { type Context, readSide, waysOf } from "./context.ts";
 import { DOSE_KINDS, doseFacts, NONE, saidByNumbers, weekKey } from "./dose-facts.ts";
 import { readHow, readLoad, readWork, type SaidDose } from "./dose-words.ts";
+import { gateFact } from "./gates.ts";
 import { plainNumber } from "./numbers.ts";
 import { FREE, painFacts, readOver, readPain } from "./pain-words.ts";
 
@@ -12,6 +13,7 @@ interface PhoneBout {
   readonly key: string;
   readonly card: string;
   readonly title: string;
+  readonly when?: string;
   readonly side: string;
   readonly sideWords?: string;
   readonly sets: number;
@@ -135,6 +137,7 @@ export function readPhone(text: string, context: Context): Surface[] {
     "start",
     "exercises",
     "pain in a session",
+    "starts when",
   ];
   return [
     { name: "phone", facts, complete: new Set(all) },
@@ -171,6 +174,7 @@ function boutFacts(
       ({ kind }) => load.load !== undefined || !kind.startsWith("load"),
     ),
     { kind: "side", key, value: bout.side, place: `${place}.side` },
+    gateFact(key, bout.when, `${place}.when`),
     { kind: "pain during", key: bout.title, value: painOf(bout), place: `${place}.pain` },
     {
       kind: "pain after",

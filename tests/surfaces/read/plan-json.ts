@@ -5,6 +5,7 @@ import { collector, type Fact, type Say, type Surface } from "../facts.ts";
 import { cardIn } from "../shipped.ts";
 import type { Context } from "./context.ts";
 import { DOSE_KINDS, doseFacts, NONE, saidByNumbers, weekKey } from "./dose-facts.ts";
+import { gateFact } from "./gates.ts";
 import { plainNumber, spanText } from "./numbers.ts";
 
 type Amount = number | readonly [number, number];
@@ -13,6 +14,7 @@ interface BoutJson {
   readonly card: string;
   readonly phase: string;
   readonly side: string;
+  readonly start_when: string | null;
   readonly sets: number;
   readonly reps: Amount | null;
   readonly reps_by_set: readonly Amount[] | null;
@@ -128,6 +130,7 @@ export function readPlanJson(text: string, context: Context): Surface {
     facts,
     complete: new Set([
       ...DOSE_KINDS,
+      "starts when",
       "session",
       "minutes",
       "exercises",
@@ -211,6 +214,7 @@ function boutFacts(bout: BoutJson, week: number, place: string, context: Context
   return [
     ...stated,
     { kind: "side", key, value: bout.side, place },
+    gateFact(key, bout.start_when, `${place}.start_when`),
     { kind: "pain during", key: title, value: pain(bout.pain.during), place },
     { kind: "pain after", key: title, value: pain(bout.pain.after), place },
   ];

@@ -4,6 +4,7 @@ import { type Context, readSide, readWeeks, waysOf } from "./context.ts";
 import { doseFacts, NONE, weekKey } from "./dose-facts.ts";
 import { timesFacts, titleAtStart } from "./dose-pages.ts";
 import { readHow, readLoad, readWork, type SaidDose } from "./dose-words.ts";
+import { gateFact, withoutGate } from "./gates.ts";
 import { readSpan } from "./numbers.ts";
 import { readSummaryPain, zonesInWords } from "./pain-page.ts";
 import { itemsIn, picturesIn, type Section, textsIn } from "./sections.ts";
@@ -66,13 +67,19 @@ function readExercise({ title: head, blocks }: Section, facts: Fact[], context: 
   const title = titleAtStart(head, context);
   const words = head.slice(title.length).trim();
   const side = words === "" ? NONE : readSide(words, context, "side");
-  const [spans = "", always = ""] = textsIn(blocks);
+  const gates = textsIn(blocks).map((text) => withoutGate(text, context));
+  const whole = gates.find(({ text }) => text === "");
+  const [spans = "", always = ""] = textsIn(blocks).filter((_, at) => gates[at] !== whole);
   for (const { weeks, text } of spansIn(spans, context)) {
-    const said = readSpanOf(text, always, title, context);
+    const own = withoutGate(text, context);
+    const sign = own.sign === NONE ? (whole?.sign ?? NONE) : own.sign;
+    const dose = own.sign === NONE ? text : own.text.replace(/\.$/, "");
+    const said = readSpanOf(dose, always, title, context);
     const { first, last } = readWeeks(weeks, context);
     for (let week = first; week <= last; week += 1) {
       const key = weekKey(week, title);
       const place = `${title} › ${weeks}`;
+      facts.push(gateFact(key, sign, place));
       const often = said.often ?? NONE;
       facts.push(...doseFacts(key, said, place), ...timesFacts(key, title, often, place));
       facts.push(

@@ -1,0 +1,104 @@
+/** An exercise that starts with a sign says so wherever its dose stands. */
+import { describe, expect, test } from "vitest";
+import { makeBooklet } from "../../src/booklet.ts";
+import { calendarFile } from "../../src/calendar/calendar-file.ts";
+import { issue } from "../../src/calendar/issue.ts";
+import { phoneData } from "../../src/html/phone.ts";
+import { PROTOCOLS, partsOf, shippedCourse, textOf } from "../support/shipped.ts";
+import { DAY, demoClinic, english, shippedText } from "../support/world.ts";
+
+const LABEL = "Start only when this is true:";
+const workspace = demoClinic();
+const titleOf = (card: string) => workspace.texts.library.cards.get(card)?.card.title ?? card;
+
+/** Cards that wait for a sign, phase by phase, from the text of the protocol's own file. */
+function gatesIn(protocol: string): { card: string; sign: string }[] {
+  const text = shippedText(`templates/protocols/${protocol}.md`);
+  return text
+    .split(/^ {6}- card: /m)
+    .slice(1)
+    .flatMap((part) => {
+      const [, sign] = /^ {8}when: (.*)$/m.exec(part) ?? [];
+      return sign === undefined
+        ? []
+        : [{ card: part.split("\n")[0] ?? "", sign: sign.replaceAll('"', "") }];
+    });
+}
+
+const GATED = PROTOCOLS.filter((protocol) => gatesIn(protocol).length > 0);
+
+test("there are courses with such exercises", () => {
+  expect(GATED).toContain("achilles-four-phases");
+});
+
+describe.each(GATED)("%s", (protocol) => {
+  const { html, print, json, table, made } = shippedCourse(protocol);
+  const booklet = makeBooklet(made, workspace, english(), DAY);
+  const gates = gatesIn(protocol);
+
+  test("on the phase's page under the exercise's name", () => {
+    const page = textOf(partsOf(html, "phase").join(""));
+    for (const { card, sign } of gates) {
+      const after = page
+        .split(titleOf(card))
+        .slice(1)
+        .map((text) => text.slice(0, 400));
+      expect(
+        after.some((text) => text.includes(`${LABEL} ${sign}`)),
+        card,
+      ).toBe(true);
+    }
+  });
+
+  test("on the exercise's own page, and on the one to hang up", () => {
+    const pages = partsOf(html, "exercise").map(textOf);
+    const summary = textOf(print(DAY, "summary"));
+    for (const { card, sign } of gates) {
+      const own = pages.filter(
+        (page) => page.includes(`: ${titleOf(card)} `) && page.startsWith("Exercise"),
+      );
+      expect(own, card).toHaveLength(1);
+      expect(own[0]).toContain(`${LABEL} ${sign}`);
+      expect(
+        summary.split(titleOf(card)).some((text) => text.includes(`${LABEL} ${sign}`)),
+        card,
+      ).toBe(true);
+    }
+    const free = pages.filter(
+      (page) => !gates.some(({ card }) => page.includes(`: ${titleOf(card)} `)),
+    );
+    expect(free.length).toBeGreaterThan(0);
+    expect(free.join("")).not.toContain(LABEL);
+  });
+
+  test("in the calendar file, on its line", () => {
+    const { value: record } = issue(booklet, made.program, undefined);
+    const lines = calendarFile(booklet, record)
+      .replace(/\r\n[ \t]/g, "")
+      .replaceAll("\\,", ",")
+      .split("\\n");
+    for (const { card, sign } of gates) {
+      const own = lines.filter((line) => line.includes(`${titleOf(card)}: `));
+      expect(
+        own.some((line) => line.endsWith(`${LABEL} ${sign}`)),
+        `${card}: ${own[0]}`,
+      ).toBe(true);
+    }
+  });
+
+  test("in what the phone is given, in JSON and in the terminal", () => {
+    const { bouts } = phoneData(booklet, english());
+    const written = json.weeks.flatMap(({ sessions }) => sessions.flatMap((one) => one.bouts));
+    for (const { card, sign } of gates) {
+      expect(
+        bouts.some((bout) => bout.card === card && bout.when === sign),
+        card,
+      ).toBe(true);
+      expect(
+        written.some((bout) => bout.card === card && bout.start_when === sign),
+        card,
+      ).toBe(true);
+    }
+    expect(table).toContain(`starts only when: ${gates[0]?.sign}`);
+  });
+});
