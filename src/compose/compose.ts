@@ -3,6 +3,7 @@ import { careFor } from "../cards/care.ts";
 import type { ClinicLook } from "../clinic/look.ts";
 import type { Clinic } from "../clinic/schema.ts";
 import type { Program } from "../program/program.ts";
+import { howOften } from "../schedule/how-often.ts";
 import { directionOf } from "../words/languages.ts";
 import { calendar, firstBack, weekdayNames } from "./calendar.ts";
 import type { BookletParts, Composing } from "./composing.ts";
@@ -25,6 +26,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
   const plan = program.plan.value;
   const composing: Composing = {
     ...parts,
+    often: howOften(parts.dosed, schedule),
     write: writer(words, program.clinic.locale, program.clinic.units),
   };
   const { write } = composing;

@@ -3,6 +3,7 @@ import type { Library } from "../cards/library.ts";
 import type { ClinicLook } from "../clinic/look.ts";
 import type { DosedProgram } from "../dose/types.ts";
 import type { Program } from "../program/program.ts";
+import type { OftenOf } from "../schedule/how-often.ts";
 import type { Schedule } from "../schedule/schedule.ts";
 import type { Words } from "../words/words.ts";
 import type { Edition } from "./model.ts";
@@ -22,7 +23,8 @@ export interface BookletParts {
   readonly look: ClinicLook;
 }
 
-/** The parts of a booklet together with the writer of its locale: what every page is made from. */
+/** The parts of a booklet, how often each exercise is done, and the writer of its locale. */
 export interface Composing extends BookletParts {
+  readonly often: OftenOf;
   readonly write: Writer;
 }

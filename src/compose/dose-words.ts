@@ -5,14 +5,18 @@ import type { Vocabulary } from "../cards/vocabulary.ts";
 import type { Bout } from "../dose/types.ts";
 import type { Repetitions } from "../prescription/fields.ts";
 import { type Count, countIfMany, countOf, shapeOf } from "../prescription/shape.ts";
+import type { HowOften } from "../schedule/how-often.ts";
 import type { DoseLine } from "./exercise-model.ts";
 import type { Writer } from "./numbers.ts";
 
 /** A dose without its weeks. */
-export type DoseWords = Omit<DoseLine, "weeks">;
+type WeekDose = Omit<DoseLine, "weeks">;
+
+/** A dose without its weeks and how often. */
+export type DoseWords = Omit<WeekDose, "often">;
 
 /**
- * What a bout asks of the client: how much, with what, how fast, how hard, how often.
+ * What a bout asks of the client: how much, with what, how fast, how hard.
  * `things`: names for what makes the load; without them the load stands alone.
  */
 export function doseWords(
@@ -31,16 +35,15 @@ export function doseWords(
       bout.effort === undefined
         ? undefined
         : words.say("dose.effort", { effort: write.number(bout.effort) }),
-    often: oftenWords(bout, write),
   };
 }
 
 /** Doses of weeks in order, with weeks of the same dose brought together: "Weeks 2 to 3". */
 export function doseLines(
-  weeks: readonly { readonly week: number; readonly dose: DoseWords }[],
+  weeks: readonly { readonly week: number; readonly dose: WeekDose }[],
   write: Writer,
 ): DoseLine[] {
-  const spans: { first: number; last: number; dose: DoseWords }[] = [];
+  const spans: { first: number; last: number; dose: WeekDose }[] = [];
   for (const { week, dose } of weeks) {
     const open = spans.at(-1);
     if (open && open.last === week - 1 && same(open.dose, dose)) open.last = week;
@@ -249,13 +252,27 @@ function restWords(bout: Bout, { card }: LibraryCard, write: Writer): string | u
   return parts.length === 0 ? undefined : parts.join(". ");
 }
 
-function oftenWords({ frequency }: Bout, { words }: Writer): string {
-  if ("perWeek" in frequency) return words.say("dose.often.per_week", { n: frequency.perWeek });
-  if ("perDay" in frequency) return words.say("dose.often.per_day", { n: frequency.perDay });
-  return words.say("dose.often.every", { n: frequency.everyDays });
+/**
+ * How often, as the calendar has it: "Every second day", or where days taken do not let it "Every
+ * second day, on days that are free: 3 or 4 times a week".
+ */
+export function oftenWords({ frequency, instead }: HowOften, { words }: Writer): string {
+  if (instead?.high === 0) return words.say("dose.often.none");
+  if ("perWeek" in frequency) {
+    return words.say("dose.often.per_week", { n: instead?.high ?? frequency.perWeek });
+  }
+  const often =
+    "perDay" in frequency
+      ? words.say("dose.often.per_day", { n: frequency.perDay })
+      : words.say("dose.often.every", { n: frequency.everyDays });
+  if (instead === undefined) return often;
+  const { low, high } = instead;
+  return low === high
+    ? words.say("dose.often.free_days", { often, n: high })
+    : words.say("dose.often.free_days_range", { often, low, high });
 }
 
-const same = (a: DoseWords, b: DoseWords): boolean =>
+const same = (a: WeekDose, b: WeekDose): boolean =>
   a.work === b.work &&
   a.load === b.load &&
   a.pace === b.pace &&

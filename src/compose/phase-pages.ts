@@ -8,7 +8,7 @@ import { exerciseAnchor, phaseAnchor } from "./anchors.ts";
 import { badDay } from "./bad-day.ts";
 import { minutesWords } from "./calendar.ts";
 import type { Composing } from "./composing.ts";
-import { doseLines, doseWords, weekWords } from "./dose-words.ts";
+import { doseLines, doseWords, oftenWords, weekWords } from "./dose-words.ts";
 import type { DoseLine, PhasePage } from "./exercise-model.ts";
 import type { Writer } from "./numbers.ts";
 import { partName, wallDate } from "./part-words.ts";
@@ -61,7 +61,7 @@ export function phasePages(composing: Composing): PhasePage[] {
 export function dosesIn(
   phase: ProgramPhase,
   exercise: ProgramExercise,
-  { dosed, library, write }: Composing,
+  { dosed, library, often, write }: Composing,
   named = true,
 ): DoseLine[] {
   const things = named ? library.words : undefined;
@@ -69,7 +69,9 @@ export function dosesIn(
     .filter(({ week }) => isInPhase(phase, week))
     .flatMap(({ week, bouts }) => {
       const bout = bouts.find(({ key }) => key === exercise.key);
-      return bout ? [{ week, dose: doseWords(bout, exercise.card, things, write) }] : [];
+      if (!bout) return [];
+      const dose = doseWords(bout, exercise.card, things, write);
+      return [{ week, dose: { ...dose, often: oftenWords(often(bout), write) } }];
     });
   return doseLines(weeks, write);
 }

@@ -8,6 +8,7 @@ import { serialisePlan } from "../plan/serialise.ts";
 import { countOf } from "../prescription/shape.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
 import type { ProgramExercise } from "../program/program.ts";
+import { type HowOften, howOften } from "../schedule/how-often.ts";
 import type { Session } from "../schedule/schedule.ts";
 import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
 import { type DayClock, momentOf, wallText } from "../units/clock.ts";
@@ -19,9 +20,9 @@ import { tempoText } from "../units/quantities.ts";
  * 2: speed, rest between repetitions, what a change compares, loads in the clinic's unit; `trails` are
  * named by the exercise's key and no longer by its card, which can stand in two phases of one week.
  * 3: weeks away and first weeks back. 4: what could be done about a warning, as edits of the plan.
- * 5: the sign that a bout waits for.
+ * 5: the sign that a bout waits for. 6: how often each exercise is done in a week.
  */
-const VERSION = 5;
+const VERSION = 6;
 
 export interface PlanJson {
   readonly version: number;
@@ -45,9 +46,22 @@ interface WeekJson {
   readonly first_back: boolean;
   readonly phases: readonly string[];
   readonly sessions: readonly SessionJson[];
+  /** How often each exercise is done in this week, by its key. */
+  readonly frequency: Readonly<Record<string, FrequencyJson>>;
   readonly totals: TotalsJson;
   /** How each number of the week came about: key of the exercise, number's name, steps. */
   readonly trails: Readonly<Record<string, Readonly<Record<string, readonly ProvenanceStep[]>>>>;
+}
+
+/** What is stated, in one of three ways, and what the calendar holds. */
+interface FrequencyJson {
+  readonly per_week: number | null;
+  readonly per_day: number | null;
+  readonly every_days: number | null;
+  /** Sessions of this week as laid out. */
+  readonly sessions: number;
+  /** Where the calendar does not hold what is stated: the least and the most sessions a week that pages say in its place. */
+  readonly instead: readonly [number, number] | null;
 }
 
 interface TotalsJson {
@@ -127,6 +141,7 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
   const { plan, program, dosed, schedule } = made;
   const loads = weekLoads(schedule, program.clinic.dosing.deviation);
   const { units } = program.clinic;
+  const oftenOf = howOften(dosed, schedule);
   const exercises = new Map(
     program.phases.flatMap((phase) => phase.exercises.map((one) => [one.key, one])),
   );
@@ -148,6 +163,9 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
         first_back: week.eased,
         phases: phasesIn(program, week.number).map(({ id }) => id),
         sessions: sessions.map((session) => sessionJson(session, program.clock, exercises, units)),
+        frequency: Object.fromEntries(
+          bouts.map((bout) => [bout.key, frequencyJson(oftenOf(bout))]),
+        ),
         totals: totals(sessions, loads[index]),
         trails: Object.fromEntries(
           bouts.map((bout) => [bout.key, bout.provenance]),
@@ -209,6 +227,16 @@ function boutJson(bout: Bout, unit: MassUnit): Omit<BoutJson, "start_when" | "pa
     effort: bout.effort ?? null,
     tension_s: bout.tensionS ?? null,
     clock_s: bout.clockS,
+  };
+}
+
+function frequencyJson({ frequency, sessions, instead }: HowOften): FrequencyJson {
+  return {
+    per_week: "perWeek" in frequency ? frequency.perWeek : null,
+    per_day: "perDay" in frequency ? frequency.perDay : null,
+    every_days: "everyDays" in frequency ? frequency.everyDays : null,
+    sessions,
+    instead: instead ? [instead.low, instead.high] : null,
   };
 }
 

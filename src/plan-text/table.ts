@@ -7,6 +7,7 @@ import { calendar } from "../compose/calendar.ts";
 import { type Writer, writer } from "../compose/numbers.ts";
 import { dosesIn, phasePages } from "../compose/phase-pages.ts";
 import { sideName } from "../compose/side-words.ts";
+import { howOften } from "../schedule/how-often.ts";
 import type { ScheduledWeek } from "../schedule/schedule.ts";
 import { type Change, type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
 import { columns } from "../terminal/columns.ts";
@@ -27,6 +28,7 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
     day: "",
     edition: "standard" as const,
     look: NO_LOOK,
+    often: howOften(dosed, schedule),
     write,
   };
   const lines = [

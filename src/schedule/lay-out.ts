@@ -46,7 +46,7 @@ export function layOut(
     case "laid-out": {
       const lost = result.weeks.flatMap((week) => lostBouts(week, program));
       const schedule = scheduleOf(program, statement, datedSessions(result.weeks, dosed), result);
-      const warnings = layoutWarnings(result.weeks, dosed, program);
+      const warnings = layoutWarnings(result.weeks, program);
       return { value: schedule, faults: [...outside, ...lost, ...warnings] };
     }
     case "impossible":

@@ -1,16 +1,11 @@
 /** What there is to say of a layout that was found: what is not proven, what waits, and sessions that days taken cost. */
 
-import type { DosedProgram } from "../dose/types.ts";
 import { Fault } from "../faults/fault.ts";
 import type { Program } from "../program/program.ts";
 import type { LaidWeek } from "../week/program/program-types.ts";
 
 /** Weeks that are not proven best, exercises that wait for a later day, and those that lose sessions. */
-export function layoutWarnings(
-  weeks: readonly LaidWeek[],
-  dosed: DosedProgram,
-  program: Program,
-): Fault[] {
+export function layoutWarnings(weeks: readonly LaidWeek[], program: Program): Fault[] {
   const place = program.plan.source.at(["week", "free"]);
   const open = weeks.filter(({ proven }) => !proven).map(({ week }) => week + 1);
   const unproven =
@@ -27,10 +22,10 @@ export function layoutWarnings(
             },
           ),
         ];
-  return [...unproven, ...daysWait(weeks, program), ...sessionsTaken(weeks, dosed, program)];
+  return [...unproven, ...daysWait(weeks, program), ...sessionsTaken(weeks, program)];
 }
 
-/** Exercises done every n days of which some bouts come later: pages say every n days all the same. */
+/** Exercises done every n days of which some bouts wait for a later day. */
 function daysWait(weeks: readonly LaidWeek[], program: Program): Fault[] {
   const waits = weeks.flatMap(({ slipped }) => slipped);
   return program.phases
@@ -44,34 +39,34 @@ function daysWait(weeks: readonly LaidWeek[], program: Program): Fault[] {
       const times = own.length === 1 ? "once" : `${own.length} times`;
       const message = `${card.card.title} waits ${times} for a day that is free, first from ${first.date} to ${first.to}; the days after are counted from there.`;
       const hint =
-        "The pages say how often, the calendar says when. Tell the client: on a day that is not free, do it on the next free day.";
+        "Pages say of these weeks how many times it is done in them. Should it not wait, give those days another part of the day, or state per_week.";
       return [new Fault("days-wait", message, { level: "warning", place, hint })];
     });
 }
 
 /** Exercises that have fewer sessions, over the whole course, than their frequency comes to. */
-function sessionsTaken(weeks: readonly LaidWeek[], dosed: DosedProgram, program: Program): Fault[] {
-  const asked = new Map<string, number>();
-  for (const bout of dosed.weeks.flatMap(({ bouts }) => bouts)) {
-    asked.set(bout.key, (asked.get(bout.key) ?? 0) + bout.sessions);
-  }
-  const laid = new Map<string, number>();
-  for (const { bouts } of weeks.flatMap(({ sessions }) => sessions)) {
-    for (const { exercise } of bouts) laid.set(exercise, (laid.get(exercise) ?? 0) + 1);
-  }
-  // What a week that has begun has no room for is told by itself.
-  for (const { exercise, bouts } of weeks.flatMap(({ lost }) => lost)) {
-    laid.set(exercise, (laid.get(exercise) ?? 0) + bouts);
-  }
+function sessionsTaken(weeks: readonly LaidWeek[], program: Program): Fault[] {
+  const sum = (key: string, bouts: readonly { exercise: string; bouts: number }[]) =>
+    bouts.reduce((all, one) => all + (one.exercise === key ? one.bouts : 0), 0);
+  const laid = weeks.flatMap(({ sessions }) => sessions.flatMap(({ bouts }) => bouts));
   return program.phases
     .flatMap((phase) => phase.exercises)
     .flatMap(({ key, card, place }) => {
-      const wanted = asked.get(key) ?? 0;
-      const got = laid.get(key) ?? 0;
-      if (got >= wanted) return [];
-      const message = `${card.card.title} would be done ${wanted} times in this course and is laid out ${got} times: days away and events take the rest.`;
+      const taken = sum(
+        key,
+        weeks.flatMap((week) => week.taken),
+      );
+      if (taken <= 0) return [];
+      const got = laid.filter(({ exercise }) => exercise === key).length;
+      // What a week that has begun has no room for is told by itself.
+      const lost = sum(
+        key,
+        weeks.flatMap((week) => week.lost),
+      );
+      const wanted = got + lost + taken;
+      const message = `${card.card.title} would be done ${wanted} times in this course and is laid out ${got + lost} times: days away and events take the rest.`;
       const hint =
-        "Nothing is moved to make up for it. If that is too little, give those days another part of the day, or make the phase longer.";
+        "Pages say so of the weeks in which it is less. Nothing is moved to make up for it: if that is too little, give those days another part of the day, or make the phase longer.";
       return [new Fault("sessions-taken", message, { level: "warning", place, hint })];
     });
 }

@@ -1,7 +1,7 @@
 /** Doses in the client's words: every way in which a set can be stated. */
 import { describe, expect, test } from "vitest";
 import { makeProgram } from "../../src/booklet.ts";
-import { doseLines, doseWords, shortDose } from "../../src/compose/dose-words.ts";
+import { doseLines, doseWords, oftenWords, shortDose } from "../../src/compose/dose-words.ts";
 import { writer } from "../../src/compose/numbers.ts";
 import type { Bout } from "../../src/dose/types.ts";
 import { DEMO, demoClinic, english } from "../support/world.ts";
@@ -109,11 +109,23 @@ test.each([
   [{ everyDays: 2 }, "Every second day"],
   [{ everyDays: 3 }, "Every third day"],
 ] as const)("how often: %j is %s", (frequency, words) => {
-  expect(doseWords({ ...base, frequency } as Bout, heel, things, write).often).toBe(words);
+  expect(oftenWords({ frequency, sessions: 0, instead: undefined }, write)).toBe(words);
+});
+
+test.each([
+  [{ perWeek: 3 }, 2, 2, "2 days a week"],
+  [{ perWeek: 1 }, 0, 0, "None: no day is free"],
+  [{ perDay: 2 }, 10, 10, "Twice every day, on days that are free: 10 times a week"],
+  [{ everyDays: 2 }, 1, 1, "Every second day, on days that are free: once a week"],
+  [{ everyDays: 2 }, 2, 2, "Every second day, on days that are free: twice a week"],
+  [{ everyDays: 2 }, 3, 4, "Every second day, on days that are free: 3 or 4 times a week"],
+] as const)("how often, where the calendar has %j %i or %i times", (frequency, low, high, words) => {
+  const often = { frequency, sessions: high, instead: { low, high } };
+  expect(oftenWords(often, write)).toBe(words);
 });
 
 test("weeks of the same dose are brought together, others are not", () => {
-  const dose = doseWords(base, heel, things, write);
+  const dose = { ...doseWords(base, heel, things, write), often: "3 days a week" };
   const other = { ...dose, work: "4 sets of 10" };
   const lines = doseLines(
     [1, 2, 3, 4, 6].map((week) => ({ week, dose: week === 3 ? other : dose })),

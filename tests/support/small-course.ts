@@ -20,6 +20,10 @@ export interface SmallCourse {
   readonly doses?: readonly string[];
   /** More of the plan's front matter. */
   readonly plan?: string;
+  /** The plan's week, in braces; every evening is free where not given. */
+  readonly week?: string;
+  /** More of the protocol's front matter. */
+  readonly protocol?: string;
 }
 
 export interface Made {
@@ -27,6 +31,9 @@ export interface Made {
   readonly made: MadeProgram | undefined;
   /** All that is wrong, with the text that each place points to. */
   readonly faults: readonly (Fault & { readonly at: string })[];
+  /** Every fault of making it, as it is. */
+  readonly all: readonly Fault[];
+  readonly warnings: readonly Fault[];
 }
 
 /** Of the shipped files only what every clinic needs: no cards, so that reading is quick. */
@@ -51,6 +58,8 @@ export function smallCourse(course: SmallCourse): Made {
   return {
     workspace,
     made: value,
+    all: faults,
+    warnings: faults.filter(({ level }) => level === "warning"),
     faults: all.map((fault) => {
       const { file = "", line = 1, column = 1 } = fault.place ?? {};
       const text = files[file]?.split("\n")[line - 1] ?? "";
@@ -70,12 +79,14 @@ const SOURCES = `sources: [{ cite: common practice, for: all of it }]
 reviewed: { by: Robin Ashdown, on: 2026-11-01, again: 2028-11-01 }`;
 
 function filesOf(course: SmallCourse): Readonly<Record<string, string>> {
-  const { card, trains, says, weeks = 1, doses, plan = "" } = course;
+  const { card, trains, says, weeks = 1, doses, plan = "", protocol = "" } = course;
   const phases = doses
     ? doses.map((dose, at) => phaseOf(`phase-${at + 1}`, 1, `dose: ${dose}`))
     : [phaseOf("phase-1", weeks, says ?? "dose: {}")];
   const part = "evening: 600 min";
   const days = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
+  const week =
+    course.week ?? `{ free: { ${days.map((day) => `${day}: { ${part} }`).join(", ")} } }`;
   return {
     [CARD]: `---
 id: small-card
@@ -127,7 +138,7 @@ condition: A stiff ankle
 standing: Not tested.
 pain: monitored
 phases:
-${phases.join("")}${SOURCES}
+${phases.join("")}${protocol}${SOURCES}
 ---
 
 For the clinician.
@@ -142,7 +153,7 @@ side: left
 stage: Able to bear load
 irritability: low
 goals: [{ what: Walk to the harbour, now: 4, want: 8, on: 2026-12-28 }]
-week: { free: { ${days.map((day) => `${day}: { ${part} }`).join(", ")} } }
+week: ${week}
 ${plan}
 signed: { by: Robin Ashdown, on: 2026-12-28 }
 ---

@@ -401,23 +401,21 @@ function weekOf(
     }),
   );
   const days = total * 7;
-  const away = daily
-    ? []
-    : [
-        ...(random.chance(0.3) ? [addDays(starts, random.whole(0, days))] : []),
-        ...(random.chance(0.12)
-          ? [random.whole(0, days)].map((at) => ({
-              from: addDays(starts, at),
-              to: addDays(starts, at + 1),
-            }))
-          : []),
-        ...(random.chance(0.12)
-          ? [random.whole(0, Math.max(0, total - 1))].map((at) => ({
-              from: addDays(starts, at * 7),
-              to: addDays(starts, at * 7 + 6),
-            }))
-          : []),
-      ];
+  const away = [
+    ...(random.chance(0.3) ? [addDays(starts, random.whole(0, days))] : []),
+    ...(random.chance(0.12)
+      ? [random.whole(0, days)].map((at) => ({
+          from: addDays(starts, at),
+          to: addDays(starts, at + 1),
+        }))
+      : []),
+    ...(random.chance(0.12)
+      ? [random.whole(0, Math.max(0, total - 1))].map((at) => ({
+          from: addDays(starts, at * 7),
+          to: addDays(starts, at * 7 + 6),
+        }))
+      : []),
+  ];
   const tissues = [...new Set(cards.flatMap((card) => card.tissues))];
   const events = random
     .some(EVENTS, random.chance(0.5) ? random.whole(1, 2) : 0)
@@ -437,7 +435,7 @@ function weekOf(
               [random.one(["clear_before", "clear_after"])]: random.one(["12 h", "24 h"]),
             }),
         }),
-        ...(!daily && random.chance(0.25) && { blocks: true }),
+        ...(random.chance(0.25) && { blocks: true }),
       };
     });
   return {

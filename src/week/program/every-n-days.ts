@@ -23,10 +23,9 @@ export interface PastDays {
  * Every n days from the first day of the course, `offset` days in. A day that is taken is not left
  * out: the bout waits for the next open day and the count goes on from there, so that n days are
  * always kept between bouts. After a gap in the course the count begins anew. A day on which the
- * usual week has no time is waited for too, as long as no session is lost by it; otherwise the days
- * are those on which it falls due, whether or not they are open, so that the layout can tell that
- * it does not fit. On days that are gone the course is what was issued, and it is counted on from
- * there.
+ * usual week has no time is no reason to wait: what falls due on it stays there, so that the layout
+ * can tell that it does not fit. So it does where every day is taken and nothing would be left to
+ * do. On days that are gone the course is what was issued, and it is counted on from there.
  *
  * Every second day so becomes four and three sessions in turn: 42 in 84 days (Rathleff et al.
  * 2015, Scand J Med Sci Sports 25:e292).
@@ -37,18 +36,7 @@ export function everyNDays(
   offset: number,
   past: PastDays = { until: 0, issued: new Set() },
 ): DatedCourse {
-  const waiting = counted(states, n, offset, past, (state) => state === "open");
-  const due = counted(states, n, offset, past, (state) => state !== "taken");
-  return waiting.days.length < due.days.length ? due : waiting;
-}
-
-function counted(
-  states: readonly DayState[],
-  n: number,
-  offset: number,
-  past: PastDays,
-  isOpen: (state: DayState) => boolean,
-): DatedCourse {
+  const isHopeless = !states.includes("open");
   const days: number[] = [];
   const slipped: { day: number; to?: number }[] = [];
   let due: number | undefined;
@@ -68,7 +56,7 @@ function counted(
     }
     due ??= day + offset;
     if (day < due) return;
-    if (!isOpen(state)) {
+    if (!isHopeless && (waiting === undefined ? state === "taken" : state !== "open")) {
       waiting ??= day;
       return;
     }

@@ -38,6 +38,7 @@ export function laidWeek(
       ...(to === undefined ? {} : { to: isoDate(programStart + to) }),
     })),
     lost,
+    taken: week.taken,
   };
 }
 

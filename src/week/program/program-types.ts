@@ -147,6 +147,12 @@ export interface LostBouts {
   readonly bouts: number;
 }
 
+/** Bouts that days taken cost an exercise in a week; below 0 where one comes that waited before. */
+export interface TakenBouts {
+  readonly exercise: string;
+  readonly bouts: number;
+}
+
 export interface LaidWeek {
   /** Week of the program, from 0. */
   readonly week: number;
@@ -161,6 +167,7 @@ export interface LaidWeek {
   readonly avoided: readonly AvoidedDay[];
   readonly slipped: readonly SlippedDay[];
   readonly lost: readonly LostBouts[];
+  readonly taken: readonly TakenBouts[];
 }
 
 export type LayoutResult =

@@ -14,7 +14,7 @@ import {
 } from "../search/problem.ts";
 import { type DatedCourse, type DayState, everyNDays, type PastDays } from "./every-n-days.ts";
 import { type IssuedWeek, issuedWeek } from "./issued-week.ts";
-import type { ProgramDay, ProgramExercise, ProgramWeeks } from "./program-types.ts";
+import type { ProgramDay, ProgramExercise, ProgramWeeks, TakenBouts } from "./program-types.ts";
 
 export interface ProgramWeek {
   /** Week of the program, from 0. */
@@ -32,6 +32,8 @@ export interface ProgramWeek {
     readonly day: number;
     readonly to?: number;
   }[];
+  /** Bouts that days taken cost it; below 0 where one comes that a week before waited for. */
+  readonly taken: readonly TakenBouts[];
 }
 
 /**
@@ -48,8 +50,22 @@ export function programWeeks(program: ProgramWeeks, offset: number): ProgramWeek
       return { phase, list, index, start, problem: bareProblem(program, index, start, events) };
     });
   const courses = datedCourses(plain, program, offset, pastDays(program, first));
+  const daily = dailyDays(plain, program);
   return plain.map(({ phase, list, index, start, problem }) => {
     const inWeek = (day: number) => Math.floor(day / DAYS) === index;
+    const issued = issuedWeek(program.issued, start);
+    const gone = issued?.gone ?? 0;
+    const taken = list.flatMap((one) => {
+      const { times } = one;
+      if ("perWeek" in times) return [];
+      if ("perDay" in times) {
+        const left = (daily.get(one.id)?.[index] ?? []).filter((day) => day >= gone);
+        return { exercise: one.id, bouts: times.perDay * (DAYS - gone - left.length) };
+      }
+      const course = courses.get(times.everyDays);
+      const count = (days: readonly number[] = []) => days.filter(inWeek).length;
+      return { exercise: one.id, bouts: count(course?.untaken) - count(course?.days) };
+    });
     const slipped = list.flatMap((one) => {
       const course = "everyDays" in one.times ? courses.get(one.times.everyDays) : undefined;
       return (course?.slipped ?? [])
@@ -61,14 +77,13 @@ export function programWeeks(program: ProgramWeeks, offset: number): ProgramWeek
       const { times } = one;
       if ("perWeek" in times) return { ...bare, times };
       if ("perDay" in times) {
-        return { ...bare, times: { perDay: times.perDay, days: daysNotTaken(program, index) } };
+        return { ...bare, times: { ...times, days: daily.get(one.id)?.[index] ?? [] } };
       }
       const days = (courses.get(times.everyDays)?.days ?? []).filter(inWeek);
       const onDays = days.map((day) => day % DAYS);
       return { ...bare, times: { onDays, every: times.everyDays } };
     });
-    const issued = issuedWeek(program.issued, start);
-    return { index, phase, start, slipped, issued, problem: { ...problem, exercises } };
+    return { index, phase, start, slipped, taken, issued, problem: { ...problem, exercises } };
   });
 }
 
@@ -156,6 +171,25 @@ function pastDays(
   return { until, of };
 }
 
+/**
+ * By exercise done daily, its days in each week: all but those taken. Where every day of its weeks is
+ * taken, nothing of it would be left to do: then all of them, so that the layout can tell that it does
+ * not fit.
+ */
+function dailyDays(
+  weeks: readonly { readonly list: readonly ProgramExercise[] }[],
+  program: ProgramWeeks,
+): Map<string, number[][]> {
+  const open = weeks.map((_, index) => daysNotTaken(program, index));
+  const all = Array.from({ length: DAYS }, (_, day) => day);
+  const ids = new Set(
+    weeks.flatMap(({ list }) => list.flatMap(({ id, times }) => ("perDay" in times ? [id] : []))),
+  );
+  const isOpen = (id: string) =>
+    weeks.some(({ list }, at) => open[at]?.length !== 0 && list.some((one) => one.id === id));
+  return new Map([...ids].map((id) => [id, isOpen(id) ? open : weeks.map(() => all)]));
+}
+
 /** Days of a week on which the client has time, or would have to have it: all but those taken. */
 function daysNotTaken(program: ProgramWeeks, index: number): number[] {
   return Array.from({ length: DAYS }, (_, day) => day).filter((day) => {
@@ -178,13 +212,18 @@ function isTimeTaken(date: ProgramDay, minutes: number, closed: number): boolean
   });
 }
 
+/** The dates of what is done every n days, and those it would have if no day were taken. */
+interface ProgramCourse extends DatedCourse {
+  readonly untaken: readonly number[];
+}
+
 /** By n, the dates of all exercises done every n days; they share their days. */
 function datedCourses(
   weeks: readonly { readonly list: readonly ProgramExercise[]; readonly problem: WeekProblem }[],
   program: ProgramWeeks,
   offset: number,
   past: ReturnType<typeof pastDays>,
-): Map<number, DatedCourse> {
+): Map<number, ProgramCourse> {
   const states = new Map<number, DayState[]>();
   const issued = new Map<number, Set<number>>();
   weeks.forEach(({ list, problem }, index) => {
@@ -212,7 +251,10 @@ function datedCourses(
   return new Map(
     [...states].map(([n, all]) => {
       const gone: PastDays = { until: past.until, issued: issued.get(n) ?? new Set() };
-      return [n, everyNDays(all, n, Math.min(offset, n - 1), gone)];
+      const from = Math.min(offset, n - 1);
+      const free = all.map((state) => (state === "taken" ? "open" : state));
+      const { days: untaken } = everyNDays(free, n, from, gone);
+      return [n, { ...everyNDays(all, n, from, gone), untaken }];
     }),
   );
 }

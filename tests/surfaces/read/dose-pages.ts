@@ -63,24 +63,26 @@ function saidFacts(
 ): Fact[] {
   const key = weekKey(week, title);
   const often = said.often ?? NONE;
+  if (often === NONE) return timesFacts(key, often, place);
   return [
     ...doseFacts(key, said, place),
     { kind: "side", key, value: side, place },
     { kind: "often", key, value: often, place },
-    ...timesFacts(key, title, often, place),
+    ...timesFacts(key, often, place),
   ];
 }
 
-/** How often, as what can be counted in a week of the calendar. */
-export function timesFacts(key: string, title: string, often: string, place: string): Fact[] {
+/** How often, as what can be counted in a week of the calendar; a range is only held against the JSON's. */
+export function timesFacts(key: string, often: string, place: string): Fact[] {
+  const times = (value: string) => [{ kind: "times in the week", key, value, place }];
+  if (often === NONE) return times("0");
+  const free = /, (\d+(?: to \d+)?) when free$/.exec(often)?.[1];
+  if (free !== undefined) return free.includes(" to ") ? [] : times(free);
   const [n = "", , unit] = often.split(" ");
-  if (unit === "week") return [{ kind: "times in the week", key, value: n, place }];
-  if (unit === "day")
-    return [{ kind: "times in the week", key, value: String(Number(n) * 7), place }];
-  const days = /^every (\d)$/.exec(often)?.[1];
-  return days === undefined
-    ? []
-    : [{ kind: "days from one to the next", key: title, value: days, place }];
+  if (unit === "week") return times(n);
+  if (unit === "day") return times(String(Number(n) * 7));
+  const days = /^every (\d+)$/.exec(often)?.[1];
+  return days === undefined ? [] : [{ kind: "days from one to the next", key, value: days, place }];
 }
 
 /** "3 Title Left leg 3 seconds up · Rest 2 minutes between sets": the longest title that fits, then a side, then what always holds. */

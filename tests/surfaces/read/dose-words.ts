@@ -295,6 +295,23 @@ const OFTEN: Readonly<Record<Language, readonly (readonly [RegExp, (n: string) =
   ],
 };
 
+/** What the calendar has where it does not hold how often: "3", "3–4", or none at all. */
+const FREE: Readonly<Record<Language, RegExp>> = {
+  en: /, on days that are free: (once|twice|\d+ times|\d+ or \d+ times) a week/i,
+  de: /, an freien Tagen: (einmal|zweimal|\d+ Mal|\d+ bis \d+ Mal) pro Woche/i,
+};
+const NO_DAY: Readonly<Record<Language, RegExp>> = {
+  en: /none: no day is free/i,
+  de: /gar nicht: kein Tag ist frei/i,
+};
+
+/** "3" or "3 to 4" of "3 times" or "3 or 4 times". */
+function readTimes(words: string): string {
+  if (/^(once|einmal)$/i.test(words)) return "1";
+  if (/^(twice|zweimal)$/i.test(words)) return "2";
+  return (words.match(/\d+/g) ?? []).join(" to ");
+}
+
 const TIME_WORDS: Readonly<Record<Language, string>> = {
   en: "(\\d+ min \\d+(?:\\.\\d+)? s|[\\d.]+ (?:seconds?|minutes?|hours?))",
   de: "(\\d+ Min\\. \\d+(?:,\\d+)? Sek\\.|[\\d,]+ (?:Sekunden?|Minuten?|Stunden?))",
@@ -338,10 +355,13 @@ export function readHow(text: string, language: Language, ways: WayWords): SaidD
   }
   const effort = take(EFFORT[language]);
   if (effort !== undefined) said.effort = plainNumber(readNumber(effort, language));
+  const free = take(FREE[language]);
   for (const [pattern, value] of OFTEN[language]) {
     const n = take(pattern);
     if (n !== undefined) said.often = value(n);
   }
+  if (free !== undefined) said.often = `${said.often}, ${readTimes(free)} when free`;
+  if (take(NO_DAY[language]) !== undefined) said.often = "none";
   const rest = left
     .split(/[\n·]/)
     .map((part) => part.replace(/^[\s.,;]+|[\s.,;]+$/g, ""))

@@ -47,6 +47,14 @@ interface SessionJson {
   readonly bouts: readonly BoutJson[];
 }
 
+interface FrequencyJson {
+  readonly per_week: number | null;
+  readonly per_day: number | null;
+  readonly every_days: number | null;
+  readonly sessions: number;
+  readonly instead: readonly [number, number] | null;
+}
+
 interface PlanJson {
   readonly plan: string;
   readonly protocol: string;
@@ -61,6 +69,7 @@ interface PlanJson {
     readonly from: string;
     readonly phases: readonly string[];
     readonly sessions: readonly SessionJson[];
+    readonly frequency: Readonly<Record<string, FrequencyJson>>;
     readonly totals: { readonly sessions: number; readonly minutes: number };
   }[];
 }
@@ -113,16 +122,34 @@ export function readPlanJson(text: string, context: Context): Surface {
         facts.push(...boutFacts(bout, week.week, `${place}.bouts[${b}]`, context));
       }
     });
+    for (const card of Object.keys(week.frequency).map(cardOf)) {
+      const title = context.titleOf(card);
+      if (!counts.has(title)) counts.set(title, 0);
+    }
     for (const [title, count] of counts)
       say("times in the week", weekKey(week.week, title), String(count), `${here}.sessions`);
   });
-  for (const [title, dates] of times) {
-    const days = [...new Set(dates)];
-    const gaps = days.slice(1).map((date, at) => daysBetween(days[at] ?? date, date));
-    // what falls due on a day that is not free waits for the next: the fewest days are what words can say
-    if (gaps.length > 0)
-      say("days from one to the next", title, String(Math.min(...gaps)), "weeks[].sessions[].date");
-  }
+  weeks.forEach((week, at) => {
+    for (const [key, frequency] of Object.entries(week.frequency)) {
+      const card = cardOf(key);
+      const title = context.titleOf(card);
+      const place = `weeks[${at}].frequency`;
+      if (frequency.sessions > 0)
+        say("often", weekKey(week.week, title), oftenText(frequency), place);
+      const n = frequency.every_days;
+      if (n === null || frequency.instead !== null) continue;
+      const goesOn = Object.entries(weeks[at - 1]?.frequency ?? {}).some(
+        ([other, { every_days }]) => cardOf(other) === card && every_days === n,
+      );
+      const holds = isEvery(n, times.get(title) ?? [], week.from, goesOn);
+      say(
+        "days from one to the next",
+        weekKey(week.week, title),
+        holds ? String(n) : `not every ${n}`,
+        "weeks[].sessions[].date",
+      );
+    }
+  });
   loadFacts(json, context, say);
   phaseFacts(json, context, say);
   return {
@@ -136,10 +163,37 @@ export function readPlanJson(text: string, context: Context): Surface {
       "exercises",
       "week dates",
       "week sessions",
+      "often",
       "times in the week",
       "first and last load",
     ]),
   };
+}
+
+const cardOf = (key: string): string => key.slice(key.lastIndexOf("/") + 1);
+
+/** As words say it: "3 a week", "every 2", "every 2, 3 to 4 when free". */
+function oftenText({ per_week, per_day, every_days, instead }: FrequencyJson): string {
+  if (per_week !== null) return `${instead?.[1] ?? per_week} a week`;
+  const often = per_day === null ? `every ${every_days}` : `${per_day} a day`;
+  return instead === null ? often : `${often}, ${spanText(instead)} when free`;
+}
+
+/** Whether all that falls due in the week of `from` is done on its day, n days after the last. */
+function isEvery(n: number, dates: readonly string[], from: string, goesOn: boolean): boolean {
+  const isIn = (date: string) => date >= from && date <= addDays(from, 6);
+  const days = [...new Set(dates)];
+  const last = days.filter((date) => date < from).at(-1);
+  const known = [...(goesOn && last !== undefined ? [last] : []), ...days.filter(isIn)];
+  const isDue = known
+    .map((date) => addDays(date, n))
+    .filter(isIn)
+    .every((date) => days.includes(date));
+  const isOnTime = known.slice(1).every((date, at) => {
+    const gap = daysBetween(known[at] ?? date, date);
+    return gap === n || (gap > n && addDays(known[at] ?? date, n) < from);
+  });
+  return isDue && isOnTime;
 }
 
 /** How long the sessions take that hold an exercise of a phase, and its weeks. */

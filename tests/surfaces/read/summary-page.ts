@@ -81,7 +81,9 @@ function readExercise({ title: head, blocks }: Section, facts: Fact[], context: 
       const place = `${title} › ${weeks}`;
       facts.push(gateFact(key, sign, place));
       const often = said.often ?? NONE;
-      facts.push(...doseFacts(key, said, place), ...timesFacts(key, title, often, place));
+      facts.push(...timesFacts(key, often, place));
+      if (often === NONE) continue;
+      facts.push(...doseFacts(key, said, place));
       facts.push(
         { kind: "side", key, value: side, place },
         { kind: "often", key, value: often, place },

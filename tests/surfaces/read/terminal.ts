@@ -91,13 +91,14 @@ function doseLine(line: string, { title, side }: Named, place: string, context: 
   for (let week = first; week <= last; week += 1) {
     const key = weekKey(week, title);
     const often = said.often ?? NONE;
+    facts.push(...timesFacts(key, often, place));
+    if (often === NONE) continue;
     // the table has no column for effort
     facts.push(...doseFacts(key, said, place).filter(({ kind }) => kind !== "effort"));
     facts.push(
       { kind: "side", key, value: side, place },
       { kind: "often", key, value: often, place },
     );
-    facts.push(...timesFacts(key, title, often, place));
   }
   return facts;
 }

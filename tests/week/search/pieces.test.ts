@@ -87,14 +87,22 @@ describe("every n days", () => {
     expect(everyNDays(open(8), n, offset).days).toEqual(days);
   });
 
-  test("a day that is never open is waited out where no session is lost by it", () => {
+  test("a day that is never open is no reason to wait: what falls due stays there", () => {
     const states = [...open(6), "never-open" as const, ...open(7)];
-    expect(everyNDays(states, 2, 0).days).toEqual([0, 2, 4, 7, 9, 11, 13]);
+    expect(everyNDays(states, 2, 0).days).toEqual([0, 2, 4, 6, 8, 10, 12]);
   });
 
-  test("where sessions would be lost, the days are those on which it falls due", () => {
-    const states = [...open(6), "never-open" as const, ...open(6), "never-open" as const];
-    expect(everyNDays(states, 2, 0).days).toEqual([0, 2, 4, 6, 8, 10, 12]);
+  test("what waits, waits for a day that is open", () => {
+    const states = [...open(6), "taken" as const, "never-open" as const, ...open(3)];
+    expect(everyNDays(states, 2, 0)).toEqual({
+      days: [0, 2, 4, 8, 10],
+      slipped: [{ day: 6, to: 8 }],
+    });
+  });
+
+  test("where every day is taken nothing waits", () => {
+    const states = new Array<"taken">(5).fill("taken");
+    expect(everyNDays(states, 2, 0).days).toEqual([0, 2, 4]);
   });
 
   test("a day that is taken is waited out", () => {

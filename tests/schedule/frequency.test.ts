@@ -1,0 +1,135 @@
+/** How often an exercise is done: it fits as it is asked for, or it collides, and no page says what the calendar does not hold. */
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+import { makeBooklet } from "../../src/booklet.ts";
+import { calendarFile } from "../../src/calendar/calendar-file.ts";
+import { issue } from "../../src/calendar/issue.ts";
+import { loadAssets } from "../../src/html/assets.ts";
+import { renderHtml } from "../../src/html/html.ts";
+import { planJson } from "../../src/plan-text/json.ts";
+import { planTable } from "../../src/plan-text/table.ts";
+import { madeSmall, smallCourse } from "../support/small-course.ts";
+import { DAY, english, ROOT } from "../support/world.ts";
+
+const DAYS = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
+const WITHOUT_SUNDAY = DAYS.slice(0, 6);
+
+interface Client {
+  readonly often: string;
+  /** Weekdays with a free evening, and its minutes. */
+  readonly days?: readonly string[];
+  readonly minutes?: number;
+  readonly weeks?: number;
+  /** More of the plan's week. */
+  readonly more?: string;
+}
+
+/** Twelve minutes of work; the course begins on Monday 4 January 2027. */
+const course = ({ often, days = DAYS, minutes = 45, weeks = 3, more = "" }: Client) => ({
+  weeks,
+  says: `dose: { sets: 5, reps: 10, tempo: 3-0-3-0, rest: 2 min, ${often} }`,
+  week: `{ free: { ${days.map((day) => `${day}: { evening: ${minutes} min }`).join(", ")} }, ${more} }`,
+});
+
+const choir = (days: readonly string[]) =>
+  `events: [${days.map((day) => `{ what: Choir, day: ${day}, part: evening, blocks: true }`).join(", ")}]`;
+
+describe("stops with what collides and what would help", () => {
+  test.each<[string, Client]>([
+    ["every second day, two evenings", { often: "every: 2 days", days: ["mon", "thu"] }],
+    ["every second day, 10 minutes", { often: "every: 2 days", minutes: 10 }],
+    ["every second day, 5 minutes once", { often: "every: 2 days", days: ["mon"], minutes: 5 }],
+    ["every second day, no Sunday", { often: "every: 2 days", days: WITHOUT_SUNDAY }],
+    ["every third day, no Sunday", { often: "every: 3 days", days: WITHOUT_SUNDAY }],
+    ["three days a week, two evenings", { often: "per_week: 3", days: ["mon", "thu"] }],
+    ["three days a week, 10 minutes", { often: "per_week: 3", minutes: 10 }],
+    ["three days a week, 5 minutes once", { often: "per_week: 3", days: ["mon"], minutes: 5 }],
+    ["once a day, two evenings", { often: "per_day: 1", days: ["mon", "thu"] }],
+    ["once a day, 10 minutes", { often: "per_day: 1", minutes: 10 }],
+    ["once a day, 5 minutes once", { often: "per_day: 1", days: ["mon"], minutes: 5 }],
+    ["every second day, all taken", { often: "every: 2 days", more: choir(DAYS) }],
+    ["three days a week, all taken", { often: "per_week: 3", more: choir(DAYS) }],
+    ["once a day, all taken", { often: "per_day: 1", more: choir(DAYS) }],
+  ])("%s", (_, client) => {
+    const { made, all } = smallCourse(course(client));
+    expect(made).toBeUndefined();
+    const [fault] = all.filter(({ level }) => level === "error");
+    expect(fault?.code).toBe("week-impossible");
+    expect(fault?.message).toMatch(/^The sessions of week \d .* do not fit the client's week:\n- /);
+    expect(fault?.hint).toMatch(/^The least that would help: |all of it together: /);
+  });
+});
+
+const assets = await loadAssets(join(ROOT, "templates"), english());
+
+/** What the outputs say: words of the weeks, days of the sessions. */
+function outputs(client: Client) {
+  const { made, workspace, warnings } = madeSmall(course(client));
+  const booklet = makeBooklet(made, workspace, english(), DAY);
+  const text = (html: string) => html.replace(/<[^>]*>/g, " ").replace(/\s+/g, " ");
+  const { program } = made;
+  const ics = calendarFile(booklet, issue(booklet, program, undefined).value);
+  const summary = makeBooklet(made, workspace, english(), DAY, "summary");
+  return {
+    warnings: warnings.map(({ code }) => code),
+    json: planJson(made, []),
+    html: text(renderHtml(booklet, assets)),
+    summary: text(renderHtml(summary, assets)),
+    table: planTable(made, workspace.texts.library, english()),
+    dates: [...ics.matchAll(/DTSTART[^:]*:(\d{4})(\d\d)(\d\d)/g)].map(([, ...date]) =>
+      date.join("-"),
+    ),
+  };
+}
+
+describe("every page says what the calendar holds", () => {
+  test.each<[string, Client, readonly string[], number, readonly (string | null)[]]>([
+    ["every second day", { often: "every: 2 days" }, ["Every second day"], 11, [null, null, null]],
+    [
+      "every second day with a day away",
+      { often: "every: 2 days", more: "away: [2027-01-06]" },
+      ["Every second day, on days that are free: 3 times a week", "Every second day"],
+      10,
+      ["3,3", null, null],
+    ],
+    [
+      "every second day with a weekly event",
+      { often: "every: 2 days", more: choir(["sat"]) },
+      ["Every second day, on days that are free: 3 or 4 times a week"],
+      10,
+      ["3,4", "3,4", "3,4"],
+    ],
+    [
+      "every 7 days, of which one has no day left in its week",
+      {
+        often: "every: 7 days",
+        days: ["tue", "sun"],
+        more: "events: [{ what: Choir, on: [2027-01-12, 2027-01-17], part: evening, blocks: true }]",
+      },
+      ["Every 7 days", "None: no day is free"],
+      2,
+      [null, "0,0", "1,1"],
+    ],
+    [
+      "once every day",
+      { often: "per_day: 1", more: "away: [2027-01-13, 2027-01-14]" },
+      ["Once every day", "Once every day, on days that are free: 5 times a week"],
+      19,
+      [null, "5,5", null],
+    ],
+  ])("%s", (_, client, words, sessions, instead) => {
+    const { json, html, summary, table, dates, warnings } = outputs(client);
+    for (const surface of [html, summary, table]) {
+      // not the whole page where it fails
+      expect(words.filter((one) => !surface.includes(one))).toEqual([]);
+    }
+    expect(dates).toHaveLength(sessions);
+    const said = json.weeks.map(({ frequency }) => Object.values(frequency)[0]);
+    expect(said.map((one) => one?.instead?.join() ?? null)).toEqual(instead);
+    expect(said.map((one) => one?.sessions)).toEqual(
+      json.weeks.map((week) => week.sessions.length),
+    );
+    const told = warnings.filter((code) => ["days-wait", "sessions-taken"].includes(code));
+    expect(told.length > 0).toBe(instead.some((one) => one !== null));
+  });
+});
