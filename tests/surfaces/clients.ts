@@ -435,7 +435,7 @@ function weekOf(
               [random.one(["clear_before", "clear_after"])]: random.one(["12 h", "24 h"]),
             }),
         }),
-        ...(random.chance(0.25) && { blocks: true }),
+        ...(!daily && random.chance(0.25) && { blocks: true }),
       };
     });
   return {

@@ -147,8 +147,9 @@ describe("every second day", () => {
     expect(new Set(gaps(datesOf(weeks, "second")))).toEqual(new Set([2]));
   });
 
-  test("waits for the next open day when it falls on a closed one, and counts on from there", () => {
-    const days = Array.from({ length: 14 }, (_, day) => (day === 4 ? CLOSED : EVENING));
+  test("waits for the next open day when it falls on one that is taken, and counts on from there", () => {
+    const taken = { ...CLOSED, usual: EVENING.free };
+    const days = Array.from({ length: 14 }, (_, day) => (day === 4 ? taken : EVENING));
     const weeks = laidOut(layOutProgram(course(2, [second], { days })));
     expect(gaps(datesOf(weeks, "second"))).toEqual([2, 3, 2, 2, 2, 2]);
     expect(weeks.flatMap((week) => week.slipped)).toEqual([
