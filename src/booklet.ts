@@ -12,6 +12,7 @@ import { resolveProgram } from "./program/resolve.ts";
 import type { Protocol } from "./protocols/schema.ts";
 import type { Read } from "./read/source.ts";
 import { nearest } from "./read/validate.ts";
+import { laidSumFaults } from "./schedule/laid-sums.ts";
 import { layOut } from "./schedule/lay-out.ts";
 import { rampFaults } from "./schedule/ramp.ts";
 import type { Schedule } from "./schedule/schedule.ts";
@@ -71,6 +72,7 @@ export function makeProgram(
   const schedule = take(layOut(program, dosed, issued));
   if (!schedule || faults.some(isError)) return stop();
 
+  faults.push(...laidSumFaults(program, schedule));
   faults.push(...rampFaults(program, schedule));
   faults.push(...usedFaults(program, dosed, library, workspace.translations));
 

@@ -82,6 +82,10 @@ export const CATALOGUE = {
     exit: EXIT.input,
   },
   "sum-differs": { means: "A protocol's declared sum differs from its table.", exit: EXIT.input },
+  "sum-not-laid": {
+    means: "A plan lays out another sum of an exercise than its protocol's source prints.",
+    exit: EXIT.input,
+  },
   "not-for-client": {
     means: "An exercise must not be given to a client with this flag.",
     exit: EXIT.input,

@@ -100,7 +100,9 @@ export const protocolSchema = z.strictObject({
   expect: z
     .record(id, sums)
     .default({})
-    .describe("Sums the source prints, by card id; check compares them with the table."),
+    .describe(
+      "Sums the source prints, by card id; they are compared with the table, and with what each plan lays out.",
+    ),
   sources,
   reviewed,
 });

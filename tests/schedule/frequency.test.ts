@@ -82,6 +82,44 @@ function outputs(client: Client) {
   };
 }
 
+describe("the sums that a source prints are compared with what is laid out", () => {
+  const twice = "expect: { small-card: { reps: 1050, sessions: 21 } }\n";
+  const told = (client: Client, plan = "") => {
+    const { warnings } = madeSmall({ ...course(client), protocol: twice, plan });
+    return warnings.filter(({ code }) => code === "sum-not-laid").map(({ message }) => message);
+  };
+  const daily = { often: "per_day: 1" };
+  const away = { ...daily, more: "away: [2027-01-13, 2027-01-14]" };
+
+  test.each<[string, Client, string, readonly string[]]>([
+    ["all of them", daily, "", []],
+    [
+      "days away take two sessions",
+      away,
+      "",
+      [
+        "small-card: the source prints 21 sessions, this plan lays out 19.",
+        "small-card: the source prints 1050 repetitions, this plan lays out 950.",
+      ],
+    ],
+    [
+      "a week away is made up for",
+      { ...daily, more: "away: [{ from: 2027-01-11, to: 2027-01-17 }]" },
+      "",
+      [],
+    ],
+    [
+      "the plan changes the dose, and says why",
+      away,
+      "redose: [{ card: small-card, why: x, dose: { sets: 4 } }]",
+      [],
+    ],
+    ["the plan prints a part of the course", away, "weeks: 2", []],
+  ])("%s", (_, client, plan, messages) => {
+    expect(told(client, plan)).toEqual(messages);
+  });
+});
+
 describe("every page says what the calendar holds", () => {
   test.each<[string, Client, readonly string[], number, readonly (string | null)[]]>([
     ["every second day", { often: "every: 2 days" }, ["Every second day"], 11, [null, null, null]],
