@@ -55,6 +55,11 @@ function commands(end: (status: number) => void): Command {
     .description("find every problem of cards, protocols and plans")
     .argument("[path...]", "files or folders; the folder you are in if none is given")
     .option("--json", "print the problems as JSON")
+    .option(
+      "--issued <file>",
+      'what the client of the one plan already has, or "none" (default: ID.issued.json in the output folder, where it is)',
+    )
+    .option("--out <folder>", "the output folder of the booklets", "out")
     .option("--strict", "let warnings count as errors")
     .option("--date <YYYY-MM-DD>", "the day to work with, instead of today")
     .action(async (paths: string[], options: object) => {
@@ -70,8 +75,9 @@ function commands(end: (status: number) => void): Command {
     .option("--explain <card>", "show how the numbers of one exercise came about")
     .option(
       "--issued <file>",
-      'what the client already has, or "none" (default: out/ID.issued.json where it is)',
+      'what the client already has, or "none" (default: ID.issued.json in the output folder, where it is)',
     )
+    .option("--out <folder>", "the output folder of the booklets", "out")
     .option("--apply <number>", "write the remedy of that number into the plan")
     .option("--why <text>", "the reason for it, where the plan has to state one")
     .option("--strict", "let warnings count as errors")

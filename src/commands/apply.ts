@@ -17,6 +17,8 @@ export interface ApplyOptions {
   readonly why?: string;
   readonly date?: string;
   readonly issued?: string;
+  /** The folder of the booklets, where that lies unless it is named. */
+  readonly out?: string;
 }
 
 /**
@@ -30,7 +32,7 @@ export async function applyRemedy(
   ask: Ask = askPerson,
 ): Promise<number> {
   const today = dayOf(options.date, terminal);
-  const out = resolve(terminal.cwd, "out");
+  const out = resolve(terminal.cwd, options.out ?? "out");
   const issued = new IssuedRecords({ issued: options.issued, out, today, plans: 1 }, terminal);
   const workspaces = new Workspaces(terminal, today);
   const file = new PlanFile(path, terminal);

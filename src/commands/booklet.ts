@@ -1,23 +1,19 @@
 /** `paulatim booklet`: HTML and PDF for one client or thousands. */
 import { join, resolve } from "node:path";
-import { type MadeProgram, makeBooklet } from "../booklet.ts";
-import { issue } from "../calendar/issue.ts";
 import { NO_LOOK } from "../clinic/look.ts";
-import type { Booklet, Edition } from "../compose/model.ts";
-import { Fault, isError, type WithFaults } from "../faults/fault.ts";
+import type { Edition } from "../compose/model.ts";
+import { Fault, isError } from "../faults/fault.ts";
 import { faultsFrom } from "../faults/print.ts";
 import { shippedFolder } from "../files/shipped.ts";
 import { loadAssets } from "../html/assets.ts";
 import { loadCompanion } from "../html/companion.ts";
-import type { IssuedRecord } from "../issued/record.ts";
 import type { PrintBooklet } from "../pdf/booklet-pdf.ts";
-import type { Source } from "../read/source.ts";
 import { dayOf, printFaults, type Terminal } from "../terminal/terminal.ts";
 import { loadWords } from "../words/load-words.ts";
 import type { Words } from "../words/words.ts";
-import type { Workspace } from "../workspace.ts";
 import { type BookletOptions, editionOf, formatsOf } from "./booklet-options.ts";
 import { IssuedRecords } from "./issued.ts";
+import { issuedBooklet } from "./issued-booklet.ts";
 import { Workspaces } from "./one-plan.ts";
 import { passwordFrom } from "./password.ts";
 import { Tally } from "./tally.ts";
@@ -126,11 +122,12 @@ function* readJobs(
     const ready = value && issuedBooklet(value, words, day, edition, issued);
     const faults = [...found, ...(ready?.faults ?? [])];
     printFaults(terminal, faults);
-    if (!ready || faults.some(isError) || (strict && faults.length > 0)) {
+    if (!value || !ready || faults.some(isError) || (strict && faults.length > 0)) {
       tally.failed(plan, []);
       continue;
     }
-    const { booklet, record, source } = ready.value;
+    const { booklet, record } = ready.value;
+    const { source } = value.made.plan;
     const id = booklet.plan;
     const first = used.get(id);
     if (first !== undefined) {
@@ -150,23 +147,6 @@ function* readJobs(
     const isKept = !booklet.draft && (password === undefined || issued.named);
     yield { plan, id: name, booklet, record, kept: isKept ? [issued.output(record)] : [] };
   }
-}
-
-/** A booklet, and what it issues. Faults: those of the record before it and of `issue`. */
-function issuedBooklet(
-  { made, workspace }: { readonly made: MadeProgram; readonly workspace: Workspace },
-  words: Words,
-  day: string,
-  edition: Edition,
-  issued: IssuedRecords,
-): WithFaults<{ booklet: Booklet; record: IssuedRecord; source: Source }> {
-  const booklet = makeBooklet(made, workspace, words, day, edition);
-  const before = booklet.draft ? undefined : issued.revisionsOf(booklet.plan);
-  const { value: record, faults } = issue(booklet, made.program, before?.value);
-  return {
-    value: { booklet, record, source: made.plan.source },
-    faults: [...(before?.faults ?? []), ...faults],
-  };
 }
 
 /** A browser to print with; without one the HTML is still written, and the fault told. */

@@ -1,6 +1,6 @@
 /** `paulatim check`: every problem of cards, protocols and plans, in one run. */
 import { isAbsolute, join, relative, resolve, sep } from "node:path";
-import { makeProgram } from "../booklet.ts";
+import { type MadeProgram, makeProgram } from "../booklet.ts";
 import { figureFaults } from "../cards/figures.ts";
 import { CLINIC_FILE } from "../clinic/read-clinic.ts";
 import { EXIT } from "../faults/catalogue.ts";
@@ -27,11 +27,17 @@ import {
   PROTOCOLS_FOLDER,
   type Workspace,
 } from "../workspace.ts";
+import { IssuedRecords } from "./issued.ts";
+import { issuedBooklet } from "./issued-booklet.ts";
 
 export interface CheckOptions {
   readonly json?: boolean;
   readonly strict?: boolean;
   readonly date?: string;
+  /** What the client already has, or "none", as for `booklet`. */
+  readonly issued?: string;
+  /** The folder of the booklets, where that lies unless it is named. */
+  readonly out?: string;
 }
 
 /** Checks the paths (by default the folder one stands in) and prints what is wrong. Returns the exit status. */
@@ -43,7 +49,10 @@ export async function check(
   const tree = diskTree(terminal.cwd);
   const today = dayOf(options.date, terminal);
   const shown = (paths.length > 0 ? paths : ["."]).map((path) => shownPath(path, terminal.cwd));
-  const faults = sortFaults(unique(await checkPaths(tree, shown, terminal.cwd, today)));
+  const out = resolve(terminal.cwd, options.out ?? "out");
+  const records = { issued: options.issued, out, today, plans: shown.length };
+  const issued = new IssuedRecords(records, terminal);
+  const faults = sortFaults(unique(await checkPaths(tree, shown, terminal.cwd, issued)));
   if (options.json) {
     terminal.out(JSON.stringify(faults.map(faultJson), null, 2));
   } else {
@@ -64,8 +73,9 @@ async function checkPaths(
   tree: Tree,
   paths: readonly string[],
   cwd: string,
-  today: string,
+  issued: IssuedRecords,
 ): Promise<Fault[]> {
+  const { today } = issued;
   const shipped = shownPath(shippedFolder(), cwd);
   const faults: Fault[] = [];
   const groups = new Map<string | undefined, Set<string>>();
@@ -85,7 +95,7 @@ async function checkPaths(
     }
   }
   for (const [clinicFolder, files] of groups) {
-    faults.push(...(await checkGroup({ tree, clinicFolder, shipped, today }, files)));
+    faults.push(...(await checkGroup({ tree, clinicFolder, shipped, today }, files, issued)));
   }
   return faults;
 }
@@ -94,6 +104,7 @@ async function checkPaths(
 async function checkGroup(
   place: Omit<Parameters<typeof openWorkspace>[0], "cardFolders" | "protocolFolders">,
   files: ReadonlySet<string>,
+  issued: IssuedRecords,
 ): Promise<Fault[]> {
   const folders = (name: string) =>
     place.clinicFolder === undefined
@@ -122,9 +133,10 @@ async function checkGroup(
   faults.push(...(await lookFaults(workspace)));
   const ids = new Map<string, string>();
   for (const plan of plans) {
-    const made = makeProgram(workspace, plan);
+    const made = makeProgram(workspace, plan, issued);
     faults.push(...made.faults);
     if (made.value) {
+      faults.push(...issuingFaults(made.value, workspace, issued));
       faults.push(...planTextFaults(made.value.plan, grade, language));
     }
     const id = made.value?.plan.value.id;
@@ -142,6 +154,20 @@ async function checkGroup(
     if (id !== undefined) ids.set(id, plan);
   }
   return faults;
+}
+
+/** What `booklet` would say of a signed plan whose client has a booklet already. */
+function issuingFaults(
+  made: MadeProgram,
+  workspace: Workspace,
+  issued: IssuedRecords,
+): readonly Fault[] {
+  if (made.plan.value.signed === undefined) return [];
+  const before = issued.revisionsOf(made.plan.value.id);
+  if (before.value === undefined) return before.faults;
+  const { language, locale } = made.program.clinic;
+  const words = loadWords(language, locale, workspace.look.words);
+  return issuedBooklet({ made, workspace }, words, issued.today, "standard", issued).faults;
 }
 
 /** Texts for clients that are harder to read than the clinic's limit. */

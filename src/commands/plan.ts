@@ -17,12 +17,14 @@ export interface PlanOptions {
   readonly strict?: boolean;
   readonly date?: string;
   readonly issued?: string;
+  /** The folder of the booklets, where that lies unless it is named. */
+  readonly out?: string;
 }
 
 /** Prints the program of a plan. Returns the exit status. */
 export function plan(path: string, options: PlanOptions, terminal: Terminal): number {
   const today = dayOf(options.date, terminal);
-  const out = resolve(terminal.cwd, "out");
+  const out = resolve(terminal.cwd, options.out ?? "out");
   const issued = new IssuedRecords({ issued: options.issued, out, today, plans: 1 }, terminal);
   const { value, faults } = new Workspaces(terminal, today).make(path, issued);
   if (!value) {
