@@ -119,10 +119,13 @@ test.each([
   [{ everyDays: 2 }, 1, 1, "Every second day, on days that are free: once a week"],
   [{ everyDays: 2 }, 2, 2, "Every second day, on days that are free: twice a week"],
   [{ everyDays: 2 }, 3, 4, "Every second day, on days that are free: 3 or 4 times a week"],
-] as const)("how often, where the calendar has %j %i or %i times", (frequency, low, high, words) => {
-  const often = { frequency, sessions: high, instead: { low, high } };
-  expect(oftenWords(often, write)).toBe(words);
-});
+] as const)(
+  "how often, where the calendar has %j %i or %i times",
+  (frequency, low, high, words) => {
+    const often = { frequency, sessions: high, instead: { low, high } };
+    expect(oftenWords(often, write)).toBe(words);
+  },
+);
 
 test("weeks of the same dose are brought together, others are not", () => {
   const dose = { ...doseWords(base, heel, things, write), often: "3 days a week" };
