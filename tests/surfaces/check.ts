@@ -13,17 +13,17 @@ import { readPlanJson } from "./read/plan-json.ts";
 import { readSources } from "./read/sources.ts";
 import { readTable } from "./read/terminal.ts";
 
-export type Files = Pick<Outputs, "client" | "html" | "ics" | "json" | "table">;
+export type Files = Pick<Outputs, "client" | "html" | "ics" | "icsBefore" | "json" | "table">;
 
 /** Every surface of a client, without the PDF. */
-export function surfacesOf({ client, html, ics, json, table }: Files): Surface[] {
+export function surfacesOf({ client, html, ics, icsBefore, json, table }: Files): Surface[] {
   const context = contextOf(client);
   const file = readHtml(html);
   return [
     readSources(client, context),
     readPlanJson(json, context),
     readTable(table, context),
-    readCalendar(ics, context),
+    readCalendar(ics, icsBefore, context),
     fileSurface(client, file, context),
     ...(file.phone === undefined ? [] : readPhone(file.phone, context)),
     ...pagesOf("HTML", client, file.blocks, context),

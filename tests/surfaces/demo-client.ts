@@ -1,8 +1,9 @@
 /** A client of the demo clinic's files, to look at closely. */
 import { parse } from "yaml";
 import { shippedText } from "../support/world.ts";
-import type { Client, PlanText } from "./clients.ts";
+import type { Client } from "./clients.ts";
 import { CLINICS, type ClinicText } from "./clinics.ts";
+import type { PlanText } from "./plan-text.ts";
 import { PROTOCOLS } from "./shipped.ts";
 
 export function demoClient(name: string): Client {

@@ -9,6 +9,7 @@ import { diskTree, type Tree } from "../../src/files/tree.ts";
 import { type BookletAssets, loadAssets } from "../../src/html/assets.ts";
 import { companionOf, loadCompanion } from "../../src/html/companion.ts";
 import { renderHtml } from "../../src/html/html.ts";
+import { type IssuedRecord, readRecord, recordText } from "../../src/issued/record.ts";
 import { printerFor } from "../../src/pdf/booklet-pdf.ts";
 import { planJson } from "../../src/plan-text/json.ts";
 import { planTable } from "../../src/plan-text/table.ts";
@@ -24,6 +25,8 @@ export interface Outputs {
   readonly client: Client;
   readonly html: string;
   readonly ics: string;
+  /** The calendar file that came with the booklet before, which the client has taken in. */
+  readonly icsBefore?: string | undefined;
   readonly json: string;
   readonly table: string;
   readonly booklet: Booklet;
@@ -45,28 +48,49 @@ export async function outputsOf(
 ): Promise<Outputs | { readonly faults: readonly Fault[] }> {
   const { workspace, assets, plans } = await open(client.clinic);
   const words = wordsOf(client.clinic);
-  plans.set(client.path, client.text);
-  const { value, faults } = makeProgram(workspace, client.path);
-  plans.delete(client.path);
-  if (!value || faults.some(isError)) return { faults };
-  const booklet = makeBooklet(value, workspace, words, client.made, client.edition);
+  const make = (text: string, day: string, record?: IssuedRecord) => {
+    plans.set(client.path, text);
+    const before = { today: day, recordOf: () => ({ value: record, faults: [] }) };
+    const { value, faults } = makeProgram(workspace, client.path, before);
+    plans.delete(client.path);
+    if (!value || faults.some(isError)) return { faults };
+    const booklet = makeBooklet(value, workspace, words, day, client.edition);
+    const issued = issue(booklet, value.program, record).value;
+    return { made: value, booklet, issued, faults, ics: calendarFile(booklet, issued) };
+  };
+  const before = client.before && make(client.before.text, client.before.made);
+  if (before && !before.made) return before;
+  const now = make(client.text, client.made, before && throughItsFile(before.issued));
+  if (!now.made) return now;
+  const { made, booklet, faults, ics } = now;
   const script = companionOf(booklet, companion, assets.allWords);
   return {
     client,
     html: renderHtml(booklet, assets, script === undefined ? {} : { script }),
-    ics: calendarFile(booklet, issue(booklet, value.program, undefined).value),
-    json: JSON.stringify(planJson(value, faults), null, 2),
-    table: planTable(value, workspace.texts.library, words),
+    ics,
+    icsBefore: before?.ics,
+    json: JSON.stringify(planJson(made, faults), null, 2),
+    table: planTable(made, workspace.texts.library, words),
     booklet,
   };
 }
+
+/** A record as the next booklet finds it: written, and read again. */
+function throughItsFile(record: IssuedRecord): IssuedRecord {
+  const { value, faults } = readRecord("issued.json", recordText(record), record.plan);
+  if (!value) throw new Error(faults.map(({ message }) => message).join(" "));
+  return value;
+}
+
+let printing: ReturnType<typeof printerFor> | undefined;
 
 /** Prints the booklets of several clients with one browser and hands over each as it comes. */
 export async function printAll(
   all: readonly Outputs[],
   take: (outputs: Outputs, pdf: Uint8Array) => Promise<void>,
 ): Promise<void> {
-  const printer = await printerFor({ env: process.env, platform: process.platform });
+  printing ??= printerFor({ env: process.env, platform: process.platform });
+  const printer = await printing;
   for (const clinic of CLINICS) {
     const here = all.filter((outputs) => outputs.client.clinic === clinic);
     if (here.length === 0) continue;

@@ -86,14 +86,30 @@ export const PROTOCOLS = readAll<ProtocolText>("templates/protocols");
 const GERMAN_CARDS = translations("exercises");
 const GERMAN_PROTOCOLS = translations("templates/protocols");
 
-/** A card as a client of this language reads it. */
-export function cardIn(id: string, language: Language): CardText {
+export function cardOf(id: string): CardText {
   const card = CARDS.get(id);
   if (!card) throw new Error(`no card ${id}`);
+  return card;
+}
+
+/** A card as a client of this language reads it. */
+export function cardIn(id: string, language: Language): CardText {
+  const card = cardOf(id);
   const own = language === "de" ? GERMAN_CARDS.get(id) : undefined;
   if (!own) return card;
   return { ...card, title: String(own.title), pace: { ...card.pace, ...(own.pace as object) } };
 }
+
+/** The last week of the course that a phase reaches, counted from 1. */
+export function lastWeekOf({ phases }: Pick<ProtocolText, "phases">, at: number): number {
+  const phase = phases[at];
+  if (!phase) return 0;
+  return (phase.from_week ?? lastWeekOf({ phases }, at - 1) + 1) + phase.weeks - 1;
+}
+
+/** Weeks of a protocol's course. */
+export const weeksOf = (protocol: Pick<ProtocolText, "phases">): number =>
+  Math.max(...protocol.phases.map((_, at) => lastWeekOf(protocol, at)));
 
 /** A protocol as a client of this language reads it. */
 export function protocolIn(id: string, language: Language): ProtocolText {

@@ -2,6 +2,8 @@
 import { type Fault, isError } from "../../src/faults/fault.ts";
 import type { Client } from "./clients.ts";
 import { type Comparison, type Disagreement, disagreementText } from "./facts.ts";
+import type { Outputs } from "./outputs.ts";
+import { TRAITS, traitsOf } from "./traits.ts";
 
 interface Pattern {
   times: number;
@@ -16,16 +18,25 @@ export class Tally {
   readonly patterns = new Map<string, Pattern>();
   /** Codes of the errors that stopped plans, and how often. */
   readonly stops = new Map<string, number>();
-  readonly protocols = new Set<string>();
+  /** By protocol, and by kind, how many clients were compared. */
+  readonly protocols = new Map<string, number>();
+  readonly traits = new Map(TRAITS.map((name) => [name, 0]));
   readonly unplaced: string[] = [];
+  readonly #told: (text: string) => void;
   made = 0;
   impossible = 0;
   printed = 0;
 
+  /** @param told is given each pattern of disagreement when it is first seen */
+  constructor(told: (text: string) => void) {
+    this.#told = told;
+  }
+
   /** A client whose plan can be made. */
-  begin(client: Client): void {
+  begin(outputs: Outputs): void {
     this.made += 1;
-    this.protocols.add(client.protocol.id);
+    add(this.protocols, outputs.client.protocol.id, 1);
+    for (const trait of traitsOf(outputs)) add(this.traits, trait, 1);
   }
 
   take(client: Client, { compared, disagreements }: Comparison, size: number): void {
@@ -56,9 +67,10 @@ export class Tally {
   #disagree(key: string, client: Client, size: number, text: string): void {
     const known = this.patterns.get(key);
     const example = `client ${client.seed} (${client.protocol.id}, ${client.clinic.locale}, ${client.edition})\n${text}`;
-    if (!known)
+    if (!known) {
       this.patterns.set(key, { times: 1, clients: new Set([client.seed]), size, text: example });
-    else {
+      this.#told(example);
+    } else {
       known.times += 1;
       known.clients.add(client.seed);
       if (size < known.size) Object.assign(known, { size, text: example });
@@ -80,6 +92,8 @@ export class Tally {
     return [
       `${this.made} clients compared, ${this.printed} of them printed as PDF; ${this.impossible} plans cannot be made`,
       ...[...this.stops].map(([code, n]) => `  ${code}: ${n}`),
+      ...[...this.protocols].map(([protocol, n]) => `  ${protocol}: ${n} clients`),
+      ...[...this.traits].map(([trait, n]) => `  ${trait}: ${n} clients`),
       `${total} statements held against another surface:`,
       ...facts.map(([kind, n]) => `  ${kind}: ${n}`),
       `${this.patterns.size} patterns of disagreement`,

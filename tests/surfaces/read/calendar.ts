@@ -10,8 +10,11 @@ import { painFacts as painOf, readException, readPain, type SaidPain } from "./p
 
 const OWN_CLOCK = "the client's own";
 
-/** The calendar file; a part of the day follows from the hour at which it begins. */
-export function readCalendar(text: string, context: Context): Surface {
+/**
+ * What the client's calendar shows after it has taken in the file, and before it the one that came with
+ * an earlier booklet. A part of the day follows from the hour at which an event begins.
+ */
+export function readCalendar(text: string, before: string | undefined, context: Context): Surface {
   const calendar = new ICAL.Component(ICAL.parse(text));
   const { facts, say } = collector();
   say(
@@ -25,7 +28,7 @@ export function readCalendar(text: string, context: Context): Surface {
   const language = /\/\/([A-Z]{2})$/.exec(String(calendar.getFirstPropertyValue("prodid")))?.[1];
   say("language", "", (language ?? NONE).toLowerCase(), "PRODID");
   say("clock", "", OWN_CLOCK, "floating times");
-  for (const component of calendar.getAllSubcomponents("vevent")) {
+  for (const component of takenIn([...(before === undefined ? [] : [before]), text])) {
     const event = new ICAL.Event(component);
     const { startDate, endDate, uid } = event;
     const wall = isoDate(startDate.year, startDate.month, startDate.day);
@@ -64,6 +67,35 @@ export function readCalendar(text: string, context: Context): Surface {
       "side",
     ]),
   };
+}
+
+/**
+ * Events after files were taken in, one after the other: of two with one identifier the later holds,
+ * but never with a lower sequence, nor with an equal one where it differs (RFC 5546, 2.1.5). Cancelled
+ * ones are not shown.
+ */
+function takenIn(files: readonly string[]): ICAL.Component[] {
+  let shown: ICAL.Component[] = [];
+  for (const text of files) {
+    const had = new Map(shown.map((event) => [uidOf(event), event]));
+    const events = new ICAL.Component(ICAL.parse(text)).getAllSubcomponents("vevent");
+    const taken = events.filter((event) => isNewer(event, had.get(uidOf(event))));
+    const replaced = new Set(taken.map(uidOf));
+    shown = [...shown.filter((event) => !replaced.has(uidOf(event))), ...taken];
+  }
+  return shown.filter((event) => event.getFirstPropertyValue("status") !== "CANCELLED");
+}
+
+const uidOf = (event: ICAL.Component) => String(event.getFirstPropertyValue("uid"));
+
+function isNewer(event: ICAL.Component, had: ICAL.Component | undefined): boolean {
+  const sequence = (one: ICAL.Component) => Number(one.getFirstPropertyValue("sequence") ?? 0);
+  const saying = (one: ICAL.Component) =>
+    ["dtstart", "dtend", "summary", "description", "status"]
+      .map((name) => String(one.getFirstPropertyValue(name)))
+      .join("\n");
+  if (had === undefined || sequence(event) > sequence(had)) return true;
+  return sequence(event) === sequence(had) && saying(event) === saying(had);
 }
 
 function linesOf(

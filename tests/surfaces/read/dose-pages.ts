@@ -4,6 +4,7 @@ import { type Context, readSide, readWeeks, waysOf } from "./context.ts";
 import { doseFacts, NONE, weekKey } from "./dose-facts.ts";
 import { readHow, readLoad, readWork, type SaidDose } from "./dose-words.ts";
 import { gateFact, withoutGate } from "./gates.ts";
+import { readInstead } from "./instead.ts";
 import type { Cell } from "./outline.ts";
 import { painFacts, readPain } from "./pain-words.ts";
 import { type Row, rowsIn, type Section, textsIn } from "./sections.ts";
@@ -152,6 +153,8 @@ export function readExercisePage(
     if (part.title === label("frame.exercise.pain")) {
       facts.push(...painFacts(title, readPain(textsIn(part.blocks)[0] ?? "", context), place));
     }
+    if (part.title === label("frame.exercise.easier"))
+      readInstead(textsIn(part.blocks)[0] ?? "", title, say, context);
     if (part.title === label("frame.exercise.stop")) {
       const texts = textsIn(part.blocks).filter((text) => urgentSign(text, context) === undefined);
       const phone = /^.+?: (.+) \S+: (\S+)$/.exec(texts.join(" "));

@@ -4,6 +4,7 @@ import type { Context } from "./context.ts";
 import { readDiary } from "./diary-pages.ts";
 import { DOSE_KINDS, SHORT_KINDS } from "./dose-facts.ts";
 import { readExercisePage } from "./dose-pages.ts";
+import { readEasierPage } from "./easier-page.ts";
 import type { Block } from "./outline.ts";
 import { readPainPage } from "./pain-page.ts";
 import { type Section, sectionsOf } from "./sections.ts";
@@ -35,6 +36,8 @@ interface Reading {
   /** Titles of the exercises and of the phases that have a page in this file. */
   readonly exercises: readonly string[];
   readonly phases: readonly string[];
+  /** What the pages read before this one say. */
+  readonly before: readonly Fact[];
   readonly context: Context;
 }
 
@@ -91,9 +94,28 @@ const PAGES: readonly Page[] = [
   {
     name: "exercise page",
     isIt: (title, context) => exerciseOf(title, context) !== undefined,
-    complete: [...DOSE_KINDS, "often", "starts when", "pain during", "sign for a flag"],
-    read: (section, { facts, say, context }) =>
-      readExercisePage(section, exerciseOf(section.title, context) ?? "", facts, say, context),
+    complete: [
+      ...DOSE_KINDS,
+      "often",
+      "starts when",
+      "pain during",
+      "sign for a flag",
+      "easier move",
+    ],
+    read: (section, { facts, say, exercises, context }) => {
+      const title = exerciseOf(section.title, context) ?? "";
+      const number = String(exercises.indexOf(title) + 1);
+      say("number of an exercise", title, number, "the order of the pages");
+      say("number of an exercise", title, /\d+/.exec(section.title)?.[0] ?? "", section.title);
+      readExercisePage(section, title, facts, say, context);
+    },
+  },
+  {
+    name: "easier moves",
+    isIt: called("frame.easier.heading"),
+    complete: [],
+    read: (section, { say, exercises, before, context }) =>
+      readEasierPage(section, exercises, before, say, context),
   },
   {
     name: "progress",
@@ -134,11 +156,13 @@ export function readPages(
   const sections = sectionsOf(blocks);
   const exercises = sections.flatMap(({ title }) => exerciseOf(title, context) ?? []);
   const phases = sections.flatMap(({ title }) => phaseOf(title, context) ?? []);
+  const before: Fact[] = [];
   return PAGES.map(({ name, isIt, complete, read }) => {
     const { facts, say } = collector();
     for (const section of sections.filter(({ title }) => isIt(title, context))) {
-      read(section, { facts, say, exercises, phases, context });
+      read(section, { facts, say, exercises, phases, before, context });
     }
+    before.push(...facts);
     const every = large && name === "diary" ? LARGE_DIARY : complete;
     return { name: `${file} ${name}`, facts, complete: new Set(every) };
   });

@@ -22,6 +22,7 @@ interface Tag {
 }
 
 interface PageText {
+  /** Empty for what is drawn and has no letters. */
   readonly byId: ReadonlyMap<string, string>;
   readonly untagged: string;
 }
@@ -72,8 +73,10 @@ function textOf(items: readonly TextItem[]): PageText {
   const open: (string | undefined)[] = [];
   let untagged = "";
   for (const { type, id, str = "", hasEOL = false } of items) {
-    if (type === "beginMarkedContentProps") open.push(id);
-    else if (type === "beginMarkedContent") open.push(undefined);
+    if (type === "beginMarkedContentProps") {
+      open.push(id);
+      if (id !== undefined && !byId.has(id)) byId.set(id, "");
+    } else if (type === "beginMarkedContent") open.push(undefined);
     else if (type === "endMarkedContent") open.pop();
     else {
       const text = str + (hasEOL ? " " : "");
@@ -90,7 +93,8 @@ const SILENT = new Set(["Caption", "Figure", "Lbl"]);
 function blocksIn(tag: Tag, texts: ReadonlyMap<string, string>): Block[] {
   return (tag.children ?? []).flatMap((child): Block[] => {
     const { role = "" } = child;
-    if (role === "Figure") return [{ kind: "picture", text: oneLine(child.alt ?? "") }];
+    if (role === "Figure")
+      return isOnPage(child, texts) ? [{ kind: "picture", text: oneLine(child.alt ?? "") }] : [];
     if (SILENT.has(role)) return [];
     const level = /^H([1-6])$/.exec(role)?.[1];
     if (level !== undefined)
@@ -101,6 +105,10 @@ function blocksIn(tag: Tag, texts: ReadonlyMap<string, string>): Block[] {
     return blocksIn(child, texts);
   });
 }
+
+/** Whether anything of it is drawn here: a part over two pages has its pictures in the trees of both. */
+const isOnPage = ({ type, id, children = [] }: Tag, texts: ReadonlyMap<string, string>): boolean =>
+  (type === "content" && texts.has(id ?? "")) || children.some((child) => isOnPage(child, texts));
 
 /** A table over several pages has all its rows on each of them, empty where they stand on another. */
 function rowOf(row: Tag, texts: ReadonlyMap<string, string>): Block[] {

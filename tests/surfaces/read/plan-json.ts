@@ -87,6 +87,7 @@ export function readPlanJson(text: string, context: Context): Surface {
   if (last) say("course", "last day", addDays(last.from, 6), `weeks[${weeks.length - 1}].from`);
   say("course", "weeks", String(weeks.length), "weeks");
   const times = new Map<string, string[]>();
+  const lastWeeks = new Map<string, number>();
   weeks.forEach((week, at) => {
     const here = `weeks[${at}]`;
     const key = `week ${week.week}`;
@@ -122,6 +123,7 @@ export function readPlanJson(text: string, context: Context): Surface {
         facts.push(...boutFacts(bout, week.week, `${place}.bouts[${b}]`, context));
       }
     });
+    for (const title of counts.keys()) lastWeeks.set(title, week.week);
     for (const card of Object.keys(week.frequency).map(cardOf)) {
       const title = context.titleOf(card);
       if (!counts.has(title)) counts.set(title, 0);
@@ -150,6 +152,8 @@ export function readPlanJson(text: string, context: Context): Surface {
       );
     }
   });
+  for (const [title, week] of lastWeeks)
+    say("last week of an exercise", title, String(week), "weeks[].sessions[].bouts[].card");
   loadFacts(json, context, say);
   phaseFacts(json, context, say);
   return {

@@ -1,10 +1,11 @@
 /** What the authors wrote, as one more surface: the plan, the clinic's settings, the protocol, the frame's words. */
 
 import { addDays, daysBetween, WEEKDAY_IDS, weekdayOf } from "../calendar-days.ts";
-import type { Client, PlanText } from "../clients.ts";
+import type { Client } from "../clients.ts";
 import type { ClinicText } from "../clinics.ts";
 import { collector, type Say, type Surface } from "../facts.ts";
-import { cardIn, labels, type PainText, type ProtocolText } from "../shipped.ts";
+import type { PlanText } from "../plan-text.ts";
+import { CARDS, cardIn, labels, type PainText, weeksOf } from "../shipped.ts";
 import type { Context } from "./context.ts";
 import { plainNumber } from "./numbers.ts";
 import { BLEEDING } from "./urgent.ts";
@@ -68,23 +69,13 @@ function signFacts({ flags }: PlanText, { language, label }: Context, say: Say):
   for (const sign of urgent) say("sign for a flag", sign, "said", "plan: flags");
 }
 
-/** The week of the course in which a phase begins: its own, or the one after the phase before. */
-function firstWeekOf(protocol: ProtocolText, at: number): number {
-  const before = protocol.phases[at - 1];
-  const own = protocol.phases[at]?.from_week;
-  return own ?? (before ? firstWeekOf(protocol, at - 1) + before.weeks : 1);
-}
-
 /** What the plan knows of each day: days away, and events on their dates. */
 function noteFacts(
   { week, weeks }: Client["plan"],
   { starts, label, protocol }: Context,
   say: Say,
 ): void {
-  const ofCourse =
-    weeks ??
-    Math.max(...protocol.phases.map((phase, at) => firstWeekOf(protocol, at) + phase.weeks - 1));
-  const total = onCalendar({ week, starts }, ofCourse);
+  const total = onCalendar({ week, starts }, weeks ?? weeksOf(protocol));
   const away = daysAway(week);
   for (let at = 0; at < total * 7; at += 1) {
     const date = addDays(starts, at);
@@ -103,7 +94,10 @@ const daysAway = (week: Client["plan"]["week"]): ReadonlySet<string> =>
     week.away.flatMap((one) => (typeof one === "string" ? [one] : datesFrom(one.from, one.to))),
   );
 
-/** Weeks on the calendar for so many of a course: one more for each whose days away leave no free time. */
+/**
+ * Weeks on the calendar for so many of a course: one more for each whose days away leave no free time,
+ * unless most of its days away say that the course goes on without the client.
+ */
 function onCalendar(
   { week, starts }: Pick<Client["plan"], "week" | "starts">,
   ofCourse: number,
@@ -121,10 +115,20 @@ function onCalendar(
   let weeks = 0;
   for (let done = 0; done < ofCourse; weeks += 1) {
     const dates = Array.from({ length: 7 }, (_, at) => addDays(starts, 7 * weeks + at));
-    if (dates.some(isFree) || !dates.some((date) => away.has(date))) done += 1;
+    const gone = dates.filter((date) => away.has(date));
+    const waits = gone.filter((date) => saysOf(date, week).includes("shift"));
+    const skips = gone.filter((date) => saysOf(date, week).includes("skip"));
+    if (dates.some(isFree) || gone.length === 0 || skips.length > waits.length) done += 1;
   }
   return weeks;
 }
+
+/** What a plan's days away say of a date: shift where they do not say. */
+const saysOf = (date: string, { away }: Client["plan"]["week"]): string[] =>
+  away.flatMap((one) => {
+    if (typeof one === "string") return one === date ? ["shift"] : [];
+    return date >= one.from && date <= one.to ? [one.then ?? "shift"] : [];
+  });
 
 const datesFrom = (from: string, to: string): string[] =>
   Array.from({ length: daysBetween(from, to) + 1 }, (_, at) => addDays(from, at));
@@ -139,22 +143,29 @@ function painFacts(plan: PlanText, clinic: ClinicText, context: Context, say: Sa
   const cards = new Set(
     context.protocol.phases.flatMap(({ exercises }) => exercises.map(({ card }) => card)),
   );
-  for (const id of cards) {
-    if (plan.leave_out.some(({ card }) => card === id) || plan.swap.some(({ card }) => card === id))
-      continue;
+  const ruleOf = (id: string) => {
     const { title, pain } = cardIn(id, context.language);
     const rules = (plan.pain === undefined ? [pain, context.protocol.pain] : [plan.pain]).map(
       limits,
     );
-    const during = rules.some(({ free }) => free)
-      ? "free"
-      : plainNumber(Math.min(...rules.map((one) => one.during)));
-    const after = rules.some(({ free }) => free)
-      ? "free"
-      : plainNumber(Math.min(...rules.map((one) => one.after)));
+    const most = (which: "during" | "after") =>
+      rules.some(({ free }) => free)
+        ? "free"
+        : plainNumber(Math.min(...rules.map((one) => one[which])));
+    return { title, during: most("during"), after: most("after") };
+  };
+  const place = "card, protocol, plan and clinic: pain";
+  for (const id of CARDS.keys()) {
+    const { title, during, after } = ruleOf(id);
+    say("pain of an easier move", title, `${during}, then ${after}`, place);
+  }
+  for (const id of cards) {
+    if (plan.leave_out.some(({ card }) => card === id) || plan.swap.some(({ card }) => card === id))
+      continue;
+    const { title, during, after } = ruleOf(id);
     if (plan.weeks === undefined) {
-      say("pain during", title, during, "card, protocol, plan and clinic: pain");
-      say("pain after", title, after, "card, protocol, plan and clinic: pain");
+      say("pain during", title, during, place);
+      say("pain after", title, after, place);
     }
   }
 }
