@@ -9,13 +9,14 @@ const LONGEST_PART = 8;
  *
  * What all weeks of a group have in common is said once, at its head. Minutes stand in the days,
  * unless days hold several sessions that are all equally long. Where the days tell the minutes,
- * the weeks need not. A week away always says so.
+ * the weeks need not. A week away always says so, at the head where it is a group of its own.
  */
 export function calendarView({ weeks }: Pick<Booklet, "weeks">) {
   const minutes = !weeks.some(crowded);
   const groups = runs(weeks).map((run) => {
     const [first] = run;
-    const ofAll = new Set(run.filter(({ away }) => !away).map(({ summary }) => summary));
+    const together = run.every(({ away }) => away) ? run : run.filter(({ away }) => !away);
+    const ofAll = new Set(together.map(({ summary }) => summary));
     const shared = ofAll.size === 1;
     const [common = ""] = ofAll;
     return {
@@ -23,7 +24,8 @@ export function calendarView({ weeks }: Pick<Booklet, "weeks">) {
       summary: shared ? common : "",
       weeks: run.map((week) => {
         const show = minutes || !even(week);
-        const summary = !week.away && (shared || show) ? "" : week.summary;
+        const said = together.includes(week) && (shared || (show && !week.away));
+        const summary = said ? "" : week.summary;
         return { ...week, summary, days: week.days.map((day) => dayView(day, show)) };
       }),
     };

@@ -257,3 +257,16 @@ test("templates print unescaped only what they give a reason for", () => {
     if (source.includes("{{{")) expect(source, file).toContain("Unescaped");
   }
 });
+
+test("weeks away that are in no phase have one head, which says so", () => {
+  const weeks = achilles.weeks.map((week, at) =>
+    at === 2 ? { ...week, phases: [], away: true, summary: "Away: no sessions this week" } : week,
+  );
+  const page = renderHtml({ ...achilles, weeks }, assets);
+  const heads = [...page.matchAll(/scope="rowgroup">(.*?)<\/th>/g)].map(([, head = ""]) =>
+    textOf(head).trim(),
+  );
+  expect(heads).not.toContain("");
+  expect(heads).toContain("Away: no sessions this week");
+  expect(textOf(page).split("Away: no sessions this week")).toHaveLength(2);
+});
