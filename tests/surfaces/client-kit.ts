@@ -68,6 +68,7 @@ export function equipmentFor(
       return [];
     return [random.one(options)];
   });
+  if (things.has("band")) makers.push("band");
   for (const maker of makers) things.delete(maker);
   return [...things, ...[...new Set(makers)].map((have) => makerOf(have, unit, random))];
 }

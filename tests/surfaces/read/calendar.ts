@@ -109,7 +109,7 @@ function linesOf(
   const facts: Fact[] = [];
   const titles: string[] = [];
   const others: string[] = [];
-  for (const [at, line] of description.split("\n").entries()) {
+  for (const [at, line] of (description ?? "").split("\n").entries()) {
     const place = `${uid} DESCRIPTION line ${at + 1}`;
     const gated = withoutGate(line, context);
     const found = readException(line, context)

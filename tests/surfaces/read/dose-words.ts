@@ -172,9 +172,15 @@ function timeOrThrow(text: string, language: Language): string {
   return time;
 }
 
+/** A band has a comma of its own: "Band, level 2". */
+const BAND: Readonly<Record<Language, RegExp>> = {
+  en: /, Band, (level \d)$/,
+  de: /, Band, (Stufe \d)$/,
+};
+
 /** The short form that diary and calendar use: "3 × 15, 8 kg". Throws where no rule reads it. */
 export function readShort(text: string, language: Language): SaidDose {
-  const parts = text.split(", ");
+  const parts = text.replace(BAND[language], ", $1").split(", ");
   const last = parts.at(-1) ?? "";
   const loaded = isLoad(last, language);
   const load = loaded ? readLoad(last, language) : undefined;

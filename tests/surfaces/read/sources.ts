@@ -42,8 +42,8 @@ export function readSources({ plan, clinic, made }: Client, context: Context): S
   signFacts(plan, context, say);
   const left = new Set(plan.leave_out.map(({ card }) => card));
   for (const { title, exercises, move_on, go_back = [] } of context.protocol.phases) {
-    // a phase may have no week left in a course that the plan cuts, or no exercise
-    if (plan.weeks !== undefined || exercises.every(({ card }) => left.has(card))) continue;
+    // a phase may have no week left in a course that is cut, or no exercise
+    if (isCut(plan) || exercises.every(({ card }) => left.has(card))) continue;
     say("move on", title, move_on.join(" | "), "protocol: move_on");
     if (go_back.length > 0) say("go back", title, go_back.join(" | "), "protocol: go_back");
   }
@@ -68,6 +68,10 @@ function signFacts({ flags }: PlanText, { language, label }: Context, say: Say):
   say("emergency signs", "", emergency.join(" | "), "words: stop.emergency");
   for (const sign of urgent) say("sign for a flag", sign, "said", "plan: flags");
 }
+
+/** Whether weeks of the course are never done, so that what only they hold is nowhere in the booklet. */
+const isCut = ({ weeks, week }: PlanText): boolean =>
+  weeks !== undefined || week.away.some((one) => typeof one !== "string" && one.then === "skip");
 
 /** What the plan knows of each day: days away, and events on their dates. */
 function noteFacts(
@@ -163,7 +167,7 @@ function painFacts(plan: PlanText, clinic: ClinicText, context: Context, say: Sa
     if (plan.leave_out.some(({ card }) => card === id) || plan.swap.some(({ card }) => card === id))
       continue;
     const { title, during, after } = ruleOf(id);
-    if (plan.weeks === undefined) {
+    if (!isCut(plan)) {
       say("pain during", title, during, place);
       say("pain after", title, after, place);
     }
