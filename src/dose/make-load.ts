@@ -106,7 +106,7 @@ function reportNoLoad(
   const what = least
     ? `the lightest load the client has, ${context.mass(least.kg)},`
     : silent.length > 0
-      ? `the client's ${silent.join(" or ")}, for which the plan gives no loads,`
+      ? `the client's ${silent.join(" or ")}, for which the plan gives no loads`
       : "";
   reportTooHeavy(context, work, what, targetKg);
 }
