@@ -58,7 +58,7 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
         dose.often,
       ]);
       const gate = exercise.when === undefined ? [] : [`    starts only when: ${exercise.when}`];
-      lines.push(...columns(rows), ...gate, "");
+      lines.push(...gate, ...columns(rows), "");
     }
   }
   const weeks = calendar(composing);

@@ -5,6 +5,7 @@ import { type Context, readSide, readWeeks, waysOf } from "./context.ts";
 import { doseFacts, NONE, weekKey } from "./dose-facts.ts";
 import { timesFacts } from "./dose-pages.ts";
 import { readHow, readLoad, readWork } from "./dose-words.ts";
+import { gateFact } from "./gates.ts";
 import { readDate, spanText } from "./numbers.ts";
 
 export function readTable(text: string, context: Context): Surface {
@@ -20,7 +21,9 @@ export function readTable(text: string, context: Context): Surface {
   for (const [at, line] of lines.entries()) {
     const place = `line ${at + 5}`;
     const name = exerciseLine(line, context);
+    const [, sign] = /^ {4}starts only when: (.*)$/.exec(line) ?? [];
     if (name) exercise = name;
+    else if (sign !== undefined && exercise) exercise = { ...exercise, sign };
     else if (/^ {4}\S/.test(line) && exercise)
       facts.push(...doseLine(line, exercise, place, context));
     else if (/^ {2}\S/.test(line)) weekLine(line, place, say, context);
@@ -40,6 +43,7 @@ export function readTable(text: string, context: Context): Surface {
       "rest",
       "often",
       "side",
+      "starts when",
       "week dates",
       "phase weeks",
     ]),
@@ -49,6 +53,8 @@ export function readTable(text: string, context: Context): Surface {
 interface Named {
   readonly title: string;
   readonly side: string;
+  /** What has to be there before it is begun. */
+  readonly sign?: string;
 }
 
 /** "  Clinical name [card-id], left leg". */
@@ -76,7 +82,12 @@ function phaseLine(
   say("phase last day", phase.title, readDate(to, starts), place);
 }
 
-function doseLine(line: string, { title, side }: Named, place: string, context: Context): Fact[] {
+function doseLine(
+  line: string,
+  { title, side, sign }: Named,
+  place: string,
+  context: Context,
+): Fact[] {
   const { language } = context;
   const [weeks = "", work = "", ...cells] = line.trim().split(/ {2,}/);
   const loads = cells.filter((cell) => canRead(() => readLoad(cell, language)));
@@ -98,6 +109,7 @@ function doseLine(line: string, { title, side }: Named, place: string, context: 
     facts.push(
       { kind: "side", key, value: side, place },
       { kind: "often", key, value: often, place },
+      gateFact(key, sign, place),
     );
   }
   return facts;
