@@ -8,6 +8,7 @@ import { amountsOf } from "./amounts.ts";
 import { loadOf } from "./bout-load.ts";
 import { type DoseContext, sayCard, statedStep, type Work } from "./context.ts";
 import { frequencyOf, sessionsInWeek } from "./frequency.ts";
+import { checkServed } from "./served.ts";
 import { boutSums } from "./sums.ts";
 import { metresPerSecond, repetitionSeconds } from "./time.ts";
 import type { Bout, Provenance, ProvenanceStep } from "./types.ts";
@@ -22,6 +23,11 @@ export function boutOf(
   const { dose } = stated;
   const amounts = amountsOf(context, work);
   const { load, provenance: loadProvenance, next } = loadOf(context, work, amounts.mostReps);
+  const leasts = (amounts.reps ?? []).map(({ low }) => low);
+  checkServed(context, work, load, {
+    leastReps: leasts.length > 0 ? Math.max(...leasts) : undefined,
+    holdS: amounts.holdS,
+  });
   const { frequency, provenance: frequencyProvenance } = frequencyOf(context, work);
   const sides = exercise.side === "each" ? 2 : 1;
   checkTempo(context, work);

@@ -4,7 +4,7 @@ import type { Library, LibraryCard } from "../cards/library.ts";
 import type { Place } from "../faults/fault.ts";
 import type { StatedDose, Statement } from "../prescription/stated.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
-import { usableThings } from "../program/propose.ts";
+import { fits, usableThings } from "../program/propose.ts";
 import { sayMass } from "../units/mass.ts";
 import { type Makes, weightsFor } from "./equipment.ts";
 import { Findings } from "./findings.ts";
@@ -80,14 +80,23 @@ export class DoseContext {
     return source?.frame(place);
   }
 
-  /** The easier card to offer: the hardest of those that the card names and the library has. */
+  /** The easier card to offer: the hardest of those that the card names and that this client may do. */
   easierThan({ card }: LibraryCard): LibraryCard | undefined {
-    return card.easier
+    return this.#rungs(card.easier).sort((a, b) => b.card.demand - a.card.demand)[0];
+  }
+
+  /** The harder card to offer: the easiest of those that the card names and that this client may do. */
+  harderThan({ card }: LibraryCard): LibraryCard | undefined {
+    return this.#rungs(card.harder).sort((a, b) => a.card.demand - b.card.demand)[0];
+  }
+
+  #rungs(links: readonly { readonly to: string }[]): LibraryCard[] {
+    const plan = this.program.plan.value;
+    const words = this.#library?.words;
+    return links
       .flatMap(({ to }) => this.cardOf(to) ?? [])
-      .reduce<LibraryCard | undefined>(
-        (best, one) => (best === undefined || one.card.demand > best.card.demand ? one : best),
-        undefined,
-      );
+      .filter(({ card: { id } }) => !plan.leave_out.some(({ card }) => card === id))
+      .filter((one) => words === undefined || fits(one, plan, words));
   }
 }
 

@@ -1,5 +1,6 @@
 /** Collects what there is to say about a program, one fault for each cause, with the weeks it holds in. */
 
+import type { Remedy } from "../edits/edit.ts";
 import type { FaultCode } from "../faults/catalogue.ts";
 import { Fault, type Level, type Place } from "../faults/fault.ts";
 import { spansOf } from "../units/week-span.ts";
@@ -13,6 +14,8 @@ export interface Finding {
   /** The message; `weeks` reads "week 3" or "weeks 6 to 12", or is empty where no week was given. */
   readonly say: (weeks: string) => string;
   readonly hint?: string | undefined;
+  /** Edits of the plan that would do away with it. */
+  readonly remedies?: readonly Remedy[];
   /** Of several findings with the same cause the one with the highest number is told. */
   readonly weight?: number;
 }
@@ -32,16 +35,20 @@ export class Findings {
     if ((finding.weight ?? 0) > (known.finding.weight ?? 0)) known.finding = finding;
   }
 
+  has(code: FaultCode, cause: string): boolean {
+    return this.#causes.has(`${code} ${cause}`);
+  }
+
   /**
    * One fault a cause, in the order in which the causes were first found. `frameOf` gives the lines
    * of the file around a place.
    */
   faults(frameOf: (place: Place) => string | undefined): Fault[] {
     return [...this.#causes.values()].map(({ finding, weeks }) => {
-      const { code, level, hint } = finding;
+      const { code, level, hint, remedies } = finding;
       const place = finding.place();
       const frame = place && frameOf(place);
-      return new Fault(code, finding.say(sayWeeks(weeks)), { level, hint, place, frame });
+      return new Fault(code, finding.say(sayWeeks(weeks)), { level, hint, place, frame, remedies });
     });
   }
 }

@@ -1,9 +1,12 @@
 /** Faults of a load: one that cannot be made, one that does not fit the exercise, one that is too coarse. */
 
 import { showPercent } from "../units/rounding.ts";
+import { unlessAccepted } from "./accepted.ts";
 import { type DoseContext, sayCard, type Work } from "./context.ts";
+import { doseRemedies } from "./dose-remedies.ts";
 import { sayList } from "./findings.ts";
 import { riseAbove, type StepBase } from "./load-step.ts";
+import { repetitionsWith } from "./served.ts";
 import { sayTarget } from "./target.ts";
 import type { BoutLoad } from "./types.ts";
 
@@ -154,23 +157,32 @@ export function reportCoarse(
 
 /**
  * load-short: the heaviest that the equipment makes is less than the target by more than the clinic's
- * limit for a step. The dose stays there; the client can do more than it asks.
+ * limit for a step. The client can do more than such a dose asks: an error, unless the plan accepts it.
  */
 export function reportShort(context: DoseContext, work: Work, load: BoutLoad): void {
   const { kg, nextKg, targetKg, systemKg } = load;
   if (kg === undefined || targetKg === undefined || nextKg !== undefined || kg === 0) return;
   const lacking = (targetKg - kg) / (systemKg ?? kg);
+  const { card } = work.exercise;
+  const { id } = card.card;
   if (lacking <= context.program.clinic.limits.load_step + 1e-9) return;
+  const { level, because } = unlessAccepted(context, "load-short", id);
+  const reps = repetitionsWith(context, work, systemKg ?? kg)?.reps;
+  const most = reps === undefined ? "" : `: with ${context.mass(kg)} about ${reps} are a full set`;
   context.findings.add(
     {
       code: "load-short",
-      cause: work.exercise.card.card.id,
-      level: "warning",
+      cause: id,
+      level,
       weight: lacking,
       place: () => context.program.plan.source.at(["equipment"]),
       say: (weeks) =>
-        `For ${sayCard(work.exercise.card)} the equipment ends at ${context.mass(kg)}; the target is ${context.mass(targetKg)} (${weeks}).`,
-      hint: "Add a heavier load, swap the exercise for a harder one, or let repetitions grow.",
+        `For ${sayCard(work.exercise.card)} the equipment ends at ${context.mass(kg)}; the target is ${context.mass(targetKg)} (${weeks}).${because}`,
+      hint: `Have a heavier load at hand, or let repetitions grow or the tempo be slower in place of the load (redose)${most}.`,
+      remedies: doseRemedies(context, work, {
+        instead: context.harderThan(card),
+        accept: level === "error" ? "load-short" : undefined,
+      }),
     },
     work.week,
   );

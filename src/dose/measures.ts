@@ -62,6 +62,16 @@ export function pickMeasures<T extends Measure["test"]>(
   return picked;
 }
 
+/** Whether there is a measure of this kind for a side on which the exercise is done. */
+export const isMeasured = (
+  context: DoseContext,
+  exercise: ProgramExercise,
+  test: Measure["test"],
+): boolean =>
+  candidates(context, exercise, test).some(({ measure }) =>
+    sidesOf(exercise.side).some((side) => fitsSide(measure, side)),
+  );
+
 function candidates<T extends Measure["test"]>(
   context: DoseContext,
   { card }: ProgramExercise,

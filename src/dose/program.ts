@@ -2,6 +2,7 @@
 import type { Library } from "../cards/library.ts";
 import type { WithFaults } from "../faults/fault.ts";
 import type { Program } from "../program/program.ts";
+import { unusedAccepts } from "./accepted.ts";
 import { advise } from "./advice.ts";
 import { boutOf } from "./bout.ts";
 import { DoseContext } from "./context.ts";
@@ -14,7 +15,7 @@ import type { Bout, DosedProgram, DosedWeek } from "./types.ts";
  * `library` is asked for easier cards and for the cards named in capacity_from; without it only the
  * program's own cards are known. The age of a measure counts to the day the plan starts.
  * Faults: measure-missing, measure-side, measure-range, measure-old, load-not-makeable, load-held,
- * load-coarse, load-short, dose-incomplete, wrong-value, session-crowded, session-long, tissue-untrained,
+ * load-coarse, load-short, dose-beyond-measure, change-unused, dose-incomplete, wrong-value, session-crowded, session-long, tissue-untrained,
  * no-easier-rung; one for each cause, with the weeks it holds in.
  */
 export function doseProgram(program: Program, library?: Library): WithFaults<DosedProgram> {
@@ -42,7 +43,7 @@ export function doseProgram(program: Program, library?: Library): WithFaults<Dos
   );
   advise(context, weeks);
   const faults = context.findings.faults((place) => context.frameOf(place));
-  return { value: { weeks, changeoverS }, faults };
+  return { value: { weeks, changeoverS }, faults: [...faults, ...unusedAccepts(context)] };
 }
 
 /** The bouts of a card in the weeks before this one, the earliest first. */

@@ -136,6 +136,10 @@ export const CATALOGUE = {
     means: "The client's equipment ends below the target.",
     exit: EXIT.input,
   },
+  "dose-beyond-measure": {
+    means: "By their own measure the client cannot do the dose with what they have.",
+    exit: EXIT.input,
+  },
   "load-held": {
     means: "The clinic's limit for a step keeps a load well below its target.",
     exit: EXIT.input,

@@ -86,6 +86,9 @@ const changeSpan = {
 const part = z.enum(PARTS);
 const day = z.enum(WEEKDAYS);
 
+/** What stops a plan unless it is answered: a load below its target, a dose beyond what was measured. */
+const ACCEPTABLE = ["load-short", "dose-beyond-measure"] as const;
+
 const built = new WeakMap<Vocabulary, ReturnType<typeof buildPlanSchema>>();
 
 /** The schema of a plan's front matter, given the words of the library it uses; built once for each. */
@@ -287,6 +290,18 @@ function buildPlanSchema(words: Vocabulary) {
       )
       .default([])
       .describe("Doses that differ for this client."),
+    accept: z
+      .array(
+        z.strictObject({
+          code: z
+            .enum(ACCEPTABLE)
+            .describe("What is accepted, by the code with which it stops the plan."),
+          card: id.describe("The card it is said of."),
+          why: line.describe("The reason."),
+        }),
+      )
+      .default([])
+      .describe("What stops the plan and is all right for this client."),
     signed: z
       .strictObject({ by: line.describe("The clinician."), on: date.describe("The day.") })
       .optional()

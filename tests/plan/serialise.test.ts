@@ -79,6 +79,14 @@ const plan: fc.Arbitrary<Plan> = fc.record({
   stage: line,
   irritability: fc.constantFrom("low", "moderate", "high"),
   findings: fc.array(line, { maxLength: 3 }),
+  accept: fc.array(
+    fc.record({
+      code: fc.constantFrom("load-short" as const, "dose-beyond-measure" as const),
+      card: fc.constant("calf-stretch"),
+      why: line,
+    }),
+    { maxLength: 2 },
+  ),
   flags: fc.subarray(Object.keys(words.flags).slice(0, 6)),
   goals: fc.array(
     fc.record({

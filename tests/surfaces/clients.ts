@@ -123,6 +123,10 @@ function planOf(seed: number, protocol: ProtocolText, unit: MassUnit, random: Ra
     swap: changes.swap,
     add: changes.add,
     redose: changes.redose,
+    // what invented clients own is not made to measure
+    accept: cards.flatMap(({ id }) =>
+      ["load-short", "dose-beyond-measure"].map((code) => ({ code, card: id, why: "Seen by us." })),
+    ),
     ...(random.chance(0.85) && { signed: { by: clinician, on: before } }),
   };
 }

@@ -1,0 +1,51 @@
+/** What a plan can do where a measure or the equipment does not serve a dose, as edits to choose from. */
+import type { LibraryCard } from "../cards/library.ts";
+import type { Remedy, Value } from "../edits/edit.ts";
+import type { Plan } from "../plan/schema.ts";
+import { type DoseContext, sayCard, type Work } from "./context.ts";
+
+export interface DoseRemedies {
+  /** The card to do instead. */
+  readonly instead: LibraryCard | undefined;
+  /** Repetitions of every set that would do. */
+  readonly reps?: number | undefined;
+  /** What the plan can accept with a reason. */
+  readonly accept?: Plan["accept"][number]["code"] | undefined;
+}
+
+/** The least change first: other repetitions, another card, and accepting it as it is. */
+export function doseRemedies(
+  context: DoseContext,
+  work: Work,
+  { instead, reps, accept }: DoseRemedies,
+): readonly Remedy[] {
+  const { card, origin } = work.exercise;
+  const { id } = card.card;
+  const alike = (work.stated.dose.reps ?? []).length === 1;
+  const free = ![...context.program.plan.value.swap].some((swap) => swap.card === id);
+  const remedy = (
+    sentence: string,
+    list: string,
+    entry: Readonly<Record<string, Value>>,
+  ): Remedy => ({
+    lead: "One of these would help, if it is right for this client",
+    sentence,
+    edits: [{ kind: "append", path: [list], value: { ...entry, why: null } }],
+  });
+  return [
+    ...(reps !== undefined && alike
+      ? [
+          remedy(`Sets of ${reps} for ${id}, if the course allows it.`, "redose", {
+            card: id,
+            dose: { reps },
+          }),
+        ]
+      : []),
+    ...(instead && origin === "protocol" && free
+      ? [remedy(`${sayCard(instead)} instead of ${id}.`, "swap", { card: id, to: instead.card.id })]
+      : []),
+    ...(accept
+      ? [remedy(`Accept ${accept} for ${id} as it is.`, "accept", { code: accept, card: id })]
+      : []),
+  ];
+}
