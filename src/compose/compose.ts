@@ -1,7 +1,7 @@
 /** Makes the booklet's content from a dosed program on real dates: every text a client reads. */
-import { careFor } from "../cards/care.ts";
 import type { ClinicLook } from "../clinic/look.ts";
 import type { Clinic } from "../clinic/schema.ts";
+import { openFlags } from "../program/flags.ts";
 import type { Program } from "../program/program.ts";
 import { howOften } from "../schedule/how-often.ts";
 import { directionOf } from "../words/languages.ts";
@@ -10,8 +10,9 @@ import type { BookletParts, Composing } from "./composing.ts";
 import { diary } from "./diary.ts";
 import { easierExercises } from "./easier-page.ts";
 import { exercisePages } from "./exercise-pages.ts";
+import { careWords } from "./flag-words.ts";
 import type { Booklet, ClinicLines, Cover, OwnPage } from "./model.ts";
-import { writer } from "./numbers.ts";
+import { type Writer, writer } from "./numbers.ts";
 import { painPage } from "./pain-page.ts";
 import { partNames } from "./part-words.ts";
 import { phasePages } from "./phase-pages.ts";
@@ -54,8 +55,14 @@ export function composeBooklet(parts: BookletParts): Booklet {
     after: ownPages("after", parts.look.after),
     cover: cover(composing),
     stop: {
-      ...stopSigns(plan.flags, words),
-      care: careWords(program),
+      ...stopSigns(
+        openFlags(
+          program.flags,
+          Array.from({ length: program.weeks }, (_, at) => at + 1),
+        ),
+        words,
+      ),
+      care: allCare(program, write),
     },
     pain: painPage(program, write),
     weeks: calendar(composing),
@@ -131,13 +138,9 @@ function cover(composing: Composing): Cover {
 }
 
 /** Words of care that this client's flags ask for, from all cards, each once. */
-function careWords(program: Program): string[] {
-  const { flags } = program.plan.value;
-  return [
-    ...new Set(
-      program.phases.flatMap((phase) =>
-        phase.exercises.flatMap(({ card }) => careFor(card.card, flags).map(({ say }) => say)),
-      ),
-    ),
-  ];
+function allCare(program: Program, write: Writer): string[] {
+  const cards = new Set(
+    program.phases.flatMap(({ exercises }) => exercises.map(({ card }) => card)),
+  );
+  return [...new Set([...cards].flatMap((card) => careWords(card, program, write)))];
 }

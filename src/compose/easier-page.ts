@@ -1,14 +1,15 @@
 /** Exercises that are done only in place of others, on a day when these are too much: each in short. */
 
-import { careFor } from "../cards/care.ts";
 import type { LibraryCard } from "../cards/library.ts";
 import { easierBout, easierOf } from "../dose/easier.ts";
+import { doneWeeks } from "../program/phase-weeks.ts";
 import type { ProgramExercise } from "../program/program.ts";
 import { easierAnchor } from "./anchors.ts";
 import type { Composing } from "./composing.ts";
 import { doseWords } from "./dose-words.ts";
 import type { EasierExercise } from "./exercise-model.ts";
 import { exercisesOf, figureFor } from "./exercise-pages.ts";
+import { careWords } from "./flag-words.ts";
 import { needsOf, sectionText, thingsOf } from "./needs.ts";
 import { exerciseRule } from "./pain-words.ts";
 import { sideName } from "./side-words.ts";
@@ -26,6 +27,7 @@ export function easierExercises(composing: Composing): EasierExercise[] {
   }
   return [...insteadOf].map(([card, others]): EasierExercise => {
     const { exercise, bout } = easierBout(card, others, program, dosed, library);
+    const weeks = others.flatMap((one) => doneWeeks(program, one.card.card.id));
     const things = thingsOf(exercise, [bout], composing);
     const { work, load, pace, rest, effort } = doseWords(bout, card, library.words, write);
     const numbers = others.map((one) => pages.indexOf(one) + 1);
@@ -38,7 +40,7 @@ export function easierExercises(composing: Composing): EasierExercise[] {
       }),
       side: sideName(exercise, write),
       figure: figureFor(exercise, write),
-      needs: needsOf(exercise, things, program).map(
+      needs: needsOf(exercise, things, program, weeks).map(
         (item) => library.words.equipment[item]?.say ?? item,
       ),
       dose: [work, load, pace, rest, effort].filter((part) => part !== undefined),
@@ -46,7 +48,7 @@ export function easierExercises(composing: Composing): EasierExercise[] {
       move: sectionText(exercise, "move", things, composing),
       stop: sectionText(exercise, "stop", things, composing),
       pain: exerciseRule(exercise.pain, write),
-      care: careFor(card.card, program.plan.value.flags).map(({ say }) => say),
+      care: careWords(card, program, write, weeks),
     };
   });
 }

@@ -1,6 +1,5 @@
 /** A page for each exercise: why it is there, the dose now, the steps, what to feel, check and stop for. */
 
-import { careFor } from "../cards/care.ts";
 import { figureOf, svgUrl } from "../cards/figures.ts";
 import { easierOf } from "../dose/easier.ts";
 import { weeksOfCard } from "../program/phase-weeks.ts";
@@ -9,6 +8,7 @@ import { easierAnchor, exerciseAnchor } from "./anchors.ts";
 import type { Composing } from "./composing.ts";
 import { capital, weekWords } from "./dose-words.ts";
 import type { DoseLine, ExercisePage } from "./exercise-model.ts";
+import { careWords, startSign } from "./flag-words.ts";
 import { loadMakers, needsOf, sectionText } from "./needs.ts";
 import type { Writer } from "./numbers.ts";
 import { exerciseRule } from "./pain-words.ts";
@@ -27,7 +27,13 @@ export function exercisePages(composing: Composing): ExercisePage[] {
       // the page says above what is needed: one thing to take need not be named in every row
       const named = makers.length > 1;
       return here
-        ? [{ title: phase.title, when: here.when, doses: dosesIn(phase, here, composing, named) }]
+        ? [
+            {
+              title: phase.title,
+              when: startSign(here, program, write),
+              doses: dosesIn(phase, here, composing, named),
+            },
+          ]
         : [];
     });
     const signs = new Set(phases.map(({ when }) => when));
@@ -54,7 +60,7 @@ export function exercisePages(composing: Composing): ExercisePage[] {
       check: sectionText(exercise, "check", makers, composing),
       stop: sectionText(exercise, "stop", makers, composing),
       pain: exerciseRule(exercise.pain, write),
-      care: careFor(card, program.plan.value.flags).map(({ say }) => say),
+      care: careWords(exercise.card, program, write),
       easier: easierWords(exercise, exercises, composing),
     };
   });

@@ -4,6 +4,8 @@ import { careFor, withCare } from "../cards/care.ts";
 import type { SectionKey } from "../cards/sections.ts";
 import { equipmentFor, sectionFor } from "../cards/variants.ts";
 import type { Bout } from "../dose/types.ts";
+import { openFlags } from "../program/flags.ts";
+import { doneWeeks, flagsOfCard } from "../program/phase-weeks.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
 import { usableThings } from "../program/propose.ts";
 import type { Composing } from "./composing.ts";
@@ -25,11 +27,12 @@ export function thingsOf(
   bouts: readonly Pick<Bout, "load">[],
   { program, library }: Pick<Parts, "program" | "library">,
 ): string[] {
+  const flags = flagsOfCard(program, card.card.id);
   const makers = bouts.flatMap(({ load: { kind, kg, equipment } }) => {
     if (kg === 0 || (kind !== "weight" && kind !== "band")) return [];
     if (equipment !== undefined) return [equipment];
     // a band, or a weight left to feel: what the client has for it, the card's first choice first
-    const things = usableThings(card, program.plan.value, library.words);
+    const things = usableThings(card, program.plan.value, flags, library.words);
     return things.filter((thing) => library.words.equipment[thing]?.makes === kind).slice(0, 1);
   });
   return [...new Set(makers)];
@@ -43,8 +46,9 @@ export function needsOf(
   { card }: ProgramExercise,
   things: readonly string[],
   program: Program,
+  weeks: readonly number[] = doneWeeks(program, card.card.id),
 ): string[] {
-  const care = careFor(card.card, program.plan.value.flags);
+  const care = careFor(card.card, openFlags(program.flags, weeks));
   return [
     ...new Set([
       ...equipmentFor(card.card, things),
@@ -65,7 +69,8 @@ export function sectionText(
   composing: Composing,
 ): string {
   const texts = sectionFor(exercise.card, section, things);
-  const care = careFor(exercise.card.card, composing.program.plan.value.flags);
+  const { card } = exercise.card;
+  const care = careFor(card, flagsOfCard(composing.program, card.id));
   const named = texts.map(({ things: own, text }) => {
     const names = own.map((thing) => thingName(thing, composing.library.words));
     const head = texts.length > 1 ? `**${capital(composing.write.list(names))}**\n\n` : "";

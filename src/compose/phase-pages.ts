@@ -10,6 +10,7 @@ import { minutesWords } from "./calendar.ts";
 import type { Composing } from "./composing.ts";
 import { doseLines, doseWords, oftenWords, weekWords } from "./dose-words.ts";
 import type { DoseLine, PhasePage } from "./exercise-model.ts";
+import { startSign } from "./flag-words.ts";
 import type { Writer } from "./numbers.ts";
 import { partName, wallDate } from "./part-words.ts";
 import { sideName } from "./side-words.ts";
@@ -42,7 +43,7 @@ export function phasePages(composing: Composing): PhasePage[] {
         exercise: exercise.card.card.title,
         anchor: exerciseAnchor(exercise.card),
         side: sideName(exercise, write),
-        when: exercise.when,
+        when: startSign(exercise, program, write),
         doses: dosesIn(phase, exercise, composing),
       })),
       sessions: sessionWords(phase, composing),

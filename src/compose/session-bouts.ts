@@ -6,6 +6,7 @@ import { toGram } from "../units/mass.ts";
 import { exerciseAnchor } from "./anchors.ts";
 import type { Composing } from "./composing.ts";
 import { doseWords } from "./dose-words.ts";
+import { startSign } from "./flag-words.ts";
 import { painWords } from "./pain-words.ts";
 import type { SessionBout } from "./session-model.ts";
 import { sideName } from "./side-words.ts";
@@ -24,7 +25,7 @@ export function sessionBout(
     card: card.id,
     anchor: exerciseAnchor(exercise.card),
     title: card.title,
-    when: exercise.when,
+    when: startSign(exercise, program, write),
     side: bout.side,
     sideWords: sideName(exercise, write),
     running: card.trains === "running",

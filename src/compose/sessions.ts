@@ -5,6 +5,7 @@ import type { Session } from "../schedule/schedule.ts";
 import type { Composing } from "./composing.ts";
 import { shortDose } from "./dose-words.ts";
 import type { PhasePage } from "./exercise-model.ts";
+import { startSign } from "./flag-words.ts";
 import { sessionRules } from "./pain-words.ts";
 import { sessionBout } from "./session-bouts.ts";
 import type { BookletSession, ShortVersion } from "./session-model.ts";
@@ -41,9 +42,8 @@ export function bookletSessions(
               side === undefined
                 ? words.say("session.line", { title, dose })
                 : words.say("session.line_side", { title, dose, side });
-            return exercise.when === undefined
-              ? line
-              : words.say("session.line_when", { line, sign: exercise.when });
+            const sign = startSign(exercise, program, write);
+            return sign === undefined ? line : words.say("session.line_when", { line, sign });
           }),
           bouts: bouts.flatMap((bout) => {
             const exercise = exercises.get(bout.key);

@@ -3,6 +3,7 @@
 import type { Library, LibraryCard } from "../cards/library.ts";
 import type { Place } from "../faults/fault.ts";
 import type { StatedDose, Statement } from "../prescription/stated.ts";
+import { flagsOfCard } from "../program/phase-weeks.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
 import { fits, usableThings } from "../program/propose.ts";
 import { sayMass } from "../units/mass.ts";
@@ -51,7 +52,9 @@ export class DoseContext {
     if (known !== undefined) return known;
     const { value: plan } = this.program.plan;
     const words = this.#library?.words;
-    const things = words ? usableThings({ card }, plan, words) : card.load.with;
+    const things = words
+      ? usableThings({ card }, plan, flagsOfCard(this.program, card.id), words)
+      : card.load.with;
     const usable = { ...card, load: { ...card.load, with: [...things] } };
     const makes = weightsFor(usable, plan.equipment);
     this.#makes.set(card.id, makes);
@@ -82,21 +85,22 @@ export class DoseContext {
 
   /** The easier card to offer: the hardest of those that the card names and that this client may do. */
   easierThan({ card }: LibraryCard): LibraryCard | undefined {
-    return this.#rungs(card.easier).sort((a, b) => b.card.demand - a.card.demand)[0];
+    return this.#rungs(card.id, card.easier).sort((a, b) => b.card.demand - a.card.demand)[0];
   }
 
   /** The harder card to offer: the easiest of those that the card names and that this client may do. */
   harderThan({ card }: LibraryCard): LibraryCard | undefined {
-    return this.#rungs(card.harder).sort((a, b) => a.card.demand - b.card.demand)[0];
+    return this.#rungs(card.id, card.harder).sort((a, b) => a.card.demand - b.card.demand)[0];
   }
 
-  #rungs(links: readonly { readonly to: string }[]): LibraryCard[] {
+  #rungs(of: string, links: readonly { readonly to: string }[]): LibraryCard[] {
     const plan = this.program.plan.value;
     const words = this.#library?.words;
+    const flags = flagsOfCard(this.program, of);
     return links
       .flatMap(({ to }) => this.cardOf(to) ?? [])
       .filter(({ card: { id } }) => !plan.leave_out.some(({ card }) => card === id))
-      .filter((one) => words === undefined || fits(one, plan, words));
+      .filter((one) => words === undefined || fits(one, plan, flags, words));
   }
 }
 

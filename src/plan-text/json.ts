@@ -6,8 +6,8 @@ import { type FaultJson, faultJson } from "../faults/print.ts";
 import type { PainLimits } from "../pain/limits.ts";
 import { serialisePlan } from "../plan/serialise.ts";
 import { countOf } from "../prescription/shape.ts";
+import { waitsForReview } from "../program/flags.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
-import type { ProgramExercise } from "../program/program.ts";
 import { type HowOften, howOften } from "../schedule/how-often.ts";
 import type { Session } from "../schedule/schedule.ts";
 import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
@@ -20,9 +20,10 @@ import { tempoText } from "../units/quantities.ts";
  * 2: speed, rest between repetitions, what a change compares, loads in the clinic's unit; `trails` are
  * named by the exercise's key and no longer by its card, which can stand in two phases of one week.
  * 3: weeks away and first weeks back. 4: what could be done about a warning, as edits of the plan.
- * 5: the sign that a bout waits for. 6: how often each exercise is done in a week.
+ * 5: the sign that a bout waits for. 6: how often each exercise is done in a week. 7: whether a bout
+ * waits for a review.
  */
-const VERSION = 6;
+const VERSION = 7;
 
 export interface PlanJson {
   readonly version: number;
@@ -132,9 +133,14 @@ interface BoutJson {
   readonly clock_s: number;
   /** The sign without which it is not to be done yet; null where it has none. */
   readonly start_when: string | null;
+  /** Whether a health flag rules it out until a review: not to be done before the clinician has said so. */
+  readonly after_review: boolean;
   /** Its limits of pain, 0 to 10: a number at its limit is all right. */
   readonly pain: PainLimits | null;
 }
+
+/** What belongs to the exercise in every bout of it. */
+type ExerciseJson = Pick<BoutJson, "start_when" | "after_review" | "pain">;
 
 /** The whole program as plain data, with its warnings and the provenance of every number. */
 export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson {
@@ -143,7 +149,16 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
   const { units } = program.clinic;
   const oftenOf = howOften(dosed, schedule);
   const exercises = new Map(
-    program.phases.flatMap((phase) => phase.exercises.map((one) => [one.key, one])),
+    program.phases.flatMap((phase) =>
+      phase.exercises.map((one): [string, ExerciseJson] => [
+        one.key,
+        {
+          start_when: one.when ?? null,
+          after_review: waitsForReview(one.card, program.flags),
+          pain: one.pain,
+        },
+      ]),
+    ),
   );
   return {
     version: VERSION,
@@ -179,25 +194,19 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
 function sessionJson(
   session: Session,
   clock: DayClock,
-  exercises: ReadonlyMap<string, ProgramExercise>,
+  exercises: ReadonlyMap<string, ExerciseJson>,
   unit: MassUnit,
 ): SessionJson {
   const { date, part, minutes, bouts } = session;
   const starts = wallText(momentOf(session, clock));
   const whole = bouts.map((bout) => ({
     ...boutJson(bout, unit),
-    ...ofExercise(exercises.get(bout.key)),
+    ...(exercises.get(bout.key) ?? { start_when: null, after_review: false, pain: null }),
   }));
   return { date, part, starts, minutes, bouts: whole };
 }
 
-/** What belongs to the exercise in every bout of it. */
-const ofExercise = (exercise: ProgramExercise | undefined) => ({
-  start_when: exercise?.when ?? null,
-  pain: exercise?.pain ?? null,
-});
-
-function boutJson(bout: Bout, unit: MassUnit): Omit<BoutJson, "start_when" | "pain"> {
+function boutJson(bout: Bout, unit: MassUnit): Omit<BoutJson, keyof ExerciseJson> {
   const reps = bout.reps?.map(({ low, high }) => (low === high ? low : ([low, high] as const)));
   const alike = bout.reps !== undefined && countOf(bout.reps).kind !== "each";
   return {

@@ -4,6 +4,7 @@ import type { Library } from "../cards/library.ts";
 import { NO_LOOK } from "../clinic/look.ts";
 import { phaseAnchor } from "../compose/anchors.ts";
 import { calendar } from "../compose/calendar.ts";
+import { startSign } from "../compose/flag-words.ts";
 import { type Writer, writer } from "../compose/numbers.ts";
 import { dosesIn, phasePages } from "../compose/phase-pages.ts";
 import { sideName } from "../compose/side-words.ts";
@@ -57,7 +58,8 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
         dose.rest ?? "",
         dose.often,
       ]);
-      const gate = exercise.when === undefined ? [] : [`    starts only when: ${exercise.when}`];
+      const sign = startSign(exercise, program, write);
+      const gate = sign === undefined ? [] : [`    starts only when: ${sign}`];
       lines.push(...gate, ...columns(rows), "");
     }
   }

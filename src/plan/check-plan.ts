@@ -109,6 +109,11 @@ export function planFaults(plan: Read<Plan>): Fault[] {
       );
     }
   });
+  const flags = value.flags.map((one) => (typeof one === "string" ? one : one.flag));
+  flags.forEach((flag, at) => {
+    if (flags.indexOf(flag) === at) return;
+    add("wrong-value", ["flags", at], `The flag ${flag} is named twice.`, "Keep one of the two.");
+  });
   value.goals.forEach((goal, at) => {
     if (goal.want <= goal.now) {
       add(

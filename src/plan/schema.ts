@@ -4,6 +4,7 @@ import * as z from "zod";
 import { type Vocabulary, word } from "../cards/vocabulary.ts";
 import { painRule } from "../pain/rule.ts";
 import { dosePart } from "../prescription/fields.ts";
+import { isDate } from "../units/dates.ts";
 import { PARTS, WEEKDAYS } from "../units/day-parts.ts";
 import { date, distance, id, line, mass, speed, time, weekSpan } from "../units/quantities.ts";
 
@@ -83,6 +84,39 @@ const changeSpan = {
     .describe("In these weeks of the phase only, counted from its first week: 3 or 2-5."),
 };
 
+const moment = z.union(
+  [
+    z.string().refine(isDate, {
+      error: "write a date as YYYY-MM-DD, { week: 6 }, { phase: ID }, or for a flag review",
+    }),
+    z.strictObject({
+      week: z.number().int().min(1).max(104).describe("The week of the course that begins then."),
+    }),
+    z.strictObject({ phase: id.describe("The phase that begins then.") }),
+  ],
+  { error: "write a date, { week: 6 } or { phase: ID }" },
+);
+
+const until = z
+  .union(
+    [
+      z.literal("review"),
+      moment,
+      z.strictObject({
+        review: moment.describe(
+          "When that review is planned. From then on cards that the flag rules out may be planned; pages say that they wait for the clinician's word.",
+        ),
+      }),
+    ],
+    {
+      error:
+        "write a date, { week: 6 }, { phase: ID }, review, or { review: … } with one of the three",
+    },
+  )
+  .describe(
+    "When it ends: a date, the beginning of a week of the course or of a phase, or a review: then it holds until you take it out.",
+  );
+
 const part = z.enum(PARTS);
 const day = z.enum(WEEKDAYS);
 
@@ -100,6 +134,7 @@ export function planSchema(words: Vocabulary): ReturnType<typeof buildPlanSchema
 
 function buildPlanSchema(words: Vocabulary) {
   const have = word(words.equipment);
+  const flag = word(words.flags);
   return z.strictObject({
     id: id.describe("Unique; the booklet's files are named by it."),
     client: client.describe("Who it is for."),
@@ -121,7 +156,16 @@ function buildPlanSchema(words: Vocabulary) {
       .enum(["low", "moderate", "high"])
       .describe("How easily symptoms are stirred up."),
     findings: z.array(line).default([]).describe("What was found, for the clinician; not printed."),
-    flags: z.array(word(words.flags)).default([]).describe("Health facts that matter."),
+    flags: z
+      .array(
+        z.union([flag, z.strictObject({ flag: flag.describe("The health fact."), until })], {
+          error: "name a flag, or give flag and until",
+        }),
+      )
+      .default([])
+      .describe(
+        "Health facts that matter: a word alone for one that holds throughout, or { flag: WORD, until: … }. A card that a flag rules out is an error in the weeks in which it holds; its words of care stay as long.",
+      ),
     goals: z
       .array(
         z.strictObject({
@@ -312,5 +356,8 @@ function buildPlanSchema(words: Vocabulary) {
 export type Plan = z.infer<ReturnType<typeof planSchema>>;
 export type Measure = Plan["measures"][number];
 export type PlanEquipment = Plan["equipment"][number];
+export type Flag = Plan["flags"][number];
+/** A point in time of a plan: a date, or where a week of the course or a phase begins. */
+export type Moment = z.infer<typeof moment>;
 /** What a plan may change of its protocol, each a list of changes. */
 export type ChangeKind = "leave_out" | "swap" | "add" | "redose";

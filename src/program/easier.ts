@@ -1,6 +1,7 @@
 /** The rungs below an exercise that this client may take on a day when it is too much. */
 import type { Library, LibraryCard } from "../cards/library.ts";
-import { weeksOfCard } from "./phase-weeks.ts";
+import { openFlags } from "./flags.ts";
+import { doneWeeks, weeksOfCard } from "./phase-weeks.ts";
 import type { Program } from "./program.ts";
 import { fits } from "./propose.ts";
 
@@ -21,9 +22,10 @@ export function easierCards(card: LibraryCard, program: Program, library: Librar
       .map((change) => change.card),
   );
   const begins = weeksOfCard(program, card.card.id)?.first ?? 1;
+  const flags = openFlags(program.flags, doneWeeks(program, card.card.id));
   return below(card, library)
     .filter(({ card: { id } }) => !notWanted.has(id))
-    .filter((one) => fits(one, plan, library.words))
+    .filter((one) => fits(one, plan, flags, library.words))
     .filter((one) => one.card.recovery <= card.card.recovery)
     .filter(({ card: { id } }) => (weeksOfCard(program, id)?.last ?? 0) < begins)
     .sort((a, b) => known(b) - known(a) || b.card.demand - a.card.demand);

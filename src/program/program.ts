@@ -10,6 +10,7 @@ import type { Read } from "../read/source.ts";
 import type { DayClock } from "../units/clock.ts";
 import type { WorkSide } from "../units/side.ts";
 import type { WeekSpan } from "../units/week-span.ts";
+import type { HeldFlag } from "./flags.ts";
 
 export interface Program {
   readonly plan: Read<Plan>;
@@ -25,6 +26,8 @@ export interface Program {
   readonly courseWeeks: readonly (number | undefined)[];
   /** First weeks back, from 1, after more than a week away: fewer sets. */
   readonly easedWeeks: readonly number[];
+  /** The client's health flags and the weeks in which they hold. */
+  readonly flags: readonly HeldFlag[];
   readonly phases: readonly ProgramPhase[];
 }
 

@@ -8,8 +8,15 @@ import type { Plan } from "../plan/schema.ts";
 /**
  * Cards of the same quality and main tissue that this client may do and has the equipment for:
  * named alternatives first, then the nearest by demand, easier before harder.
+ *
+ * @param flags those that are open in the weeks in question
  */
-export function proposals(card: LibraryCard, library: Library, plan: Plan): LibraryCard[] {
+export function proposals(
+  card: LibraryCard,
+  library: Library,
+  plan: Plan,
+  flags: readonly string[],
+): LibraryCard[] {
   const wanted = card.card;
   return [...library.cards.values()]
     .filter(({ card: other }) => other.id !== wanted.id)
@@ -18,7 +25,7 @@ export function proposals(card: LibraryCard, library: Library, plan: Plan): Libr
         wanted.alternatives.includes(other.id) ||
         (other.trains === wanted.trains && other.tissues[0] === wanted.tissues[0]),
     )
-    .filter((other) => fits(other, plan, library.words))
+    .filter((other) => fits(other, plan, flags, library.words))
     .sort((a, b) => rank(a) - rank(b) || (a.card.id < b.card.id ? -1 : 1));
 
   function rank({ card: other }: LibraryCard): number {
@@ -28,18 +35,23 @@ export function proposals(card: LibraryCard, library: Library, plan: Plan): Libr
   }
 }
 
-/** Whether this client may do the card and has what it needs. */
-export const fits = (card: LibraryCard, plan: Plan, words: Vocabulary): boolean =>
-  rulingOut(card, plan) === undefined && missing(card, plan, words).length === 0;
+/** Whether the card is for a client with these flags, and this one has what it needs. */
+export const fits = (
+  card: LibraryCard,
+  plan: Plan,
+  flags: readonly string[],
+  words: Vocabulary,
+): boolean =>
+  rulingOut(card, flags) === undefined && missing(card, plan, flags, words).length === 0;
 
-/** The first flag of this client that rules the card out, and why. */
+/** The first of these flags that rules the card out, and why. */
 export function rulingOut(
   { card }: LibraryCard,
-  plan: Plan,
+  flags: readonly string[],
 ): { readonly flag: string; readonly why: string } | undefined {
-  const named = card.not_for.find(({ flag }) => plan.flags.includes(flag));
-  if (named || !needsLoad(card) || loadThings(card, plan.flags).length > 0) return named;
-  const last = careFor(card, plan.flags).findLast(({ not_with }) => not_with.length > 0);
+  const named = card.not_for.find(({ flag }) => flags.includes(flag));
+  if (named || !needsLoad(card) || loadThings(card, flags).length > 0) return named;
+  const last = careFor(card, flags).findLast(({ not_with }) => not_with.length > 0);
   return last && { flag: last.flag, why: "nothing that makes its load may be used." };
 }
 
@@ -51,11 +63,16 @@ const needsLoad = ({ load }: LibraryCard["card"]): boolean =>
  * things that could make the load, what the best of them lacks. Things of every home are never missing;
  * a thing with which a flag of the client forbids the load is as good as not there.
  */
-export function missing({ card }: LibraryCard, plan: Plan, words: Vocabulary): string[] {
+export function missing(
+  { card }: LibraryCard,
+  plan: Plan,
+  flags: readonly string[],
+  words: Vocabulary,
+): string[] {
   const lacks = lackingOf(plan, words);
-  const things = ownThings(card, plan);
+  const things = ownThings(card, plan, flags);
   if (needsLoad(card) && things.length === 0) {
-    const could = loadThings(card, plan.flags);
+    const could = loadThings(card, flags);
     const load = could.length > 0 ? [could.join("|")] : [];
     return [...lacks(card.equipment), ...load];
   }
@@ -70,15 +87,18 @@ export function missing({ card }: LibraryCard, plan: Plan, words: Vocabulary): s
 export function usableThings(
   { card }: Pick<LibraryCard, "card">,
   plan: Plan,
+  flags: readonly string[],
   words: Vocabulary,
 ): readonly string[] {
   const lacks = lackingOf(plan, words);
-  return ownThings(card, plan).filter((thing) => lacks(equipmentFor(card, [thing])).length === 0);
+  return ownThings(card, plan, flags).filter(
+    (thing) => lacks(equipmentFor(card, [thing])).length === 0,
+  );
 }
 
-const ownThings = (card: LibraryCard["card"], plan: Plan): string[] => {
+const ownThings = (card: LibraryCard["card"], plan: Plan, flags: readonly string[]): string[] => {
   const have = haveOf(plan);
-  return loadThings(card, plan.flags).filter((item) => have.has(item));
+  return loadThings(card, flags).filter((item) => have.has(item));
 };
 
 const haveOf = ({ equipment }: Plan): ReadonlySet<string> =>

@@ -2,8 +2,7 @@
 
 import { cardLayer } from "../cards/dose-layer.ts";
 import { unknownCard } from "../cards/ladder.ts";
-import type { Library, LibraryCard } from "../cards/library.ts";
-import type { Clinic } from "../clinic/schema.ts";
+import type { LibraryCard } from "../cards/library.ts";
 import { Fault, isError, type WithFaults } from "../faults/fault.ts";
 import { painLimits } from "../pain/limits.ts";
 import type { Plan } from "../plan/schema.ts";
@@ -11,47 +10,46 @@ import type { DosePart } from "../prescription/fields.ts";
 import { mergeLayers } from "../prescription/merge.ts";
 import { misshapen, saysWork } from "../prescription/shape-problem.ts";
 import type { StatedDose } from "../prescription/stated.ts";
-import type { Protocol, ProtocolPhase } from "../protocols/schema.ts";
+import type { ProtocolPhase } from "../protocols/schema.ts";
 import type { Read } from "../read/source.ts";
 import { dayClock } from "../units/clock.ts";
 import type { WorkSide } from "../units/side.ts";
 import { courseCalendar, weeksBack } from "./away.ts";
 import { changedExercises, type Named } from "./changes.ts";
+import { coursePhases, lastWeek } from "./course.ts";
+import { fitFaults, type Placed } from "./fit.ts";
+import { heldFlags } from "./flags.ts";
 import { namedTwice } from "./named-twice.ts";
 import { onCalendar } from "./on-calendar.ts";
+import type { ProgramParts } from "./parts.ts";
 import type { Program, ProgramExercise, ProgramPhase } from "./program.ts";
-import { missing, proposals, rulingOut } from "./propose.ts";
-import { standInRemedies } from "./stand-ins.ts";
 import { unusedChanges } from "./unused-changes.ts";
-
-export interface ProgramParts {
-  readonly plan: Read<Plan>;
-  readonly protocol: Read<Protocol>;
-  readonly library: Library;
-  readonly clinic: Clinic;
-}
 
 /**
  * The program, or undefined where an error stands in its way.
  * Faults: unknown-card, card-twice, change-unused, not-for-client, equipment-missing, swap-proposed,
- * dose-incomplete, weeks-left-out, wrong-value (a dose that is no shape of a set).
+ * dose-incomplete, weeks-left-out, wrong-value (a dose that is no shape of a set, an end of a flag).
  */
 export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefined> {
   const { plan, protocol, clinic } = parts;
   const faults: Fault[] = unusedChanges(plan, protocol);
+  const course = coursePhases(plan.value, protocol.value);
+  const calendar = courseCalendar(plan.value, lastWeek(course, "printed"));
+  const flags = heldFlags(plan, course, calendar);
   const phases: ProgramPhase[] = [];
-  let nextWeek = 1;
-  protocol.value.phases.forEach((phase, phaseAt) => {
-    const firstWeek = phase.from_week ?? nextWeek;
-    const weeks = printedWeeks(firstWeek, phase.weeks, plan.value.weeks);
-    nextWeek = firstWeek + phase.weeks;
-    if (weeks <= 0) return;
-    const list = changedExercises(plan, protocol, phaseAt);
+  const fitting: Placed[] = [];
+  for (const { phase, at, firstWeek, printed } of course) {
+    if (printed === 0) continue;
+    const list = changedExercises(plan, protocol, at);
     faults.push(...namedTwice(list, phase.title));
     const exercises = list.flatMap((named) => {
-      const resolved = resolveExercise(named, phase, weeks, list, parts);
+      const resolved = resolveExercise(named, phase, printed, list, parts);
       faults.push(...resolved.faults);
-      return resolved.value ? [resolved.value] : [];
+      const { value } = resolved;
+      if (!value) return [];
+      const weeks = calendarWeeks(value, firstWeek, calendar);
+      fitting.push({ named, card: value.card, phase: phase.id, weeks });
+      return [value];
     });
     phases.push({
       id: phase.id,
@@ -59,16 +57,15 @@ export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefi
       aim: phase.aim,
       firstWeek,
       courseWeek: firstWeek,
-      weeks,
+      weeks: printed,
       range: phase.range,
       moveOn: phase.move_on,
       goBack: phase.go_back,
       exercises,
     });
-  });
+  }
+  faults.push(...flags.faults, ...fitFaults(fitting, flags.value, parts));
   if (faults.some(isError)) return { value: undefined, faults };
-  const last = Math.max(0, ...phases.map((phase) => phase.firstWeek + phase.weeks - 1));
-  const calendar = courseCalendar(plan.value, last);
   const placed = onCalendar(phases, calendar);
   faults.push(...leftOut(placed, plan));
   if (faults.some(isError)) return { value: undefined, faults };
@@ -81,9 +78,23 @@ export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefi
     awayWeeks: calendar.flatMap((week, at) => (week === undefined ? [at + 1] : [])),
     courseWeeks: calendar,
     easedWeeks: weeksBack(plan.value, calendar),
+    flags: flags.value,
     phases: placed.phases,
   };
   return { value: program, faults };
+}
+
+/** By weeks of its phase in which an exercise is done, the week of the calendar. */
+function calendarWeeks(
+  { doses }: ProgramExercise,
+  firstWeek: number,
+  calendar: readonly (number | undefined)[],
+): Map<number, number> {
+  const weeks = doses.flatMap((dose, index): [number, number][] => {
+    const at = calendar.indexOf(firstWeek + index);
+    return dose === undefined || at < 0 ? [] : [[index + 1, at + 1]];
+  });
+  return new Map(weeks);
 }
 
 /** Exercises that nothing is left of, since the client is away in all their weeks; an error where none is. */
@@ -101,10 +112,6 @@ function leftOut({ phases, left }: ReturnType<typeof onCalendar>, plan: Read<Pla
   ];
 }
 
-function printedWeeks(firstWeek: number, weeks: number, limit: number | undefined): number {
-  return limit === undefined ? weeks : Math.min(weeks, limit - firstWeek + 1);
-}
-
 function resolveExercise(
   named: Named,
   phase: ProtocolPhase,
@@ -118,10 +125,9 @@ function resolveExercise(
     const fault = unknownCard(named.card, named, named.path, [...library.cards.keys()]);
     return { value: undefined, faults: [fault] };
   }
-  const faults = fitFaults(card, named, parts);
   const doses = dosesOf(named, card, phase.weeks).slice(0, weeks);
-  if (doses.every((dose) => dose === undefined)) return { value: undefined, faults };
-  faults.push(...incomplete(doses, named), ...shapeFaults(doses, card, parts));
+  if (doses.every((dose) => dose === undefined)) return { value: undefined, faults: [] };
+  const faults = [...incomplete(doses, named), ...shapeFaults(doses, card, parts)];
   const exercise: ProgramExercise = {
     key: `${phase.id}/${card.card.id}`,
     card,
@@ -154,57 +160,6 @@ function ties(
     sameSessionAs: same === undefined ? [] : keysOf(same),
     after: after.flatMap(keysOf),
   };
-}
-
-/** What a plan can do about an exercise that does not fit, by where it comes from. */
-const MOVES = {
-  protocol: { other: "Write it under swap", none: "leave it out (leave_out)" },
-  swap: { other: "Write it as to of this swap", none: "leave the exercise out (leave_out)" },
-  add: { other: "Add it instead", none: "take it out of add" },
-} as const;
-
-/** What stands against giving this card to this client. */
-function fitFaults(card: LibraryCard, named: Named, { plan, library }: ProgramParts): Fault[] {
-  const faults: Fault[] = [];
-  const place = named.source.at(named.path);
-  const frame = named.source.frame(place);
-  const standIns = proposals(card, library, plan.value);
-  const [instead] = standIns;
-  const remedies = standInRemedies(card, standIns, named, plan);
-  const hint = instead
-    ? `Could be done instead: ${instead.card.id} (${instead.card.clinical}). ${MOVES[named.origin].other} if it is right for this client.`
-    : `No card of the library could stand in; ${MOVES[named.origin].none}, or write one.`;
-  const ruledOut = rulingOut(card, plan.value);
-  if (ruledOut) {
-    const message = `${card.card.id} is not for a client with the flag ${ruledOut.flag}: ${ruledOut.why}`;
-    const flagAt = plan.source.at(["flags", plan.value.flags.indexOf(ruledOut.flag)]);
-    faults.push(
-      new Fault("not-for-client", message, {
-        place: flagAt,
-        frame: plan.source.frame(flagAt),
-        hint,
-        remedies,
-      }),
-    );
-  }
-  const lacking = missing(card, plan.value, library.words);
-  if (lacking.length > 0) {
-    const things = lacking.map((item) => item.split("|").join(" or ")).join(", ");
-    faults.push(
-      new Fault(
-        "equipment-missing",
-        `${plan.value.client.name} has no ${things}, which ${card.card.id} needs.`,
-        {
-          place: plan.source.at(["equipment"]),
-          frame:
-            named.source === plan.source ? frame : plan.source.frame(plan.source.at(["equipment"])),
-          hint,
-          remedies,
-        },
-      ),
-    );
-  }
-  return faults;
 }
 
 /** The dose of each week of the phase: card, protocol and plan brought together. */

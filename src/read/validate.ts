@@ -89,8 +89,24 @@ function unionFaults(
       `${fieldName(path)}: ${custom ? `${got(issue)}${custom}.` : "this value is not one that can stand here."}`,
       source,
       source.at(path),
+      nearWord(issue),
     ),
   ];
+}
+
+/** Where a word was written and a branch is a list of words: the one that may be meant. */
+function nearWord({
+  input,
+  errors,
+}: Extract<Issue, { code: "invalid_union" }>): string | undefined {
+  if (typeof input !== "string") return undefined;
+  const words = errors
+    .flat()
+    .flatMap((inner) =>
+      inner.code === "invalid_value" && inner.path.length === 0 ? inner.values.map(String) : [],
+    );
+  const near = nearest(input, words);
+  return near && `Did you mean ${near}?`;
 }
 
 const depth = (issues: readonly Issue[]): number =>

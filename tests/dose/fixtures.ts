@@ -114,6 +114,7 @@ export function program(input: ProgramInput): Program {
     weeks: input.weeks ?? last,
     awayWeeks: [],
     courseWeeks: [],
+    flags: [],
     easedWeeks: [],
     phases: phases.map((phase) => ({
       id: phase.id,

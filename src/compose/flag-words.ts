@@ -1,0 +1,32 @@
+/** What a client reads of their health flags: words of care for as long as they hold, and what waits for a review. */
+import type { LibraryCard } from "../cards/library.ts";
+import { careIn, waitsForReview } from "../program/flags.ts";
+import { doneWeeks } from "../program/phase-weeks.ts";
+import type { Program, ProgramExercise } from "../program/program.ts";
+import type { Writer } from "./numbers.ts";
+
+/** Words of care of a card, each with its end where the flag ends before the card's last week. */
+export function careWords(
+  card: LibraryCard,
+  program: Program,
+  write: Writer,
+  weeks: readonly number[] = doneWeeks(program, card.card.id),
+): string[] {
+  return careIn(card, program.flags, weeks).map(({ care: { say }, until }) =>
+    until === undefined ? say : write.words.say("care_until", { n: until, say }),
+  );
+}
+
+/**
+ * The sign without which an exercise is not begun: the protocol's, and the clinician's word where a health
+ * flag rules the exercise out until a review. Undefined for all others.
+ */
+export function startSign(
+  { card, when }: Pick<ProgramExercise, "card" | "when">,
+  { flags }: Program,
+  { words }: Writer,
+): string | undefined {
+  if (!waitsForReview(card, flags)) return when;
+  const review = words.say("start_review");
+  return when === undefined ? review : `${when} ${review}`;
+}
