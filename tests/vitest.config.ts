@@ -1,4 +1,5 @@
 /** How the tests are run. */
+import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
 
 export default defineConfig({
@@ -6,6 +7,7 @@ export default defineConfig({
   test: {
     dir: "tests",
     include: ["**/*.test.ts"],
+    maxWorkers: availableParallelism(),
     testTimeout: process.env.PAULATIM_MUTANTS ? 300_000 : 30_000,
     hookTimeout: 60_000,
   },

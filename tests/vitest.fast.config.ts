@@ -1,37 +1,48 @@
-/** The tests without a browser, without started commands, and without those that make hundreds of programs. */
+/** The tests without a browser, without started commands, and without those that make hundreds of programs or try thousands of inputs. */
 import { configDefaults, defineConfig, mergeConfig } from "vitest/config";
 import all from "./vitest.config.ts";
 
 const BROWSER = [
-  "tests/**/*.pdf.test.ts",
-  "tests/browser/**",
-  "tests/pdf/**",
-  "tests/html/policy.test.ts",
-  "tests/html/right-to-left.test.ts",
-  "tests/phone/screens/**",
-  "tests/phone/{drift,intervals,trouble,week}.test.ts",
+  "**/*.pdf.test.ts",
+  "browser/**",
+  "pdf/**",
+  "html/policy.test.ts",
+  "html/right-to-left.test.ts",
+  "phone/screens/**",
+  "phone/{drift,intervals,trouble,week}.test.ts",
 ];
 const COMMANDS = [
-  "tests/cli/**",
-  "tests/commands/**",
-  "tests/hostile/**",
-  "tests/diary/command.test.ts",
-  "tests/notices.test.ts",
+  "cli/**",
+  "commands/**",
+  "hostile/**",
+  "diary/command.test.ts",
+  "notices.test.ts",
 ];
-const MANY_PROGRAMS = [
-  "tests/surfaces/**",
-  "tests/cards/{bad-cards,images}.test.ts",
-  "tests/compose/{pain-words,shipped-pages,every-shape}.test.ts",
-  "tests/figure/**",
-  "tests/plan/bad-plans.test.ts",
-  "tests/schedule/{hours,remedies,away}*.test.ts",
-  "tests/week/{explain,program}/**",
-  "tests/week/search/{highs,pace,properties}.test.ts",
+const MANY_INPUTS = [
+  "surfaces/**",
+  "calendar/{calendar-file,reissue}.test.ts",
+  "cards/{bad-cards,care,images,things,translations}.test.ts",
+  "clinic-look.test.ts",
+  "compose/{pain-words,shipped-pages,every-shape}.test.ts",
+  "figure/**",
+  "diary/{code,hostile}.test.ts",
+  "dose/properties.test.ts",
+  "plan/bad-plans.test.ts",
+  "published/course-load.test.ts",
+  "read/splice.test.ts",
+  "readability/{properties,text-faults}.test.ts",
+  "schedule/{hours,lay-out,layout-warnings,remedies,away}*.test.ts",
+  "week/{explain,program}/**",
+  "week/search/{highs,pace,properties}.test.ts",
 ];
 
 export default mergeConfig(
   all,
   defineConfig({
-    test: { exclude: [...configDefaults.exclude, ...BROWSER, ...COMMANDS, ...MANY_PROGRAMS] },
+    // one process for many files: most of the time would go into loading the program again for each
+    test: {
+      isolate: false,
+      exclude: [...configDefaults.exclude, ...BROWSER, ...COMMANDS, ...MANY_INPUTS],
+    },
   }),
 );
