@@ -137,7 +137,16 @@ test("the machine form keeps its fields", () => {
         ],
       },
     ],
-    problems: [{ code: "diary-broken", level: "error", ...place, message: "Wrong.", hint: null }],
+    problems: [
+      {
+        code: "diary-broken",
+        level: "error",
+        ...place,
+        message: "Wrong.",
+        hint: null,
+        remedies: [],
+      },
+    ],
   });
   expect(diaryJson(THREE, []).sessions.map((one) => one.pain_during)).toEqual([null, 4, null]);
   expect(diaryJson(undefined, [])).toEqual({
