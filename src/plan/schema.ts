@@ -148,7 +148,28 @@ function buildPlanSchema(words: Vocabulary) {
       .max(52)
       .optional()
       .describe(
-        "Weeks of the course to print, weeks away not counted; the protocol's own if not given.",
+        "Weeks of the course to print, weeks away not counted: at most those that it has, all of them if not given. For more see extend.",
+      ),
+    extend: z
+      .array(
+        z.strictObject({
+          phase: id.describe("The phase that takes longer."),
+          weeks: z.number().int().min(1).max(26).describe("How many weeks longer."),
+          repeat_week: z
+            .number()
+            .int()
+            .min(1)
+            .max(52)
+            .optional()
+            .describe(
+              "The week of the phase whose doses they have, counted from its first; they come right after it. Its last if not given.",
+            ),
+          why: line.describe("The reason."),
+        }),
+      )
+      .default([])
+      .describe(
+        "Phases that take longer for this client: a week is done some times more. Phases that begin later move; the weeks of a change count those of the longer phase.",
       ),
     side: side.describe("The side treated."),
     stage: line.describe("Stage of healing, in the clinician's words."),

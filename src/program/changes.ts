@@ -7,6 +7,7 @@ import type { Protocol, ProtocolExercise } from "../protocols/schema.ts";
 import { weeklyLayers } from "../protocols/weekly-layers.ts";
 import type { Path, Read, Source } from "../read/source.ts";
 import { inSpan } from "../units/week-span.ts";
+import type { CoursePhase } from "./course.ts";
 import type { ProgramExercise } from "./program.ts";
 
 /** An exercise of a phase as named by protocol or plan, with the layers of its dose above the card's own. */
@@ -37,12 +38,10 @@ export const changes = (
 export function changedExercises(
   plan: Read<Plan>,
   protocol: Read<Protocol>,
-  phaseAt: number,
+  { phase, at: phaseAt, follows }: CoursePhase,
 ): Named[] {
-  const phase = protocol.value.phases[phaseAt];
-  if (!phase) return [];
   const kept = phase.exercises.flatMap((exercise, at) =>
-    standIns(plan, exercise, phase).map((swapAt): Named => {
+    standIns(plan, exercise, phase.id, follows.length).map((swapAt): Named => {
       const path: Path = ["phases", phaseAt, "exercises", at];
       const swap = swapAt === undefined ? undefined : plan.value.swap[swapAt];
       const card = swap?.to ?? exercise.card;
@@ -58,7 +57,7 @@ export function changedExercises(
         path: swap ? ["swap", swapAt ?? 0, "to"] : [...path, "card"],
         protocol: { exercise },
         layers: (week) => {
-          const stated = weekly[week - 1];
+          const stated = weekly[(follows[week - 1] ?? 0) - 1];
           const done = doneIn(plan.value, exercise.card, phase.id, week);
           if (!stated || done === "left-out" || cardOf(plan.value, exercise, done) !== card) {
             return undefined;
@@ -121,11 +120,12 @@ const cardOf = (plan: Plan, { card }: ProtocolExercise, swapAt: number | undefin
 function standIns(
   { value: plan }: Read<Plan>,
   exercise: ProtocolExercise,
-  phase: Protocol["phases"][number],
+  phase: string,
+  weeks: number,
 ): (number | undefined)[] {
   const byCard = new Map<string | undefined, number | undefined>();
-  for (let week = 1; week <= phase.weeks; week++) {
-    const done = doneIn(plan, exercise.card, phase.id, week);
+  for (let week = 1; week <= weeks; week++) {
+    const done = doneIn(plan, exercise.card, phase, week);
     if (done === "left-out") continue;
     const card = cardOf(plan, exercise, done);
     if (!byCard.has(card)) byCard.set(card, done);

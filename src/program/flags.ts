@@ -100,7 +100,7 @@ export function heldFlags(
   }
 
   function weekOf(week: number, path: Path): number {
-    const last = lastWeek(phases, "weeks");
+    const last = lastWeek(phases);
     if (week > last) {
       fault([...path, "week"], `The course has ${last} weeks, and no week ${week}.`, {
         hint: "Leave until out where the flag holds to the end.",

@@ -16,7 +16,7 @@ import { dayClock } from "../units/clock.ts";
 import type { WorkSide } from "../units/side.ts";
 import { courseCalendar, weeksBack } from "./away.ts";
 import { changedExercises, type Named } from "./changes.ts";
-import { coursePhases, lastWeek } from "./course.ts";
+import { type CoursePhase, coursePhases, lastPrinted } from "./course.ts";
 import { fitFaults, type Placed } from "./fit.ts";
 import { heldFlags } from "./flags.ts";
 import { namedTwice } from "./named-twice.ts";
@@ -32,18 +32,19 @@ import { unusedChanges } from "./unused-changes.ts";
  */
 export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefined> {
   const { plan, protocol, clinic } = parts;
-  const faults: Fault[] = unusedChanges(plan, protocol);
-  const course = coursePhases(plan.value, protocol.value);
-  const calendar = courseCalendar(plan.value, lastWeek(course, "printed"));
+  const { value: course, faults: extending } = coursePhases(plan, protocol);
+  const faults: Fault[] = [...extending, ...unusedChanges(plan, protocol, course)];
+  const calendar = courseCalendar(plan.value, lastPrinted(course));
   const flags = heldFlags(plan, course, calendar);
   const phases: ProgramPhase[] = [];
   const fitting: Placed[] = [];
-  for (const { phase, at, firstWeek, printed } of course) {
+  for (const coursePhase of course) {
+    const { phase, firstWeek, printed } = coursePhase;
     if (printed === 0) continue;
-    const list = changedExercises(plan, protocol, at);
+    const list = changedExercises(plan, protocol, coursePhase);
     faults.push(...namedTwice(list, phase.title));
     const exercises = list.flatMap((named) => {
-      const resolved = resolveExercise(named, phase, printed, list, parts);
+      const resolved = resolveExercise(named, coursePhase, list, parts);
       faults.push(...resolved.faults);
       const { value } = resolved;
       if (!value) return [];
@@ -114,8 +115,7 @@ function leftOut({ phases, left }: ReturnType<typeof onCalendar>, plan: Read<Pla
 
 function resolveExercise(
   named: Named,
-  phase: ProtocolPhase,
-  weeks: number,
+  { phase, printed }: CoursePhase,
   list: readonly Named[],
   parts: ProgramParts,
 ): WithFaults<ProgramExercise | undefined> {
@@ -125,7 +125,7 @@ function resolveExercise(
     const fault = unknownCard(named.card, named, named.path, [...library.cards.keys()]);
     return { value: undefined, faults: [fault] };
   }
-  const doses = dosesOf(named, card, phase.weeks).slice(0, weeks);
+  const doses = dosesOf(named, card, printed);
   if (doses.every((dose) => dose === undefined)) return { value: undefined, faults: [] };
   const faults = [...incomplete(doses, named), ...shapeFaults(doses, card, parts)];
   const exercise: ProgramExercise = {

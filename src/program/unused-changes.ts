@@ -7,23 +7,31 @@ import type { Path, Read } from "../read/source.ts";
 import { nearest } from "../read/validate.ts";
 import { spansOf, weekSpanText } from "../units/week-span.ts";
 import { changedExercises, changes } from "./changes.ts";
+import type { CoursePhase } from "./course.ts";
 
 type Change = Plan[ChangeKind][number];
 
 /** Weeks of a phase, from 1, in which a card is done. */
 interface PhaseOfCard {
   readonly phase: ProtocolPhase;
+  /** How many weeks the phase has. */
+  readonly length: number;
   readonly weeks: readonly number[];
 }
 
 /** A fault (change-unused, card-twice) for every change of the plan that does not do what it says. */
-export function unusedChanges(plan: Read<Plan>, protocol: Read<Protocol>): Fault[] {
+export function unusedChanges(
+  plan: Read<Plan>,
+  protocol: Read<Protocol>,
+  course: readonly CoursePhase[],
+): Fault[] {
   const { leave_out, swap, add, redose } = plan.value;
   const { id, phases } = protocol.value;
-  const stated = (card: string) => phases.map((phase) => ({ phase, weeks: statedIn(phase, card) }));
-  const done = (card: string) =>
-    phases.map((phase, at) => ({ phase, weeks: doneIn(plan, protocol, at, card) }));
-  const whole = phases.map((phase) => ({ phase, weeks: weeksOf(phase) }));
+  const inPhases = (weeks: (one: CoursePhase) => readonly number[]): PhaseOfCard[] =>
+    course.map((one) => ({ phase: one.phase, length: one.follows.length, weeks: weeks(one) }));
+  const stated = (card: string) => inPhases((one) => statedIn(one, card));
+  const done = (card: string) => inPhases((one) => doneIn(plan, protocol, one, card));
+  const whole = inPhases(weeksOf);
   const cards = phases.flatMap((phase) => phase.exercises.map(({ card }) => card));
   const after = [...cards, ...swap.map(({ to }) => to), ...add.map(({ card }) => card)];
 
@@ -75,7 +83,7 @@ export function unusedChanges(plan: Read<Plan>, protocol: Read<Protocol>): Fault
     const asked = where.filter(
       ({ phase, weeks: here }) => (wanted ?? phase.id) === phase.id && here.length > 0,
     );
-    const longest = Math.max(0, ...asked.map(({ phase }) => phase.weeks));
+    const longest = Math.max(0, ...asked.map(({ length }) => length));
     if (weeks === undefined || longest === 0 || weeks.last <= longest) return [];
     return [
       fault(
@@ -135,23 +143,27 @@ export function unusedChanges(plan: Read<Plan>, protocol: Read<Protocol>): Fault
 }
 
 /** Weeks of a phase in which the protocol has a card. */
-function statedIn(phase: ProtocolPhase, card: string): number[] {
-  const stated = phase.exercises
+function statedIn(one: CoursePhase, card: string): number[] {
+  const stated = one.phase.exercises
     .filter((exercise) => exercise.card === card)
-    .map((exercise) => expandWeeks(exercise, phase.weeks).doses);
-  return weeksOf(phase).filter((week) => stated.some((doses) => doses[week - 1] !== undefined));
-}
-
-/** Weeks of a phase in which this client does a card, with all that the plan changes. */
-function doneIn(plan: Read<Plan>, protocol: Read<Protocol>, at: number, card: string): number[] {
-  const named = changedExercises(plan, protocol, at).filter((one) => one.card === card);
-  return weeksOf(protocol.value.phases[at]).filter((week) =>
-    named.some(({ layers }) => layers(week) !== undefined),
+    .map((exercise) => expandWeeks(exercise, one.phase.weeks).doses);
+  return weeksOf(one).filter((week) =>
+    stated.some((doses) => doses[(one.follows[week - 1] ?? 0) - 1] !== undefined),
   );
 }
 
-const weeksOf = (phase: ProtocolPhase | undefined): number[] =>
-  Array.from({ length: phase?.weeks ?? 0 }, (_, index) => index + 1);
+/** Weeks of a phase in which this client does a card, with all that the plan changes. */
+function doneIn(
+  plan: Read<Plan>,
+  protocol: Read<Protocol>,
+  one: CoursePhase,
+  card: string,
+): number[] {
+  const named = changedExercises(plan, protocol, one).filter((other) => other.card === card);
+  return weeksOf(one).filter((week) => named.some(({ layers }) => layers(week) !== undefined));
+}
+
+const weeksOf = ({ follows }: CoursePhase): number[] => follows.map((_, index) => index + 1);
 
 function spanWords({ phase, weeks }: Change): string {
   const parts = [

@@ -66,6 +66,17 @@ const line = fc
 const day = fc.constantFrom(...WEEKDAYS);
 const date = fc.integer({ min: 1, max: 28 }).map((n) => `2026-10-${String(n).padStart(2, "0")}`);
 
+const moment = fc.oneof(
+  date,
+  fc.record({ week: fc.integer({ min: 1, max: 104 }) }),
+  fc.record({ phase: fc.constant("heavy-slow") }),
+);
+const ending = (flag: string) =>
+  fc.record({
+    flag: fc.constant(flag),
+    until: fc.oneof(fc.constant("review" as const), moment, fc.record({ review: moment })),
+  });
+
 const plan: fc.Arbitrary<Plan> = fc.record({
   id: fc.constant("printed"),
   client: fc.record(
@@ -87,7 +98,21 @@ const plan: fc.Arbitrary<Plan> = fc.record({
     }),
     { maxLength: 2 },
   ),
-  flags: fc.subarray(Object.keys(words.flags).slice(0, 6)),
+  extend: fc.array(
+    fc.record(
+      {
+        phase: fc.constant("heavy-slow"),
+        weeks: fc.integer({ min: 1, max: 26 }),
+        repeat_week: fc.integer({ min: 1, max: 52 }),
+        why: line,
+      },
+      { requiredKeys: ["phase", "weeks", "why"] },
+    ),
+    { maxLength: 2 },
+  ),
+  flags: fc
+    .subarray(Object.keys(words.flags).slice(0, 6))
+    .chain((flags) => fc.tuple(...flags.map((flag) => fc.oneof(fc.constant(flag), ending(flag))))),
   goals: fc.array(
     fc.record({
       what: line,
