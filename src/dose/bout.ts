@@ -43,7 +43,8 @@ export function boutOf(
     restRepsS: dose.rest_reps,
   };
   const speed = metresPerSecond(load.kmH);
-  const sums = boutSums({ ...numbers, sides, kg: load.kg, speed }, context.program.clinic.dosing);
+  const { dosing, units } = context.program.clinic;
+  const sums = boutSums({ ...numbers, sides, kg: load.kg, speed }, dosing, units);
   const provenance: Provenance = {
     ...amounts.provenance,
     ...statedProvenance(work),

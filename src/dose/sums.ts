@@ -2,6 +2,7 @@
 import type { Clinic } from "../clinic/schema.ts";
 import type { Repetitions } from "../prescription/fields.ts";
 import { type SetNumbers, shapeOf } from "../prescription/shape.ts";
+import { type MassUnit, sayMass } from "../units/mass.ts";
 import type { Tempo } from "../units/quantities.ts";
 import { floorTo, show, showTime, tidy } from "../units/rounding.ts";
 import { sayReps } from "./amounts.ts";
@@ -27,8 +28,8 @@ export interface BoutNumbers extends SetNumbers {
 
 type Dosing = Pick<Clinic["dosing"], "fast_part" | "last_rest">;
 
-/** The sums of one bout, each with the step that says how it was added up. */
-export function boutSums(bout: BoutNumbers, dosing: Dosing): BoutSums {
+/** The sums of one bout, each with the step that says how it was added up; masses said in `unit`. */
+export function boutSums(bout: BoutNumbers, dosing: Dosing, unit: MassUnit = "kg"): BoutSums {
   const sets = workOfSets(bout, bout.sets, bout.speed);
   const repsTotal = bout.reps && totalOf(bout.reps, bout.sets);
   const kgTotal =
@@ -52,7 +53,7 @@ export function boutSums(bout: BoutNumbers, dosing: Dosing): BoutSums {
       ...(kgTotal !== undefined && {
         kg_total: [
           sum(
-            `${repsTotal?.high ?? 0} repetitions × ${show(bout.kg ?? 0)} kg${side}, without the body's share.`,
+            `${repsTotal?.high ?? 0} repetitions × ${sayMass(bout.kg ?? 0, unit)}${side} make ${sayMass((repsTotal?.high ?? 0) * (bout.kg ?? 0), unit)}, without the body's share.`,
             kgTotal,
             "kg",
           ),

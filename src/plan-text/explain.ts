@@ -18,7 +18,7 @@ const NAMES: Readonly<Record<ProvenanceNumber, string>> = {
   effort: "Effort",
   frequency: "How often",
   reps_total: "Repetitions of a session",
-  kg_total: "Kilograms of a session",
+  kg_total: "Weight moved in a session",
   tension_s: "Time under tension",
   clock_s: "Session clock",
   minutes: "Minutes",

@@ -21,9 +21,9 @@ import { tempoText } from "../units/quantities.ts";
  * named by the exercise's key and no longer by its card, which can stand in two phases of one week.
  * 3: weeks away and first weeks back. 4: what could be done about a warning, as edits of the plan.
  * 5: the sign that a bout waits for. 6: how often each exercise is done in a week. 7: whether a bout
- * waits for a review.
+ * waits for a review. 8: what is moved in a week in the clinic's unit.
  */
-const VERSION = 7;
+const VERSION = 8;
 
 export interface PlanJson {
   readonly version: number;
@@ -69,8 +69,10 @@ interface TotalsJson {
   readonly sessions: number;
   /** Of all worked sides, at the high end of ranges. */
   readonly reps: number;
-  /** Repetitions × added load. */
+  /** Repetitions × added load, in kilograms, and in the clinic's unit. */
   readonly kg: number;
+  readonly mass: number;
+  readonly mass_unit: MassUnit;
   readonly minutes: number;
   /** Effort × minutes (Foster 1998), with its monotony and strain where the days are not all alike. */
   readonly load: number | null;
@@ -181,7 +183,7 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
         frequency: Object.fromEntries(
           bouts.map((bout) => [bout.key, frequencyJson(oftenOf(bout))]),
         ),
-        totals: totals(sessions, loads[index]),
+        totals: totals(sessions, loads[index], units),
         trails: Object.fromEntries(
           bouts.map((bout) => [bout.key, bout.provenance]),
         ) as WeekJson["trails"],
@@ -250,14 +252,25 @@ function frequencyJson({ frequency, sessions, instead }: HowOften): FrequencyJso
 }
 
 /** Sums of the sessions as laid out. */
-function totals(sessions: readonly Session[], loads: WeekLoads | undefined): TotalsJson {
+function totals(
+  sessions: readonly Session[],
+  loads: WeekLoads | undefined,
+  unit: MassUnit,
+): TotalsJson {
   const bouts = sessions.flatMap((session) => session.bouts);
   const sum = (amount: (bout: Bout) => number) =>
     bouts.reduce((all, bout) => all + amount(bout), 0);
+  const kg = sum((bout) => (bout.kgTotal ?? 0) * bout.sides);
+  // of loads in the unit in which they are whole, so that 10 × 25 lb are 250 lb
+  const mass = sum(
+    ({ load, repsTotal, sides }) => inUnit(load.kg ?? 0, unit) * (repsTotal?.high ?? 0) * sides,
+  );
   return {
     sessions: sessions.length,
     reps: sum((bout) => (bout.repsTotal?.high ?? 0) * bout.sides),
-    kg: Math.round(sum((bout) => (bout.kgTotal ?? 0) * bout.sides) * 100) / 100,
+    kg: Math.round(kg * 100) / 100,
+    mass: Math.round(mass * 100) / 100,
+    mass_unit: unit,
     minutes: sessions.reduce((all, session) => all + session.minutes, 0),
     load: loads?.load ?? null,
     monotony: loads?.monotony ?? null,

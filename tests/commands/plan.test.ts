@@ -78,3 +78,32 @@ describe("--explain says the load to come (Ratamess 2009, Med Sci Sports Exerc 4
     expect(out).not.toContain("Next load");
   });
 });
+
+test("what is moved in a session and in a week is said in the clinic's unit", () => {
+  edit("clinic.yaml", "limits:\n", "units: lb\nlimits:\n");
+  edit(
+    "achilles.md",
+    /\{ have: backpack,[^}]*\}/,
+    "{ have: backpack, from: 2.5 lb, up_to: 60 lb, steps: 2.5 lb }",
+  );
+  const { out } = run({ explain: "heel-raise-one-leg-step-weight" });
+  expect(part(out, "Weight moved in a session")).toMatch(
+    /Weeks 2 to 3\n +sum +36 repetitions × 12\.5 lb make 450 lb, without the body's share\./,
+  );
+  expect(out).not.toMatch(/\d kg\b/);
+  const { weeks } = JSON.parse(run({ json: true }).out);
+  for (const { totals, sessions } of weeks) {
+    const moved = (unit: "load" | "load_kg") =>
+      sessions
+        .flatMap(({ bouts }: { bouts: readonly Record<string, unknown>[] }) => bouts)
+        .reduce((sum: number, bout: Record<string, unknown>) => {
+          const reps = [bout.reps].flat().at(-1) as number;
+          const sides = bout.side === "each" ? 2 : 1;
+          return sum + Number(bout.sets) * reps * Number(bout[unit]) * sides;
+        }, 0);
+    expect(totals.mass_unit).toBe("lb");
+    expect(totals.mass).toBeCloseTo(moved("load"), 1);
+    // each session's kilograms are rounded down to a tenth
+    expect(Math.abs(totals.kg - moved("load_kg"))).toBeLessThan(0.2 * sessions.length);
+  }
+});

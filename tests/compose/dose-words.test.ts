@@ -113,7 +113,7 @@ test.each([
 });
 
 test.each([
-  [{ perWeek: 3 }, 2, 2, "2 days a week"],
+  [{ perWeek: 3 }, 2, 2, "Twice a week"],
   [{ perWeek: 1 }, 0, 0, "None: no day is free"],
   [{ perDay: 2 }, 10, 10, "Twice every day, on days that are free: 10 times a week"],
   [{ everyDays: 2 }, 1, 1, "Every second day, on days that are free: once a week"],
