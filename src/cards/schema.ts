@@ -8,7 +8,7 @@ import { date, id, line, time } from "../units/quantities.ts";
 import { LANGUAGES, ORIGINAL } from "../words/languages.ts";
 import { type Vocabulary, word } from "./vocabulary.ts";
 
-const QUALITIES = [
+export const QUALITIES = [
   "mobility",
   "isometric",
   "strength",
@@ -174,6 +174,12 @@ export function cardSchema(words: Vocabulary) {
       .prefault({})
       .describe("How the two parts of the movement are called; up and down if not given."),
     recovery: time.describe("The least time from one bout to the next, such as 48 h."),
+    hard: z
+      .boolean()
+      .optional()
+      .describe(
+        "Whether it is hard work, kept clear of the client's events. If not given: with an effort of 7 or more, where it trains power, or where its recovery is 36 h or more.",
+      ),
     pain: painRule,
     harder: step("The next cards up the ladder."),
     easier: step("The next cards down the ladder."),

@@ -136,6 +136,10 @@ export const CATALOGUE = {
     means: "The client's equipment ends below the target.",
     exit: EXIT.input,
   },
+  "events-near": {
+    means: "Two of the client's own hard events lie close together.",
+    exit: EXIT.input,
+  },
   "dose-beyond-measure": {
     means: "By their own measure the client cannot do the dose with what they have.",
     exit: EXIT.input,

@@ -1,5 +1,6 @@
 /** The machine form of a program: the stable output of `plan --json`. */
 import type { MadeProgram } from "../booklet.ts";
+import type { Card } from "../cards/schema.ts";
 import type { Bout, ProvenanceStep } from "../dose/types.ts";
 import type { Fault } from "../faults/fault.ts";
 import { type FaultJson, faultJson } from "../faults/print.ts";
@@ -7,6 +8,7 @@ import type { PainLimits } from "../pain/limits.ts";
 import { serialisePlan } from "../plan/serialise.ts";
 import { countOf } from "../prescription/shape.ts";
 import { waitsForReview } from "../program/flags.ts";
+import { hardness } from "../program/hardness.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
 import { type HowOften, howOften } from "../schedule/how-often.ts";
 import type { Session } from "../schedule/schedule.ts";
@@ -21,9 +23,9 @@ import { tempoText } from "../units/quantities.ts";
  * named by the exercise's key and no longer by its card, which can stand in two phases of one week.
  * 3: weeks away and first weeks back. 4: what could be done about a warning, as edits of the plan.
  * 5: the sign that a bout waits for. 6: how often each exercise is done in a week. 7: whether a bout
- * waits for a review. 8: what is moved in a week in the clinic's unit.
+ * waits for a review. 8: what is moved in a week in the clinic's unit. 9: whether a bout is hard work, and why.
  */
-const VERSION = 8;
+const VERSION = 9;
 
 export interface PlanJson {
   readonly version: number;
@@ -133,6 +135,9 @@ interface BoutJson {
   readonly effort: number | null;
   readonly tension_s: number | null;
   readonly clock_s: number;
+  /** Whether it is hard work, kept clear of events, and by what. */
+  readonly hard: boolean;
+  readonly hard_because: string;
   /** The sign without which it is not to be done yet; null where it has none. */
   readonly start_when: string | null;
   /** Whether a health flag rules it out until a review: not to be done before the clinician has said so. */
@@ -142,7 +147,15 @@ interface BoutJson {
 }
 
 /** What belongs to the exercise in every bout of it. */
-type ExerciseJson = Pick<BoutJson, "start_when" | "after_review" | "pain">;
+type ExerciseJson = Pick<
+  BoutJson,
+  "hard" | "hard_because" | "start_when" | "after_review" | "pain"
+>;
+
+interface KnownExercise {
+  readonly card: Card;
+  readonly json: Omit<ExerciseJson, "hard" | "hard_because">;
+}
 
 /** The whole program as plain data, with its warnings and the provenance of every number. */
 export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson {
@@ -152,12 +165,15 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
   const oftenOf = howOften(dosed, schedule);
   const exercises = new Map(
     program.phases.flatMap((phase) =>
-      phase.exercises.map((one): [string, ExerciseJson] => [
+      phase.exercises.map((one): [string, KnownExercise] => [
         one.key,
         {
-          start_when: one.when ?? null,
-          after_review: waitsForReview(one.card, program.flags),
-          pain: one.pain,
+          card: one.card.card,
+          json: {
+            start_when: one.when ?? null,
+            after_review: waitsForReview(one.card, program.flags),
+            pain: one.pain,
+          },
         },
       ]),
     ),
@@ -196,16 +212,31 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
 function sessionJson(
   session: Session,
   clock: DayClock,
-  exercises: ReadonlyMap<string, ExerciseJson>,
+  exercises: ReadonlyMap<string, KnownExercise>,
   unit: MassUnit,
 ): SessionJson {
   const { date, part, minutes, bouts } = session;
   const starts = wallText(momentOf(session, clock));
   const whole = bouts.map((bout) => ({
     ...boutJson(bout, unit),
-    ...(exercises.get(bout.key) ?? { start_when: null, after_review: false, pain: null }),
+    ...ofExercise(exercises.get(bout.key), bout.effort),
   }));
   return { date, part, starts, minutes, bouts: whole };
+}
+
+const NO_EXERCISE = {
+  start_when: null,
+  after_review: false,
+  pain: null,
+  hard: false,
+  hard_because: "",
+};
+
+/** What belongs to the exercise in a bout of this effort. */
+function ofExercise(exercise: KnownExercise | undefined, effort: number | undefined): ExerciseJson {
+  if (exercise === undefined) return NO_EXERCISE;
+  const { hard, because } = hardness(exercise.card, effort);
+  return { ...exercise.json, hard, hard_because: because };
 }
 
 function boutJson(bout: Bout, unit: MassUnit): Omit<BoutJson, keyof ExerciseJson> {

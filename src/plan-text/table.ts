@@ -8,6 +8,9 @@ import { startSign } from "../compose/flag-words.ts";
 import { type Writer, writer } from "../compose/numbers.ts";
 import { dosesIn, phasePages } from "../compose/phase-pages.ts";
 import { sideName } from "../compose/side-words.ts";
+import { hardness } from "../program/hardness.ts";
+import type { ProgramExercise } from "../program/program.ts";
+import { clearAfter } from "../schedule/event-hours.ts";
 import { howOften } from "../schedule/how-often.ts";
 import type { ScheduledWeek } from "../schedule/schedule.ts";
 import { type Change, type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
@@ -60,7 +63,7 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
       ]);
       const sign = startSign(exercise, program, write);
       const gate = sign === undefined ? [] : [`    starts only when: ${sign}`];
-      lines.push(...gate, ...columns(rows), "");
+      lines.push(...gate, ...hardLine(exercise, made), ...columns(rows), "");
     }
   }
   const weeks = calendar(composing);
@@ -78,11 +81,35 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
   const kept = schedule.kept.map(({ event, weekday, side }) =>
     words.say(`kept.${side}`, { event, day: write.weekdayName(weekday) }),
   );
-  if (kept.length > 0) lines.push("", ...kept.map((line) => `  ${line}`));
+  const all = [...kept, ...assumedClear(made)];
+  if (all.length > 0) lines.push("", ...all.map((line) => `  ${line}`));
   return lines
     .map((line) => line.trimEnd())
     .join("\n")
     .trimEnd();
+}
+
+/** Hours kept clear after events that the plan does not state. */
+const assumedClear = ({ plan }: MadeProgram): string[] =>
+  plan.value.week.events.flatMap((event) => {
+    const after = clearAfter(event);
+    return after?.assumed
+      ? [
+          `${after.hours} h after ${event.what} without hard work on its tissues: not stated, assumed.`,
+        ]
+      : [];
+  });
+
+/** Why its bouts are hard work, where they are in any week: what events are kept clear of. */
+function hardLine({ key, card }: ProgramExercise, { dosed }: MadeProgram): string[] {
+  const reasons = dosed.weeks.flatMap(({ bouts }) =>
+    bouts
+      .filter((bout) => bout.key === key)
+      .map(({ effort }) => hardness(card.card, effort))
+      .flatMap(({ hard, because }) => (hard ? [because] : [])),
+  );
+  const all = [...new Set(reasons)];
+  return all.length > 0 ? [`    hard work: ${all.join("; ")}`] : [];
 }
 
 /** With a small first letter; German nouns after it keep theirs. */

@@ -256,10 +256,17 @@ function buildPlanSchema(words: Vocabulary) {
                 clear_before: time
                   .optional()
                   .describe("Time to keep clear of hard bouts before it, such as 24 h."),
+                clear_of: z
+                  .array(id)
+                  .min(1)
+                  .optional()
+                  .describe(
+                    "Which bouts these times mean: qualities (strength, isometric, running …), which count where they load its tissues, and cards. Hard ones if not given.",
+                  ),
                 clear_after: time
                   .optional()
                   .describe(
-                    "Time to keep clear of hard bouts after it, counted from its start, such as 24 h.",
+                    "Time to keep clear of hard bouts after it, counted from its start, such as 24 h. A hard event that does not say is followed by 24 h without hard work that loads its tissues and needs a day or more itself; 0 h for none.",
                   ),
                 blocks: z
                   .boolean()

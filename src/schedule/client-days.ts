@@ -6,6 +6,12 @@ import { DAY_MINUTES, minutesBetween, momentOf } from "../units/clock.ts";
 import { addDays, weekdayOf } from "../units/dates.ts";
 import { WEEKDAYS } from "../units/day-parts.ts";
 import type { DatedEvent } from "../week/program/program-types.ts";
+import { clearAfter, type Event, eventId } from "./event-hours.ts";
+
+const clearAfterHours = (event: Event): Pick<DatedEvent, "clearAfterHours"> => {
+  const after = clearAfter(event);
+  return after === undefined ? {} : { clearAfterHours: after.hours };
+};
 
 /** Events on their dates, from a week before the program to a week after it. */
 export function datedEvents(program: Program): DatedEvent[] {
@@ -21,7 +27,7 @@ export function datedEvents(program: Program): DatedEvent[] {
     return dates
       .filter((date) => date >= first && date < addDays(first, days))
       .map((date) => ({
-        id: `event-${at}`,
+        id: eventId(at),
         name: event.what,
         date,
         part: event.part,
@@ -31,7 +37,7 @@ export function datedEvents(program: Program): DatedEvent[] {
         ...(event.clear_before === undefined
           ? {}
           : { clearBeforeHours: event.clear_before / 3600 }),
-        ...(event.clear_after === undefined ? {} : { clearAfterHours: event.clear_after / 3600 }),
+        ...clearAfterHours(event),
       }));
   });
 }

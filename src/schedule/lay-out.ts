@@ -1,8 +1,10 @@
 /** Lays a dosed program out in the client's real week, and says in the plan's own terms when that cannot be done. */
 
+import { QUALITIES } from "../cards/schema.ts";
 import type { DosedProgram } from "../dose/types.ts";
 import { Fault, type Place, type WithFaults } from "../faults/fault.ts";
 import { isAway } from "../program/away.ts";
+import { HARD_RECOVERY_S } from "../program/hardness.ts";
 import type { Program } from "../program/program.ts";
 import { addDays, weekdayOf } from "../units/dates.ts";
 import { explainProgram } from "../week/explain/explain.ts";
@@ -17,17 +19,18 @@ import type {
 } from "../week/program/program-types.ts";
 import type { Mistake } from "../week/search/problem.ts";
 import { datesOutside } from "./client-days.ts";
+import { eventsNear, unknownClearOf } from "./event-clear.ts";
 import { type Issued, issuedBouts } from "./issued-bouts.ts";
 import { layoutWarnings } from "./layout-warnings.ts";
 import { editsOf } from "./remedy-edits.ts";
 import type { KeptClear, Schedule, ScheduledDay, Session } from "./schedule.ts";
-import { HARD_RECOVERY_S, weekStatement } from "./week-statement.ts";
+import { weekStatement } from "./week-statement.ts";
 
 /**
  * The schedule, or undefined where the week is impossible. Where the client already has one, days that
  * are gone stay as they were issued, and of the others as little moves as can.
  *
- * Faults: week-impossible, week-unknown, week-contradiction; warnings: date-outside,
+ * Faults: week-impossible, week-unknown, week-contradiction, wrong-value; warnings: date-outside, events-near,
  * bouts-lost, week-not-proven, days-wait, sessions-taken.
  */
 export function layOut(
@@ -41,7 +44,11 @@ export function layOut(
     ...(issued ? { issued: issuedBouts(issued, program, dosed, isHard) } : {}),
   };
   const result = layOutProgram(statement);
-  const outside = datesOutside(program);
+  const outside = [
+    ...datesOutside(program),
+    ...eventsNear(program),
+    ...unknownClearOf(program, QUALITIES),
+  ];
   switch (result.status) {
     case "laid-out": {
       const lost = result.weeks.flatMap((week) => lostBouts(week, program));

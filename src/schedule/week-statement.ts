@@ -4,6 +4,7 @@ import { clockOf } from "../dose/short-session.ts";
 import type { Bout, DosedProgram } from "../dose/types.ts";
 import { countOf } from "../prescription/shape.ts";
 import { isAway, takenParts } from "../program/away.ts";
+import { HARD_RECOVERY_S } from "../program/hardness.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
 import { preferredDays } from "../program/preferred-days.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
@@ -17,9 +18,7 @@ import type {
   ProgramExercise as WeekBout,
 } from "../week/program/program-types.ts";
 import { datedEvents } from "./client-days.ts";
-
-/** From this recovery time on, a bout counts as hard: one a day at most, and kept clear of events. Common practice. */
-export const HARD_RECOVERY_S = 36 * 3600;
+import { keptClearOf } from "./event-clear.ts";
 
 /** The client's weeks as the layout needs them. */
 export function weekStatement(program: Program, dosed: DosedProgram): ProgramWeeks {
@@ -118,6 +117,7 @@ function weekBout(
     times: bout.frequency,
     recoveryHours: card.recovery / 3600,
     hard: isHard(exercise),
+    keptClearOf: keptClearOf(exercise, bout.effort, program),
     groups: card.tissues,
     ...(prefer.length > 0 ? { preferredSlots: prefer } : {}),
     ...(sameSessionAs === undefined ? {} : { sameSessionAs }),
@@ -164,6 +164,7 @@ function comesAfter(id: string, other: string, bouts: readonly WeekBout[]): bool
 
 const FRESH: readonly string[] = ["running", "power", "balance"];
 
+/** What rests more than a day: it is spaced from other such work on the same tissue, and counts for hard days in a row. */
 const isHard = ({ card }: ProgramExercise): boolean => card.card.recovery >= HARD_RECOVERY_S;
 
 /** Hours between hard bouts of one main tissue in different sessions: the least recovery of its cards. */

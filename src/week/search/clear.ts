@@ -41,11 +41,10 @@ export function clearReason(
     const own = exerciseHours(one, event);
     if (isBefore(untilEvent, own, problem.wraps))
       return { kind: "clear-before", asks: "exercise", event, hours: own };
-    if (!one.hard || (event.groups.length > 0 && !touches(one, event))) continue;
-    const before = event.clearBeforeHours ?? 0;
+    const before = isKeptClear(one, event, "before") ? (event.clearBeforeHours ?? 0) : 0;
     if (isBefore(untilEvent, before, problem.wraps))
       return { kind: "clear-before", asks: "event", event, hours: before };
-    const after = event.clearAfterHours ?? 0;
+    const after = isKeptClear(one, event, "after") ? (event.clearAfterHours ?? 0) : 0;
     if (isBefore(-untilEvent, after, problem.wraps))
       return { kind: "clear-after", asks: "event", event, hours: after };
   }
@@ -64,6 +63,12 @@ function exerciseHours(one: WeekExercise, event: WeekEvent): number {
     )
     .map((clearance) => clearance.hours);
   return Math.max(0, ...hours);
+}
+
+/** Whether the hours that an event is kept clear on a side mean this exercise. */
+function isKeptClear(one: WeekExercise, event: WeekEvent, side: "before" | "after"): boolean {
+  if (one.keptClearOf) return one.keptClearOf[side].includes(event.id);
+  return one.hard && (event.groups.length === 0 || touches(one, event));
 }
 
 function touches(one: WeekExercise, event: WeekEvent): boolean {

@@ -52,6 +52,14 @@ export interface WeekExercise {
   /** Tissue groups that it loads. */
   readonly groups: readonly string[];
   readonly clearBefore?: readonly Clearance[];
+  /**
+   * Ids of the events whose clear hours before and after them mean it. Where not given: every event, of a
+   * hard bout that loads its groups, or of any hard bout where it has none.
+   */
+  readonly keptClearOf?: {
+    readonly before: readonly string[];
+    readonly after: readonly string[];
+  };
   /** Each bout lies in a session that holds a bout of this exercise. */
   readonly sameSessionAs?: string;
   /**
@@ -82,7 +90,7 @@ export interface WeekEvent {
   readonly part: PartOfDay;
   readonly hard: boolean;
   readonly groups: readonly string[];
-  /** Hours before it without hard bouts that load its groups (any hard bout where it has none). */
+  /** Hours before it without the bouts that are kept clear of it. */
   readonly clearBeforeHours?: number;
   /** Hours after it without such bouts. */
   readonly clearAfterHours?: number;

@@ -87,9 +87,11 @@ function clearBroken(one: WeekExercise, slots: readonly Slot[], problem: WeekPro
           (Array.isArray(events) && events.includes(event.id)),
       );
       const hours = asked.map((clearance) => clearance.hours);
-      if (one.hard && (shares || event.groups.length === 0))
-        hours.push(event.clearBeforeHours ?? 0);
-      const after = one.hard && (shares || event.groups.length === 0) ? event.clearAfterHours : 0;
+      const kept = (side: "before" | "after") =>
+        one.keptClearOf?.[side].includes(event.id) ??
+        (one.hard && (shares || event.groups.length === 0));
+      if (kept("before")) hours.push(event.clearBeforeHours ?? 0);
+      const after = kept("after") ? event.clearAfterHours : 0;
       const near = turns.some((turn) => {
         const ahead = at + turn - minutesAt(t, problem.clock);
         return (

@@ -23,6 +23,7 @@ export function readTable(text: string, context: Context): Surface {
     const name = exerciseLine(line, context);
     const [, sign] = /^ {4}starts only when: (.*)$/.exec(line) ?? [];
     if (name) exercise = name;
+    else if (/^ {4}hard work: /.test(line)) continue;
     else if (sign !== undefined && exercise) exercise = { ...exercise, sign };
     else if (/^ {4}\S/.test(line) && exercise)
       facts.push(...doseLine(line, exercise, place, context));
