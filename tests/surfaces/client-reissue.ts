@@ -105,5 +105,5 @@ function withFree({ week: { free } }: PlanText, random: Random): Change {
   const day = random.one(days);
   const { [day]: had, ...others } = free;
   const more = { ...had, [random.one(["morning", "midday", "evening"])]: "150 min" };
-  return { week: { free: random.chance(0.2) ? others : { ...free, [day]: more } } };
+  return { week: { free: random.chance(0.1) ? others : { ...free, [day]: more } } };
 }

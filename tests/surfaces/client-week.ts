@@ -53,7 +53,7 @@ export function weekOf(
   const daily = doses.some((dose) => dose.per_day !== undefined || dose.per_week === 7);
   const minutes = () => `${random.whole(9, 16) * 10} min`;
   const free = Object.fromEntries(
-    WEEKDAY_IDS.filter(() => daily || random.chance(0.9)).map((day) => {
+    WEEKDAY_IDS.filter(() => daily || random.chance(0.96)).map((day) => {
       const parts = random.some(PARTS, Math.max(often, random.whole(1, 3)));
       return [
         day,
@@ -81,7 +81,7 @@ export function weekOf(
           ? { day: random.one(WEEKDAY_IDS) }
           : { on: [...new Set([1, 2].map(() => addDays(starts, random.whole(0, days - 1))))] }),
         part: random.one(PARTS),
-        ...(random.chance(0.4) && {
+        ...(random.chance(0.3) && {
           hard: true,
           tissues: random.some(tissues, 2),
           ...(!daily &&
