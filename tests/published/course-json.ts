@@ -51,6 +51,22 @@ export function boutOf(made: MadeProgram, week: number, card: string): JsonBout 
   return bout;
 }
 
+/** What the load of a card is aimed at in a week, as its provenance says: "15 RM", "2 in reserve". */
+export function aimOf(made: MadeProgram, week: number, card: string): string | undefined {
+  const { key } = boutOf(made, week, card);
+  const steps = jsonOf(made).weeks[week - 1]?.trails[key]?.load_kg ?? [];
+  const says = steps.find(({ step }) => step === "target")?.says ?? "";
+  return /^(.+?) is /.exec(says)?.[1];
+}
+
+/** The most pain that any exercise of the course allows while it is done. */
+export const mostPain = (made: MadeProgram): number =>
+  Math.max(...sessionsOf(made).flatMap(({ bouts }) => bouts.map(({ pain }) => pain?.during ?? 10)));
+
+/** Seconds from the beginning of a session's first exercise to the end of its last, `between` seconds apart. */
+export const clockOf = ({ bouts }: JsonSession, between: number): number =>
+  bouts.reduce((sum, { clock_s }) => sum + clock_s, 0) + between * (bouts.length - 1);
+
 /** Cards of a week, as its sessions name them first. */
 export const cardsOf = (made: MadeProgram, week: number): string[] => [
   ...new Set(

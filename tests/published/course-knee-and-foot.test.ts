@@ -1,17 +1,19 @@
 /** The shipped courses for the knee-cap tendon and the plantar heel, on real dates, against their sources. */
 import { describe, expect, test } from "vitest";
 import {
+  aimOf,
   boutOf,
   cardsOf,
   countsOf,
   daysOf,
   jsonOf,
+  mostPain,
   repsIn,
   repsOf,
   sayWork,
   sessionsOf,
 } from "./course-json.ts";
-import { BODY_KG, course, mostPain, span, targetOf } from "./course-support.ts";
+import { BODY_KG, course, span } from "./course-support.ts";
 
 /** Epley 1985: the load of a repetition maximum, from another; `body`: kilograms of the body moved with it. */
 const epley = (kg: number, reps: number, aim: number, body = 0) =>
@@ -45,7 +47,7 @@ describe("heavy slow resistance, knee (Kongsgaard et al. 2009, Scand J Med Sci S
       for (const card of cards) {
         const bout = boutOf(made, week, card);
         expect(sayWork(bout)).toBe(`4 × ${reps}`);
-        expect(targetOf(made, card, week)).toEqual({ kind: "rm", reps });
+        expect(aimOf(made, week, card)).toBe(`${reps} RM`);
         expect(bout.side).toBe("both");
         expect(countsOf(made, card)[week - 1]).toBe(3);
       }
@@ -153,7 +155,7 @@ describe("towel raise, every second day (Rathleff et al. 2015, Scand J Med Sci S
         const bout = boutOf(made, week, card);
         expect(cardsOf(made, week)).toEqual([card]);
         expect(sayWork(bout)).toBe(`${sets} × ${reps}`);
-        expect(targetOf(made, card, week)).toEqual({ kind: "rm", reps });
+        expect(aimOf(made, week, card)).toBe(`${reps} RM`);
         expect(bout.tempo).toBe("3-0-3-2");
         expect(bout.tension_s).toBe(seconds);
       }

@@ -1,8 +1,6 @@
 /** Any shipped protocol made into a whole program for an invented client who owns all it needs. */
 
 import { type MadeProgram, makeProgram } from "../../src/booklet.ts";
-import type { Bout } from "../../src/dose/types.ts";
-import type { Session } from "../../src/schedule/schedule.ts";
 import { addDays } from "../../src/units/dates.ts";
 import { WEEKDAYS } from "../../src/units/day-parts.ts";
 import type { Workspace } from "../../src/workspace.ts";
@@ -99,28 +97,6 @@ export function courseIn(client: Client): { made: MadeProgram; workspace: Worksp
   if (!value) throw new Error(faults.map(({ code, message }) => `${code}: ${message}`).join("\n"));
   return { made: value, workspace };
 }
-
-/** All sessions on the calendar, in order. */
-export const sessionsOf = ({ schedule }: MadeProgram): Session[] =>
-  schedule.weeks.flatMap((week) => week.days.flatMap((day) => day.sessions));
-
-/** The one bout of a card in a week of the course. */
-export function boutOf({ dosed }: MadeProgram, week: number, card: string): Bout {
-  const [bout, ...more] = (dosed.weeks[week - 1]?.bouts ?? []).filter((one) => one.card === card);
-  if (!bout || more.length > 0) throw new Error(`${card}: not one bout in week ${week}`);
-  return bout;
-}
-
-/** What the program aims the load of a card at, in a week of its phase. */
-export function targetOf({ program }: MadeProgram, card: string, weekOfPhase: number) {
-  const exercises = program.phases.flatMap((phase) => phase.exercises);
-  const exercise = exercises.find((one) => one.card.card.id === card);
-  return exercise?.doses[weekOfPhase - 1]?.dose.target;
-}
-
-/** The most pain that any exercise of the program allows while it is done. */
-export const mostPain = ({ program }: MadeProgram): number =>
-  Math.max(...program.phases.flatMap(({ exercises }) => exercises.map(({ pain }) => pain.during)));
 
 /** Whole numbers from the first to the last. */
 export const span = (first: number, last: number): number[] =>

@@ -1,7 +1,19 @@
-/** The shipped protocols, through the whole program, against the week-by-week tables of their sources. */
+/** The demo's courses, as `plan --json` gives them out, against the week-by-week tables of their sources. */
 import { describe, expect, test } from "vitest";
 import { type MadeProgram, makeProgram } from "../../src/booklet.ts";
 import { change, DEMO, demoClinic, shippedText } from "../support/world.ts";
+import {
+  aimOf,
+  boutOf,
+  cardsOf,
+  clockOf,
+  jsonOf,
+  mostPain,
+  repsIn,
+  sayWork,
+  sessionsOf,
+} from "./course-json.ts";
+import { span } from "./course-support.ts";
 
 function made(name: string, edit: (text: string) => string = (text) => text): MadeProgram {
   const file = `${DEMO}/${name}.md`;
@@ -9,9 +21,6 @@ function made(name: string, edit: (text: string) => string = (text) => text): Ma
   if (!value) throw new Error(faults.map(({ message }) => message).join("\n"));
   return value;
 }
-
-const weeksOf = ({ dosed }: MadeProgram, card: string) =>
-  dosed.weeks.map(({ bouts }) => bouts.find((bout) => bout.card === card));
 
 /**
  * Beyer et al. 2015, Am J Sports Med 43:1704, as carried over in a clinical graphic that cites it
@@ -50,39 +59,27 @@ describe("heavy slow resistance, Achilles (Beyer et al. 2015, Am J Sports Med 43
     );
     return change(all, "measures:", `measures:\n${tests.join("\n")}`);
   });
-
-  test("the course has the three two-leg exercises of the trial", () => {
-    expect(
-      full.program.phases[0]?.exercises.map(({ card, side }) => `${card.card.id} ${side}`),
-    ).toEqual([
-      "heel-raise-seated-weight both",
-      "heel-press-leg-press both",
-      "heel-raise-standing-weight both",
-    ]);
-  });
+  const cards = ["heel-raise-seated-weight", "heel-press-leg-press", "heel-raise-standing-weight"];
 
   test.each(BEYER)(
-    "week %i: %i sets at %i repetition maximum, every exercise",
+    "week %i: %i sets at %i repetition maximum, the three two-leg exercises of the trial",
     (week, sets, reps) => {
-      for (const bout of full.dosed.weeks[week - 1]?.bouts ?? []) {
-        expect(bout.sets).toBe(sets);
-        expect(bout.reps?.[0]).toEqual({ low: reps, high: reps });
-        const stated = full.program.phases[0]?.exercises.find(({ key }) => key === bout.key)?.doses[
-          week - 1
-        ];
-        expect(stated?.dose.target).toEqual({ kind: "rm", reps });
-        expect(bout.tempo).toEqual({ lower: 3, bottom: 0, lift: 3, top: 0 });
-        expect(bout.frequency).toEqual({ perWeek: 3 });
+      expect(cardsOf(full, week)).toEqual(cards);
+      for (const card of cards) {
+        const bout = boutOf(full, week, card);
+        expect(sayWork(bout)).toBe(`${sets} × ${reps}`);
+        expect(aimOf(full, week, card)).toBe(`${reps} RM`);
+        expect([bout.side, bout.tempo]).toEqual(["both", "3-0-3-0"]);
         // rest of 2 to 3 minutes
-        expect(bout.restS).toBeGreaterThanOrEqual(120);
-        expect(bout.restS).toBeLessThanOrEqual(180);
+        expect(bout.rest_s).toBeGreaterThanOrEqual(120);
+        expect(bout.rest_s).toBeLessThanOrEqual(180);
       }
-      expect(full.dosed.weeks[week - 1]?.bouts).toHaveLength(3);
     },
   );
 
   test("five minutes from one exercise to the next", () => {
-    expect(full.dosed.changeoverS).toBe(300);
+    for (const session of sessionsOf(full))
+      expect(session.minutes).toBe(Math.ceil(clockOf(session, 300) / 60));
   });
 
   // Epley 1985: 1RM = w (1 + r / 30), turned round for the load of a repetition maximum.
@@ -93,20 +90,14 @@ describe("heavy slow resistance, Achilles (Beyer et al. 2015, Am J Sports Med 43
       const body = 0.9855 * 68;
       const oneRm = (body + 12) * (1 + 9 / 30);
       const aimed = oneRm / (1 + reps / 30) - body;
-      const kg = weeksOf(program, "heel-raise-one-leg-step-weight")[week - 1]?.load.kg;
-      expect(kg).toBe(Math.floor(aimed));
+      const { load_kg } = boutOf(program, week, "heel-raise-one-leg-step-weight");
+      expect(load_kg).toBe(Math.floor(aimed));
     },
   );
 
   test("three sessions a week for twelve weeks, 48 hours apart", () => {
-    const sessions = full.schedule.weeks.flatMap((week) =>
-      week.days.flatMap((day) => day.sessions),
-    );
-    expect(sessions).toHaveLength(36);
-    const hour = { morning: 7, midday: 13, evening: 19 };
-    const at = sessions.map(
-      ({ date, part }) => Date.parse(`${date}T00:00:00Z`) / 3_600_000 + hour[part],
-    );
+    expect(jsonOf(full).weeks.map(({ sessions }) => sessions.length)).toEqual(Array(12).fill(3));
+    const at = sessionsOf(full).map(({ starts }) => Date.parse(`${starts}Z`) / 3_600_000);
     at.slice(1).forEach((time, index) => {
       expect(time - (at[index] ?? 0)).toBeGreaterThanOrEqual(48);
     });
@@ -117,50 +108,42 @@ describe("shoulder course (Holmgren et al. 2012, BMJ 344:e787)", () => {
   const whole = made("shoulder", (text) =>
     change(change(text, /leave_out:[\s\S]*?(?=redose:)/, ""), /35 min|40 min/g, "60 min"),
   );
+  const stretch = "shoulder-back-stretch";
 
   test("five strengthening exercises of 3 × 15 and a stretch of 3 × 30 to 60 s", () => {
-    const bouts = whole.dosed.weeks[0]?.bouts ?? [];
-    const strength = bouts.filter((bout) => bout.holdS === undefined);
+    const strength = cardsOf(whole, 1).filter((card) => card !== stretch);
     expect(strength).toHaveLength(5);
-    for (const bout of strength) {
-      expect(bout.sets).toBe(3);
-      expect(bout.reps).toEqual(Array(3).fill({ low: 15, high: 15 }));
+    for (const card of strength) {
+      expect(sayWork(boutOf(whole, 1, card))).toBe("3 × 15");
+      expect(boutOf(whole, 1, card).hold_s).toBeNull();
     }
-    const stretches = bouts.filter((bout) => bout.holdS !== undefined);
-    expect(stretches).toHaveLength(1);
-    expect(stretches[0]?.sets).toBe(3);
-    expect(stretches[0]?.holdS).toBeGreaterThanOrEqual(30);
-    expect(stretches[0]?.holdS).toBeLessThanOrEqual(60);
+    const { sets, hold_s } = boutOf(whole, 1, stretch);
+    expect(sets).toBe(3);
+    expect(hold_s).toBeGreaterThanOrEqual(30);
+    expect(hold_s).toBeLessThanOrEqual(60);
   });
 
   test.each([
-    ["weeks 1 to 8: twice a day, 450 strengthening repetitions", [1, 2, 3, 4, 5, 6, 7, 8], 2, 450],
-    ["weeks 9 to 12: once a day, 225", [9, 10, 11, 12], 1, 225],
+    ["weeks 1 to 8: twice a day, 450 strengthening repetitions", span(1, 8), 2, 450],
+    ["weeks 9 to 12: once a day, 225", span(9, 12), 1, 225],
   ])("%s", (_name, weeks, perDay, reps) => {
     for (const week of weeks) {
-      const bouts = whole.dosed.weeks[week - 1]?.bouts ?? [];
-      expect(
-        bouts.every(({ frequency }) => "perDay" in frequency && frequency.perDay === perDay),
-      ).toBe(true);
-      const daily = bouts.reduce(
-        (sum, { repsTotal, holdS }) => sum + (holdS ? 0 : (repsTotal?.high ?? 0)) * perDay,
-        0,
-      );
-      expect(daily).toBe(reps);
+      const { sessions = [] } = jsonOf(whole).weeks[week - 1] ?? {};
+      const days = new Set(sessions.map(({ date }) => date));
+      expect([days.size, sessions.length]).toEqual([7, 7 * perDay]);
+      for (const day of days) {
+        const today = sessions.filter(({ date }) => date === day);
+        expect(repsIn(today, [stretch])).toEqual({ low: reps, high: reps });
+      }
     }
   });
 
   test("pain up to 5 of 10 while exercising", () => {
-    const limits = whole.program.phases.flatMap((phase) =>
-      phase.exercises.map(({ pain }) => pain.during),
-    );
-    expect(Math.max(...limits)).toBe(5);
+    expect(mostPain(whole)).toBe(5);
   });
 
   test("as many sessions on the calendar: 14 a week, then 7", () => {
-    const counts = made("shoulder").schedule.weeks.map(
-      (week) => week.days.flatMap((day) => day.sessions).length,
-    );
+    const counts = jsonOf(made("shoulder")).weeks.map(({ sessions }) => sessions.length);
     expect(counts).toEqual([...Array(8).fill(14), ...Array(4).fill(7)]);
   });
 });

@@ -20,6 +20,7 @@ export interface CardText {
   readonly load: {
     readonly kind: string;
     readonly add?: string;
+    readonly body_share?: number;
     readonly with?: readonly string[];
   };
   readonly dose: DoseText;
