@@ -55,8 +55,10 @@ export function boutOf(made: MadeProgram, week: number, card: string): JsonBout 
 export function aimOf(made: MadeProgram, week: number, card: string): string | undefined {
   const { key } = boutOf(made, week, card);
   const steps = jsonOf(made).weeks[week - 1]?.trails[key]?.load_kg ?? [];
-  const says = steps.find(({ step }) => step === "target")?.says ?? "";
-  return /^(.+?) is /.exec(says)?.[1];
+  const target = steps.find(({ step }) => step === "target")?.says;
+  if (target !== undefined) return /^(.+?) is /.exec(target)?.[1];
+  const [, more] = /could do (\d+) more repetitions/.exec(steps.at(-1)?.says ?? "") ?? [];
+  return more === undefined ? undefined : `${more} in reserve`;
 }
 
 /** The most pain that any exercise of the course allows while it is done. */
