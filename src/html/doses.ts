@@ -58,11 +58,16 @@ export function doseTable<Group extends { readonly lines: readonly DoseCells[] }
   return { groups, hasLoad, hasHow, columns: 2 + Number(hasLoad) + Number(hasHow) };
 }
 
-/** The doses of an exercise's own page, a group a phase. */
+/**
+ * The doses of an exercise's own page, a group a phase. Where phases differ in the sign to start, each
+ * group is headed by its phase: else a group without a sign would seem to wait for the one above.
+ */
 export function exerciseDoses({ phases }: Pick<ExercisePage, "phases">) {
+  const differ = phases.some(({ when }) => when !== undefined);
   const changing = changingParts(phases.flatMap(({ doses }) => doses));
   const table = doseTable(
-    phases.map(({ doses, when }) => ({
+    phases.map(({ title, doses, when }) => ({
+      phase: differ ? title : undefined,
       when,
       lines: doses.map((dose) => cells(dose, changing)),
     })),

@@ -71,6 +71,14 @@ describe.each(GATED)("%s", (protocol) => {
     expect(free.join("")).not.toContain(LABEL);
   });
 
+  test("on the exercise's own page under no phase that has none", () => {
+    for (const page of partsOf(html, "exercise")) {
+      const groups = [...page.matchAll(/<tbody>([\s\S]*?)<\/tbody>/g)].map(([, one = ""]) => one);
+      if (!groups.some((one) => one.includes(LABEL))) continue;
+      for (const group of groups) expect(group).toMatch(/^\s*<tr class="group">/);
+    }
+  });
+
   test("in the calendar file, on its line", () => {
     const { value: record } = issue(booklet, made.program, undefined);
     const lines = calendarFile(booklet, record)

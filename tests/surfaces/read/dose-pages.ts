@@ -178,7 +178,7 @@ function readDoseBox(part: Section, title: string, side: string, context: Contex
     if (heads) columns = heads;
     const [first] = row.cells;
     if (heads || !first) return [];
-    if (gate(first.text).sign !== NONE) {
+    if (row.cells.length === 1) {
       sign = gate(first.text).sign;
       return [];
     }
