@@ -92,7 +92,10 @@ function usualDays(phase: ProgramPhase, composing: Composing): string {
     .map((sessions) => dayWords(sessions, program.clock, write));
   const counts = new Map<string, number>();
   for (const pattern of patterns) counts.set(pattern, (counts.get(pattern) ?? 0) + 1);
-  return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0] ?? "";
+  const [pattern = "", weeks = 0] = [...counts].sort((a, b) => b[1] - a[1])[0] ?? [];
+  // the days of a rota wander through the week: one week of many is no usual one
+  const wanders = program.plan.value.week.rota !== undefined && 2 * weeks <= patterns.length;
+  return wanders ? write.words.say("days.vary") : pattern;
 }
 
 /** "Monday, Wednesday and Friday evening"; parts of the day one after the other. */

@@ -5,7 +5,7 @@ import { Fault, type Level } from "../faults/fault.ts";
 import type { Path, Read } from "../read/source.ts";
 import { clockText, dayClock, minutesToNext, rises } from "../units/clock.ts";
 import { dayNumber } from "../units/dates.ts";
-import { PARTS, WEEKDAYS } from "../units/day-parts.ts";
+import { PARTS, type PartOfDay, WEEKDAYS } from "../units/day-parts.ts";
 import { timeText } from "../units/serialise.ts";
 import type { Plan } from "./schema.ts";
 
@@ -26,8 +26,8 @@ export function planFaults(plan: Read<Plan>): Fault[] {
     const place = source.at(path);
     faults.push(new Fault(code, message, { level, place, hint, frame: source.frame(place) }));
   };
-  const free = WEEKDAYS.flatMap((day) => PARTS.map((part) => value.week.free[day]?.[part] ?? 0));
-  if (!free.some((seconds) => seconds > 0)) {
+  const free = freeTimes(value);
+  if (!free.some(({ seconds }) => seconds > 0)) {
     add(
       "no-free-slot",
       ["week", "free"],
@@ -45,20 +45,32 @@ export function planFaults(plan: Read<Plan>): Fault[] {
       "Let them come one after the other, such as 07:00, 13:00, 19:00; for work at night 22:00, 02:00, 06:00.",
     );
   } else {
-    for (const day of WEEKDAYS) {
-      for (const part of PARTS) {
-        const most = minutesToNext(clock, part);
-        const given = (value.week.free[day]?.[part] ?? 0) / 60;
-        if (given <= most) continue;
-        add(
-          "wrong-value",
-          ["week", "free", day, part],
-          `These ${amount(given)} begin at ${clockText(clock[part])} and run past the start of the next part of the day, ${clockText(clock[part] + most)}: ${amount(most)} of them are used.`,
-          "Give the rest as free time of the next part, or change when it begins under hours.",
-          "warning",
-        );
-      }
+    for (const { path, part, seconds } of free) {
+      const most = minutesToNext(clock, part);
+      const given = seconds / 60;
+      if (given <= most) continue;
+      add(
+        "wrong-value",
+        path,
+        `These ${amount(given)} begin at ${clockText(clock[part])} and run past the start of the next part of the day, ${clockText(clock[part] + most)}: ${amount(most)} of them are used.`,
+        "Give the rest as free time of the next part, or change when it begins under hours.",
+        "warning",
+      );
     }
+  }
+  const spans: [Path, { from?: string | undefined; until?: string | undefined }][] = [
+    ...value.week.events.map((event, at): [Path, typeof event] => [["events", at], event]),
+    ...value.week.other_weeks.map((span, at): [Path, typeof span] => [["other_weeks", at], span]),
+    ...(value.week.rota ? [[["rota"], value.week.rota] as [Path, { from: string }]] : []),
+  ];
+  for (const [path, { from, until }] of spans) {
+    if (from === undefined || until === undefined || until >= from) continue;
+    add(
+      "wrong-value",
+      ["week", ...path, "until"],
+      `${until} is before ${from}.`,
+      "Swap from and until.",
+    );
   }
   value.week.away.forEach((away, at) => {
     if (typeof away !== "string" && away.to < away.from) {
@@ -162,6 +174,25 @@ export function planFaults(plan: Read<Plan>): Fault[] {
     );
   }
   return faults;
+}
+
+/** Every statement of free time, and where it stands. */
+function freeTimes({ week }: Plan) {
+  const { free, other_weeks, rota } = week;
+  const days: [Path, Partial<Record<PartOfDay, number>>][] = [
+    ...WEEKDAYS.map((day): [Path, typeof free.mon] => [["free", day], free[day]]),
+    ...other_weeks.flatMap((span, at) =>
+      WEEKDAYS.map((day): [Path, typeof free.mon] => [
+        ["other_weeks", at, "free", day],
+        span.free[day],
+      ]),
+    ),
+    [["rota", "free_on"], rota?.free_on],
+    [["rota", "free_off"], rota?.free_off],
+  ].map(([path, parts]) => [path as Path, (parts ?? {}) as Partial<Record<PartOfDay, number>>]);
+  return days.flatMap(([path, parts]) =>
+    PARTS.map((part) => ({ path: ["week", ...path, part], part, seconds: parts[part] ?? 0 })),
+  );
 }
 
 const amount = (minutes: number): string => timeText(minutes * 60);

@@ -212,6 +212,40 @@ function buildPlanSchema(words: Vocabulary) {
         free: z
           .partialRecord(day, z.partialRecord(part, time))
           .describe("Free time by day and part of the day: mon: { evening: 30 min }."),
+        other_weeks: z
+          .array(
+            z.strictObject({
+              from: date.describe("The first day."),
+              until: date.optional().describe("The last day; to the end if not given."),
+              free: z
+                .partialRecord(day, z.partialRecord(part, time))
+                .describe("Free time by day and part of the day, in place of the usual."),
+            }),
+          )
+          .default([])
+          .describe("Times in which the week is another one: holidays, a season, a new job."),
+        rota: z
+          .strictObject({
+            on: z.number().int().min(1).max(28).describe("Days of work, one after the other."),
+            off: z.number().int().min(1).max(28).describe("Days off after them."),
+            from: date.describe(
+              "The first day of work of the rota; before it the usual week holds.",
+            ),
+            until: date.optional().describe("Its last day; to the end if not given."),
+            free_on: z
+              .partialRecord(part, time)
+              .default({})
+              .describe("Free time on a day of work: { evening: 20 min }; none if not given."),
+            free_off: z.partialRecord(part, time).describe("Free time on a day off."),
+            hard_on_days_off: z
+              .boolean()
+              .default(false)
+              .describe("Whether the client likes hard exercises best on days off."),
+          })
+          .optional()
+          .describe(
+            "Work that goes by the date and not by the weekday: 4 days on, 3 days off. In its time its free time holds in place of the usual; other_weeks come before it.",
+          ),
         away: z
           .array(
             z.union(
@@ -244,6 +278,8 @@ function buildPlanSchema(words: Vocabulary) {
               .strictObject({
                 what: line.describe("Training, match, long run, night shift …"),
                 day: day.optional().describe("The weekday, for what comes every week."),
+                from: date.optional().describe("The first date of what comes every week."),
+                until: date.optional().describe("The last date of what comes every week."),
                 on: z.array(date).optional().describe("The dates, for what does not."),
                 part: part.describe("Morning, midday or evening."),
                 hard: z
@@ -275,7 +311,13 @@ function buildPlanSchema(words: Vocabulary) {
               })
               .refine((event) => (event.day === undefined) !== (event.on === undefined), {
                 error: "give either day or on",
-              }),
+              })
+              .refine(
+                (event) => event.on === undefined || (event.from ?? event.until) === undefined,
+                {
+                  error: "from and until go with day; with on give the dates alone",
+                },
+              ),
           )
           .default([])
           .describe("What else loads or fills the week."),

@@ -15,14 +15,15 @@ export function serialisePlan(plan: Plan): Record<string, unknown> {
     week: defined({
       ...week,
       few_minutes: week.few_minutes === undefined ? undefined : timeText(week.few_minutes),
-      free: Object.fromEntries(
-        Object.entries(week.free).map(([day, parts]) => [
-          day,
-          Object.fromEntries(
-            Object.entries(parts ?? {}).map(([part, seconds]) => [part, timeText(seconds ?? 0)]),
-          ),
-        ]),
-      ),
+      free: weekForm(week.free),
+      other_weeks: week.other_weeks.map((span) => defined({ ...span, free: weekForm(span.free) })),
+      rota:
+        week.rota &&
+        defined({
+          ...week.rota,
+          free_on: dayForm(week.rota.free_on),
+          free_off: dayForm(week.rota.free_off),
+        }),
       events: week.events.map((event) =>
         defined({
           ...event,
@@ -37,6 +38,16 @@ export function serialisePlan(plan: Plan): Record<string, unknown> {
     redose: redose.map(changeForm),
   });
 }
+
+type FreeParts = NonNullable<Plan["week"]["free"]["mon"]>;
+
+const weekForm = (free: Plan["week"]["free"]): Record<string, unknown> =>
+  Object.fromEntries(Object.entries(free).map(([day, parts]) => [day, dayForm(parts ?? {})]));
+
+const dayForm = (parts: FreeParts): Record<string, string> =>
+  Object.fromEntries(
+    Object.entries(parts).map(([part, seconds]) => [part, timeText(seconds ?? 0)]),
+  );
 
 function changeForm(change: Plan[ChangeKind][number]): Record<string, unknown> {
   const { weeks } = change;

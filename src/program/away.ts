@@ -1,7 +1,8 @@
 /** The client's days away: the weeks without sessions that they make, and the weeks that follow a long break. */
 import type { Plan } from "../plan/schema.ts";
-import { addDays, weekdayOf } from "../units/dates.ts";
-import { PARTS, type PartOfDay, WEEKDAYS } from "../units/day-parts.ts";
+import { addDays } from "../units/dates.ts";
+import { PARTS, type PartOfDay } from "../units/day-parts.ts";
+import { freeDay, isOn } from "./free-time.ts";
 
 /** A break of more days than these is followed by an easier week. Common practice. */
 const EASY_BREAK_DAYS = 7;
@@ -18,10 +19,9 @@ export function isAway(plan: Plan, date: string): boolean {
 
 /** Parts of a day in which an event leaves no session, and what it is: one that blocks it, or a hard one. */
 export function takenParts(plan: Plan, date: string): Map<PartOfDay, string> {
-  const weekday = WEEKDAYS[weekdayOf(date)];
   return new Map(
     plan.week.events
-      .filter(({ day, on }) => day === weekday || on?.includes(date))
+      .filter((event) => isOn(event, date))
       .filter(({ blocks, hard }) => blocks || hard)
       .map(({ part, what }) => [part, what] as const),
   );
@@ -83,9 +83,9 @@ const weekDates = (plan: Plan, index: number): string[] =>
 /** Whether the client has any time for a session on a date. */
 function hasTime(plan: Plan, date: string): boolean {
   if (isAway(plan, date)) return false;
-  const free = plan.week.free[WEEKDAYS[weekdayOf(date)] ?? "mon"];
+  const { parts } = freeDay(plan, date);
   const taken = takenParts(plan, date);
-  return PARTS.some((part) => (free?.[part] ?? 0) > 0 && !taken.has(part));
+  return PARTS.some((part) => (parts[part] ?? 0) > 0 && !taken.has(part));
 }
 
 /** What becomes of a week away; undefined for any other week. */

@@ -1,10 +1,11 @@
 /** The client's own events on their dates, and dates of the plan that the course does not reach. */
 import { Fault } from "../faults/fault.ts";
+import type { Plan } from "../plan/schema.ts";
+import { isOn } from "../program/free-time.ts";
 import type { Program } from "../program/program.ts";
 import type { Path } from "../read/source.ts";
 import { DAY_MINUTES, minutesBetween, momentOf } from "../units/clock.ts";
-import { addDays, weekdayOf } from "../units/dates.ts";
-import { WEEKDAYS } from "../units/day-parts.ts";
+import { addDays } from "../units/dates.ts";
 import type { DatedEvent } from "../week/program/program-types.ts";
 import { clearAfter, type Event, eventId } from "./event-hours.ts";
 
@@ -21,8 +22,8 @@ export function datedEvents(program: Program): DatedEvent[] {
   return plan.week.events.flatMap((event, at) => {
     const dates =
       event.on ??
-      Array.from({ length: days }, (_, index) => addDays(first, index)).filter(
-        (date) => WEEKDAYS[weekdayOf(date)] === event.day,
+      Array.from({ length: days }, (_, index) => addDays(first, index)).filter((date) =>
+        isOn(event, date),
       );
     return dates
       .filter((date) => date >= first && date < addDays(first, days))
@@ -79,5 +80,34 @@ export function datesOutside(program: Program): Fault[] {
       return [warning(path, `${what} on ${date} lies outside the program.`)];
     }),
   );
-  return [...away, ...events];
+  return [...away, ...events, ...spansOutside(plan, first, last, warning)];
+}
+
+/** Events, other weeks and a rota of which no day lies in the program. */
+function spansOutside(
+  { week }: Plan,
+  first: string,
+  last: string,
+  warning: (path: Path, message: string) => Fault,
+): Fault[] {
+  const outside = (
+    { from, until }: { readonly from?: string | undefined; readonly until?: string | undefined },
+    path: Path,
+    what: string,
+  ): Fault[] => {
+    if (from !== undefined && from > last) return [warning([...path, "from"], `${what} ${from}.`)];
+    if (until === undefined || until >= first) return [];
+    return [warning([...path, "until"], `${what} ${until}, its last day.`)];
+  };
+  return [
+    ...week.events.flatMap((event, at) =>
+      outside(event, ["week", "events", at], `${event.what} lies outside the program:`),
+    ),
+    ...week.other_weeks.flatMap((span, at) =>
+      outside(span, ["week", "other_weeks", at], "These other weeks lie outside the program:"),
+    ),
+    ...(week.rota
+      ? outside(week.rota, ["week", "rota"], "The rota lies outside the program:")
+      : []),
+  ];
 }

@@ -1,5 +1,6 @@
 /** Changes that let a program be laid out, as edits of the plan it was made from. */
 import type { Edit, Value } from "../edits/edit.ts";
+import type { Plan } from "../plan/schema.ts";
 import { serialiseDose } from "../prescription/serialise.ts";
 import type { Program } from "../program/program.ts";
 import { WEEKDAYS } from "../units/day-parts.ts";
@@ -11,6 +12,12 @@ import type {
   ProgramWeeks,
   ProgramExercise as WeekExercise,
 } from "../week/program/program-types.ts";
+
+/** Whether the plan has one place for the changes: more free time has none beside a rota or other weeks. */
+export function canBeWritten(changes: readonly Change[], { week }: Plan): boolean {
+  const isUsual = week.rota === undefined && week.other_weeks.length === 0;
+  return isUsual || !changes.some(({ kind }) => kind === "open-slot" || kind === "more-minutes");
+}
 
 /** Edits of the plan that state the changes. A dose is only ever lowered, and somebody has to say why. */
 export function editsOf(

@@ -2,9 +2,11 @@
 
 import { clockOf } from "../dose/short-session.ts";
 import type { Bout, DosedProgram } from "../dose/types.ts";
+import type { Plan } from "../plan/schema.ts";
 import { countOf } from "../prescription/shape.ts";
 import { isAway, takenParts } from "../program/away.ts";
-import { HARD_RECOVERY_S } from "../program/hardness.ts";
+import { freeDay } from "../program/free-time.ts";
+import { HARD_RECOVERY_S, hardness } from "../program/hardness.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
 import { preferredDays } from "../program/preferred-days.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
@@ -47,9 +49,9 @@ export function weekStatement(program: Program, dosed: DosedProgram): ProgramWee
   function dayOf(date: string): ProgramDay {
     const away = isAway(plan, date);
     const taken = takenParts(plan, date);
-    const free = plan.week.free[WEEKDAYS[weekdayOf(date)] ?? "mon"];
+    const { parts, path } = freeDay(plan, date);
     const usual = (part: PartOfDay) => {
-      const seconds = Math.min(free?.[part] ?? 0, 60 * minutesToNext(program.clock, part));
+      const seconds = Math.min(parts[part] ?? 0, 60 * minutesToNext(program.clock, part));
       // a session of n bouts has n − 1 changeovers; each bout is stated with one, so the slot gets one more
       return seconds > 0 ? Math.floor(seconds / 60) + changeover : 0;
     };
@@ -64,7 +66,7 @@ export function weekStatement(program: Program, dosed: DosedProgram): ProgramWee
       free: ofParts(minutes),
       usual: ofParts(usual),
       taken: PARTS.filter((part) => away || taken.has(part)),
-      origin: source.at(["week", "free"]),
+      origin: source.at(path),
       ...(why === undefined ? {} : { why }),
     };
   }
@@ -104,10 +106,9 @@ function weekBout(
   const plan = program.plan.value;
   const { card } = exercise.card;
   const sameSessionAs = exercise.sameSessionAs.find((key) => here.has(key));
-  const prefer = preferredDays(program).flatMap((day) => {
-    const offset = (WEEKDAYS.indexOf(day) - weekdayOf(plan.starts) + 7) % 7;
-    return PARTS.map((_, part) => 3 * offset + part);
-  });
+  const liked = hardness(card, bout.effort).hard ? daysOff(plan, bout.week) : [];
+  const days = liked.length > 0 ? liked : likedDays(program);
+  const prefer = days.flatMap((day) => PARTS.map((_, part) => 3 * day + part));
   return {
     id: bout.key,
     name: card.title,
@@ -124,6 +125,19 @@ function weekBout(
     ...(exercise.after.length > 0 ? { after: exercise.after } : {}),
     origins: { all: exercise.place },
   };
+}
+
+/** The days of every week that are liked best, from 0, the plan's first weekday. */
+const likedDays = (program: Program): number[] =>
+  preferredDays(program).map(
+    (day) => (WEEKDAYS.indexOf(day) - weekdayOf(program.plan.value.starts) + 7) % 7,
+  );
+
+/** The days off in a week, from 1, where the client likes hard exercises on them; days from 0. */
+function daysOff(plan: Plan, week: number): number[] {
+  if (plan.week.rota?.hard_on_days_off !== true) return [];
+  const days = Array.from({ length: 7 }, (_, day) => day);
+  return days.filter((day) => freeDay(plan, addDays(plan.starts, 7 * (week - 1) + day)).off);
 }
 
 /** Minutes with fewer sets; none where the sets differ from each other. */

@@ -66,6 +66,12 @@ const line = fc
 const day = fc.constantFrom(...WEEKDAYS);
 const date = fc.integer({ min: 1, max: 28 }).map((n) => `2026-10-${String(n).padStart(2, "0")}`);
 
+const freeParts = fc.dictionary(fc.constantFrom(...PARTS), seconds, {
+  minKeys: 1,
+  noNullPrototype: true,
+});
+const free = fc.dictionary(day, freeParts, { minKeys: 1, noNullPrototype: true });
+
 const moment = fc.oneof(
   date,
   fc.record({ week: fc.integer({ min: 1, max: 104 }) }),
@@ -165,10 +171,7 @@ const plan: fc.Arbitrary<Plan> = fc.record({
     { maxLength: 5 },
   ),
   week: fc.record({
-    free: fc.dictionary(day, fc.dictionary(fc.constantFrom(...PARTS), seconds, { minKeys: 1 }), {
-      minKeys: 1,
-      noNullPrototype: true,
-    }),
+    free,
     away: fc.array(
       fc.oneof(
         date,
@@ -189,12 +192,37 @@ const plan: fc.Arbitrary<Plan> = fc.record({
           part: fc.constantFrom(...PARTS),
           hard: fc.boolean(),
           tissues: fc.constant(["calf"]),
+          from: fc.constant("2026-10-01"),
+          until: date,
           clear_before: seconds,
+          clear_after: seconds,
           blocks: fc.boolean(),
         },
         { requiredKeys: ["what", "day", "part", "hard", "tissues", "blocks"] },
       ),
       { maxLength: 3 },
+    ),
+    other_weeks: fc.array(
+      fc.record(
+        { from: date, until: fc.constant("2026-11-20"), free },
+        { requiredKeys: ["from", "free"] },
+      ),
+      { maxLength: 2 },
+    ),
+    rota: fc.option(
+      fc.record(
+        {
+          on: fc.integer({ min: 1, max: 28 }),
+          off: fc.integer({ min: 1, max: 28 }),
+          from: date,
+          until: fc.constant("2026-11-20"),
+          free_on: freeParts,
+          free_off: freeParts,
+          hard_on_days_off: fc.boolean(),
+        },
+        { requiredKeys: ["on", "off", "from", "free_on", "free_off", "hard_on_days_off"] },
+      ),
+      { nil: undefined },
     ),
     prefer: fc.uniqueArray(day),
     hours: fc.constant({ morning: "06:30", midday: "12:00", evening: "20:15" }),
