@@ -38,7 +38,7 @@ export function amountsOf(context: DoseContext, work: Work): Amounts {
   const eased = easedSets(context, work);
   const sets = eased?.sets ?? dose.sets;
   const reps = allReps?.slice(0, sets);
-  const follows = reps !== undefined && stated.sets !== undefined && stated.sets === stated.reps;
+  const follows = stated.sets !== undefined && stated.sets === stated.reps;
   return {
     sets,
     usualSets: eased && dose.sets,

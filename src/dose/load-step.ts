@@ -60,15 +60,12 @@ export function withinStep(
   if (atMost(made.kg, most)) return made;
   const within = atOrUnder(makes, most);
   if (within && !atMost(within.kg, base.kg)) return within;
-  const next = nextAbove(makes, base.kg);
-  return next && next.kg < made.kg ? next : made;
+  return nextAbove(makes, base.kg) ?? made;
 }
 
-/** How much more a load is than the base at like repetitions, as a share; undefined where it is none. */
-export function riseAbove(base: StepBase | undefined, kg: number): number | undefined {
-  if (!base || base.movedKg <= 0) return undefined;
-  const rise = (kg + base.bodyKg) / base.movedKg - 1;
-  return rise > 0 ? rise : undefined;
+/** How much more a load is than the base at like repetitions, as a share. */
+export function riseAbove(base: StepBase, kg: number): number {
+  return (kg + base.bodyKg) / base.movedKg - 1;
 }
 
 /** The step of a provenance that says what held a load back, and from which week. */
@@ -111,7 +108,7 @@ function likeFactor(
   then: number | undefined,
   now: number | undefined,
 ): number {
-  if (then === undefined || now === undefined || now >= then) return 1;
+  if (then === undefined || now === undefined) return 1;
   const { rm_to_load: method, one_rm: formula } = context.program.clinic.dosing;
   const [before, after] = [rmShare(method, formula, then), rmShare(method, formula, now)];
   return before && after ? Math.max(1, after.share / before.share) : 1;

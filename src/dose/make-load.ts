@@ -30,7 +30,7 @@ export function makeLoad(
   { required, reps }: { readonly required: boolean; readonly reps: number | undefined },
 ): Loaded {
   const makes = context.makesFor(work.exercise.card);
-  const made = aimed.externalKg >= 0 ? atOrUnder(makes, aimed.externalKg) : undefined;
+  const made = atOrUnder(makes, aimed.externalKg);
   const tooHeavy = !required && !atMost(0, aimed.externalKg);
   if (tooHeavy) reportTooHeavy(context, work, "the body's own weight");
   if (required && !made) reportNoLoad(context, work, makes, aimed.externalKg);
@@ -101,7 +101,7 @@ function reportNoLoad(
   targetKg: number,
 ): void {
   const { equipment } = context.program.plan.value;
-  const silent = makes.length === 0 ? silentFor(work.exercise.card.card, equipment) : [];
+  const silent = silentFor(work.exercise.card.card, equipment);
   const least = nextAbove(makes, 0);
   const what = least
     ? `the lightest load the client has, ${context.mass(least.kg)},`

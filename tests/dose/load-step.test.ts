@@ -10,7 +10,7 @@ const press = card({
   load: { kind: "weight", with: ["backpack", "dumbbell", "barbell"] },
 });
 const all = library(press);
-type Row = { readonly target: string; readonly reps?: number };
+type Row = { readonly target?: string; readonly reps?: number | readonly number[] };
 
 const kilos = { have: "backpack", from: "1 kg", up_to: "90 kg", steps: "1 kg" };
 const bar = { have: "barbell", bar: "10 kg", plates: ["1.25 kg", "2.5 kg", "5 kg", "10 kg"] };
@@ -67,6 +67,11 @@ describe("what a step is measured from", () => {
       [40, ...Array(5).fill(undefined), 44],
     ],
     [
+      "over a long gap the last week alone",
+      of1rm(50, 30, null, null, null, null, null, 60),
+      [50, 30, ...Array(5).fill(undefined), 33],
+    ],
+    [
       "five weeks back no longer counts beside lighter ones",
       of1rm(50, 30, 30, 30, 30, 54),
       [50, 30, 30, 30, 30, 33],
@@ -92,6 +97,15 @@ describe("what a step is measured from", () => {
       [40, 47],
     ],
     [
+      "of sets that differ the most repetitions, 15 and then 12",
+      [
+        { target: "40 % of 1RM", reps: [15, 8, 8] },
+        { target: "60 % of 1RM", reps: [12, 8, 8] },
+      ],
+      [40, 47],
+    ],
+    ["a week left to feel is no week of 0 kg", [{ reps: 8 }, ...of1rm(60)], [undefined, 60]],
+    [
       "more repetitions lower nothing",
       [
         { target: "40 % of 1RM", reps: 8 },
@@ -101,6 +115,70 @@ describe("what a step is measured from", () => {
     ],
     ["a repetition maximum, 15 and then 12", [{ target: "15 RM" }, { target: "12 RM" }], [66, 71]],
   ])("%s", (_name, rows, kg) => expect(dosed(rows).kg).toEqual(kg));
+
+  test("a week whose target nothing made counts as 0 kg: the next step is the lightest load", () => {
+    const from = { ...kilos, from: "20 kg" };
+    expect(dosed(of1rm(10, 60), [from]).kg).toEqual([undefined, 20]);
+  });
+
+  // 0.9 × 75 kg of the body and 100 kg lifted once: 1RM 167.5 kg of load moved.
+  describe("with a share of the body, the limit is of the load moved", () => {
+    const raise = card({
+      id: "raise",
+      load: { kind: "body", body_share: 0.9, add: "weight", with: ["backpack"] },
+    });
+    const raised = (rows: readonly Row[], equipment: unknown) => {
+      const weeks = Object.fromEntries(rows.map((row, index) => [index + 1, row]));
+      const { value, faults } = doseProgram(
+        program({
+          weeks: rows.length,
+          exercises: [{ card: raise, says: { weeks } as never }],
+          plan: {
+            measures: [
+              {
+                test: "repetitions",
+                card: "raise",
+                side: "left",
+                load: "100 kg",
+                reps: 1,
+                on: "2026-11-20",
+              },
+            ],
+            equipment: [equipment],
+          },
+        }),
+        library(raise),
+      );
+      const loads = value.weeks.map(({ bouts: [bout] }) => bout?.load.kg);
+      const says = value.weeks.at(-1)?.bouts[0]?.provenance.load_kg?.map((step) => step.says);
+      return { loads, says: says?.join(" "), told: faults.map(({ message }) => message).join() };
+    };
+    test("(16 + 67.5) × 1.1 − 67.5 = 24.35 kg", () => {
+      const rows = [
+        { target: "50 % of 1RM", reps: 8 },
+        { target: "70 % of 1RM", reps: 8 },
+      ];
+      expect(raised(rows, kilos).loads).toEqual([16, 24]);
+    });
+    test("at like repetitions (16 + 67.5) × 1.5/1.4 − 67.5 = 21.96 kg, and 10 % more of that moved", () => {
+      const rows = [
+        { target: "50 % of 1RM", reps: 15 },
+        { target: "70 % of 1RM", reps: 12 },
+      ];
+      const { loads, says } = raised(rows, kilos);
+      expect(loads).toEqual([16, 30]);
+      expect(says).toContain("Week 1 had 16 kg, as hard for 15 repetitions as 21.96 kg for 12;");
+    });
+    test("a coarse step is 107.5 by 83.5 kg", () => {
+      const rows = [
+        { target: "50 % of 1RM", reps: 8 },
+        { target: "70 % of 1RM", reps: 8 },
+      ];
+      const { loads, told } = raised(rows, { have: "backpack", loads: ["16 kg", "40 kg"] });
+      expect(loads).toEqual([16, 40]);
+      expect(told).toContain("the load rises from 16 kg to 40 kg, a step of 28.7 %");
+    });
+  });
 
   test("the provenance names the week that was used, and what it is like", () => {
     const { says } = dosed(of1rm(50, 30, 30, 70));

@@ -231,3 +231,34 @@ describe("sets and repetitions", () => {
     expect(lines("reps_total")).toEqual(total);
   });
 });
+
+describe("the numbers themselves", () => {
+  test.each([
+    ["the lower of hold and share", best("70 %", { hold: "40 s" }), ofHold("50 s"), 35],
+    ["the lower of share and hold", best("70 %", { hold: "40 s" }), ofHold("2 min"), 40],
+    ["never less than a second", best("70 %", { hold: "40 s" }), ofHold("1 s"), 1],
+  ])("a hold: %s", (_name, exercise, plan, holdS) => {
+    expect(said(exercise, plan).bout.holdS).toBe(holdS);
+  });
+
+  test.each([
+    ["the lower end stays under the share", most({ reps: "6-20" }), twentyFive, 6, 17],
+    ["both ends under the share", most({ reps: "6-8" }), twentyFive, 6, 8],
+    ["both ends above it", most({ reps: "18-20" }), twentyFive, 17, 17],
+  ])("repetitions: %s", (_name, exercise, plan, low, high) => {
+    expect(said(exercise, plan).bout.reps).toEqual(Array(3).fill({ low, high }));
+  });
+
+  test.each([
+    [3, "67 %", 2, 3],
+    [4, "50 %", 2, 4],
+    [2, "50 %", 1, 2],
+    [1, "50 %", 1, undefined],
+  ])("%d sets, in a first week back %s of them", (stated, share, sets, usualSets) => {
+    const clinic = { week: { ease_after_away: share } };
+    const { bout } = said(dosed(free, { sets: stated }), {}, clinic, [1]);
+    expect([bout.sets, bout.usualSets]).toEqual([sets, usualSets]);
+    const usual = said(dosed(free, { sets: stated }), {}, clinic).bout;
+    expect([usual.sets, usual.usualSets]).toEqual([stated, undefined]);
+  });
+});

@@ -4,6 +4,7 @@ import type { ExerciseInput } from "./fixtures.ts";
 import {
   bands,
   bodyOnly,
+  carried,
   dosed,
   type Fields,
   free,
@@ -42,6 +43,26 @@ describe("the load itself", () => {
         nextKg: 32,
         nextStep: 0.032,
       },
+    ],
+    [
+      "in reserve, by the most repetitions of a set: 40 / (1 + 14/30)",
+      dosed(press, { target: "2 in reserve", reps: [12, 8, 8] }),
+      thirty,
+      {
+        kind: "weight",
+        kg: 27,
+        targetKg: 27.2,
+        equipment: "backpack",
+        systemKg: 27,
+        nextKg: 28,
+        nextStep: 0.037,
+      },
+    ],
+    [
+      "nothing carried yet, and the next step no share of it",
+      dosed(carried, { target: "3 kg", reps: 8 }),
+      { equipment: [{ ...kilos, from: "5 kg" }] },
+      { kind: "weight", addedTo: "body", kg: 0, targetKg: 3, systemKg: 0, nextKg: 5 },
     ],
     [
       "on top of the body",

@@ -15,7 +15,7 @@ export const press = card({
 export const raise = card({
   id: "raise",
   load: { kind: "body", body_share: 0.9, add: "weight", with: ["backpack"] },
-  capacity_from: ["two-legs"],
+  capacity_from: ["two-legs", "press"],
 });
 const twoLegs = card({
   id: "two-legs",
@@ -44,7 +44,14 @@ export const free = card({
   load: { kind: "none" },
   dose: { sets: 3, reps: 10, per_week: 3 },
 });
-const all = library(easier, press, raise, twoLegs, bodyOnly, pull, stretchy, held, run, free);
+/** A thing to be lifted on top of a body of which no share is moved. */
+export const carried = card({
+  id: "carried",
+  load: { kind: "none", add: "weight", with: ["backpack"] },
+});
+const all = library(
+  ...[easier, press, raise, twoLegs, bodyOnly, pull, stretchy, held, run, free, carried],
+);
 
 export const kilos = { have: "backpack", from: "1 kg", up_to: "60 kg", steps: "1 kg" };
 export const bands = (...levels: number[]) => ({ equipment: [{ have: "band", levels }] });
@@ -86,6 +93,7 @@ export function said(
   const bout = value.weeks[0]?.bouts[0];
   if (!bout) throw new Error("no bout");
   return {
+    bout,
     load: bout.load,
     lines: (number: ProvenanceNumber) =>
       (bout.provenance[number] ?? []).map(({ step, says, value: now, unit, source }) => {

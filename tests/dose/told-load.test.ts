@@ -72,6 +72,14 @@ describe("a load that cannot be made", () => {
       ],
     ],
     [
+      "nothing to add the least there is",
+      dosed(raise, { target: "0.1 kg", reps: 8 }),
+      {},
+      [
+        "warning load-not-makeable plan.md:2 The plan gives nothing that makes a load for “Clinical raise” (raise); the target adds 0.1 kg, but the body's own weight alone is dosed (week 1). → Give the loads that backpack can make under equipment; until then let repetitions grow first.",
+      ],
+    ],
+    [
       "nothing to add, and nothing asked for",
       dosed(raise, { target: "10 RM" }),
       { measures: [repsOf("raise", "left", "0 kg", 10)], equipment: [] },

@@ -129,6 +129,18 @@ describe("measures", () => {
       ],
     ],
     [
+      "no body mass, by the test of a card that needs none",
+      dosed(raise, { target: "8 RM" }),
+      {
+        measures: [repsOf("press", "left", "20 kg", 10)],
+        equipment: [kilos],
+        client: { body_mass: undefined },
+      },
+      [
+        "error measure-missing plan.md:4 The client's body mass is not given; “Clinical raise” (raise) moves a share of it, so 8 RM cannot be computed (week 1). → Add body_mass under client, such as 72 kg.",
+      ],
+    ],
+    [
       "no body mass",
       dosed(raise, { target: "8 RM" }),
       { ...raised("left"), client: { body_mass: undefined } },

@@ -138,7 +138,8 @@ function collector(tests) {
   test.each = (rows) => (name, run) => {
     for (const row of rows) {
       const values = Array.isArray(row) ? row : [row];
-      test(format(name, ...values), () => run(...values));
+      const named = values.slice(0, name.match(/%[^%\s]/g)?.length ?? 0);
+      test(format(name, ...named), () => run(...values));
     }
   };
   test.skipIf = (skipped) => (skipped ? () => undefined : test);
