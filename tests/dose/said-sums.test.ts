@@ -163,14 +163,14 @@ describe("what is stated, and the sums", () => {
       "kg_total",
       dosed(press, { sets: 2, reps: "6-8", target: "12 kg" }),
       thirty,
-      ["sum: 16 repetitions × 12 kg, without the body's share. [192 kg]"],
+      ["sum: 16 repetitions × 12 kg make 192 kg, without the body's share. [192 kg]"],
     ],
     [
       "on each side",
       "kg_total",
       dosed(raise, { reps: 8, target: "12 kg" }, { side: "each" }),
       { equipment: [kilos] },
-      ["sum: 24 repetitions × 12 kg on each side, without the body's share. [288 kg]"],
+      ["sum: 24 repetitions × 12 kg on each side make 288 kg, without the body's share. [288 kg]"],
     ],
     [
       "30 × (3 + 1 + 1)",

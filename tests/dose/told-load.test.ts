@@ -192,7 +192,7 @@ describe("equipment too coarse or too light", () => {
       pressed("10 RM"),
       bells(20),
       [
-        "warning load-short plan.md:30 For “Clinical press” (press) the equipment ends at 20 kg; the target is 30 kg (week 1). → Add a heavier load, swap the exercise for a harder one, or let repetitions grow.",
+        "error load-short plan.md:30 For “Clinical press” (press) the equipment ends at 20 kg; the target is 30 kg (week 1). → Have a heavier load at hand, or let repetitions grow or the tempo be slower in place of the load (redose).",
       ],
     ],
     [
@@ -206,7 +206,7 @@ describe("equipment too coarse or too light", () => {
       dosed(press, { target: "22.1 kg", reps: 8 }),
       bells(20),
       [
-        "warning load-short plan.md:30 For “Clinical press” (press) the equipment ends at 20 kg; the target is 22.1 kg (week 1). → Add a heavier load, swap the exercise for a harder one, or let repetitions grow.",
+        "error load-short plan.md:30 For “Clinical press” (press) the equipment ends at 20 kg; the target is 22.1 kg (week 1). → Have a heavier load at hand, or let repetitions grow or the tempo be slower in place of the load (redose).",
       ],
     ],
     [
