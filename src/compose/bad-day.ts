@@ -3,11 +3,14 @@
 import { shortSession } from "../dose/short-session.ts";
 import type { Bout } from "../dose/types.ts";
 import { isInPhase } from "../program/phase-weeks.ts";
-import type { ProgramPhase } from "../program/program.ts";
+import type { ProgramExercise, ProgramPhase } from "../program/program.ts";
 import type { Composing } from "./composing.ts";
 import type { BadDay } from "./exercise-model.ts";
 
-/** What to do when there is little time or strength; undefined where the whole session is short enough. */
+/**
+ * What to do when there is little time or strength; undefined where the whole session is short enough, or
+ * has nothing for a bad day.
+ */
 export function badDay(phase: ProgramPhase, composing: Composing): BadDay | undefined {
   const { program, dosed, write } = composing;
   const { words } = write;
@@ -15,12 +18,15 @@ export function badDay(phase: ProgramPhase, composing: Composing): BadDay | unde
   const bouts = longestWeek(phase, composing);
   const items = bouts.flatMap((bout) => {
     const exercise = phase.exercises.find(({ key }) => key === bout.key);
-    if (!exercise?.main) return [];
+    if (!exercise?.main || needsGoodDay(exercise)) return [];
     const { trains, tissues } = exercise.card.card;
     return [{ bout, stimulus: `${trains} ${tissues[0]}` }];
   });
   const limit = plan.value.week.few_minutes ?? clinic.limits.short_session;
-  const short = shortSession(items, limit, dosed.changeoverS, clinic.dosing);
+  const partOnly = phase.exercises.some(
+    (exercise) => needsGoodDay(exercise) && bouts.some(({ key }) => key === exercise.key),
+  );
+  const short = shortSession(items, limit, dosed.changeoverS, clinic.dosing, partOnly);
   if (!short) return undefined;
   return {
     length: words.say("bad_day.length", { minutes: short.minutes }),
@@ -30,6 +36,17 @@ export function badDay(phase: ProgramPhase, composing: Composing): BadDay | unde
       return words.say("bad_day.line", { title, sets });
     }),
   };
+}
+
+/** From this demand on, of 10, an exercise is among the hardest of its region. */
+const HARDEST_DEMAND = 8;
+
+/**
+ * Whether an exercise is nothing for a bad day: what is quick (power, running at speed), and the hardest
+ * of a region, such as a full lowering from the knees. Common practice.
+ */
+function needsGoodDay({ card: { card } }: ProgramExercise): boolean {
+  return card.trains === "power" || card.load.kind === "speed" || card.demand >= HARDEST_DEMAND;
 }
 
 /** The bouts of the phase's week that takes longest: what fits then fits in every week. */

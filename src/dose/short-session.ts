@@ -22,17 +22,19 @@ const MOST_TRIED = 10;
 /**
  * The fewest exercises with the most sets that keep as many stimuli as fit into `limitS` seconds.
  * Every dose stays as planned but for its number of sets, which only ever falls. Undefined where
- * not one set fits, or where the whole session fits already.
+ * not one set fits, or where the whole session fits already. `partOnly`: the items are not the whole
+ * session, so that all of them are a shorter one.
  */
 export function shortSession(
   items: readonly ShortItem[],
   limitS: number,
   changeoverS: number,
   dosing: Pick<Clinic["dosing"], "fast_part" | "last_rest">,
+  partOnly = false,
 ): ShortSession | undefined {
   const tried = items.slice(0, MOST_TRIED);
   const whole = fitted(items, Number.POSITIVE_INFINITY, changeoverS, dosing);
-  if (whole && whole.seconds <= limitS) return undefined;
+  if (whole && whole.seconds <= limitS && !partOnly) return undefined;
   let best: { kept: number; size: number; sets: number; session: Fitted } | undefined;
   for (let mask = 1; mask < 2 ** tried.length; mask += 1) {
     const chosen = tried.filter((_, index) => (mask >> index) & 1);

@@ -1,21 +1,16 @@
 /** The machine form of a program: the stable output of `plan --json`. */
 import type { MadeProgram } from "../booklet.ts";
-import type { Card } from "../cards/schema.ts";
 import type { Bout, ProvenanceStep } from "../dose/types.ts";
 import type { Fault } from "../faults/fault.ts";
 import { type FaultJson, faultJson } from "../faults/print.ts";
-import type { PainLimits } from "../pain/limits.ts";
 import { serialisePlan } from "../plan/serialise.ts";
-import { countOf } from "../prescription/shape.ts";
-import { waitsForReview } from "../program/flags.ts";
-import { hardness } from "../program/hardness.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
 import { type HowOften, howOften } from "../schedule/how-often.ts";
 import type { Session } from "../schedule/schedule.ts";
 import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
 import { type DayClock, momentOf, wallText } from "../units/clock.ts";
 import { inUnit, type MassUnit } from "../units/mass.ts";
-import { tempoText } from "../units/quantities.ts";
+import { type BoutJson, boutJson } from "./bout-json.ts";
 
 /**
  * Grows when fields are added; a field once there keeps its name and unit.
@@ -101,62 +96,6 @@ interface SessionJson {
   readonly bouts: readonly BoutJson[];
 }
 
-interface BoutJson {
-  /** Phase and card: the exercise's name under `trails`. */
-  readonly key: string;
-  readonly card: string;
-  readonly phase: string;
-  readonly side: string;
-  readonly sets: number;
-  /** A number; low and high of a range as [6, 8]; or one entry a set in reps_by_set. */
-  readonly reps: number | readonly [number, number] | null;
-  readonly reps_by_set: readonly (number | readonly [number, number])[] | null;
-  readonly hold_s: number | null;
-  readonly time_s: number | null;
-  /** How far a set goes, or with repetitions each of them. */
-  readonly distance_m: number | null;
-  /** Work and easy in turn, so many times in a set. */
-  readonly turns: {
-    readonly work_s: number;
-    readonly easy_s: number;
-    readonly times: number;
-  } | null;
-  readonly tempo: string | null;
-  readonly rest_s: number | null;
-  readonly rest_reps_s: number | null;
-  readonly load_kg: number | null;
-  /** The load as the client reads it, in the clinic's unit. */
-  readonly load: number | null;
-  readonly load_unit: MassUnit | null;
-  readonly load_kind: string;
-  readonly band_level: number | null;
-  readonly speed_km_h: number | null;
-  readonly equipment: string | null;
-  readonly effort: number | null;
-  readonly tension_s: number | null;
-  readonly clock_s: number;
-  /** Whether it is hard work, kept clear of events, and by what. */
-  readonly hard: boolean;
-  readonly hard_because: string;
-  /** The sign without which it is not to be done yet; null where it has none. */
-  readonly start_when: string | null;
-  /** Whether a health flag rules it out until a review: not to be done before the clinician has said so. */
-  readonly after_review: boolean;
-  /** Its limits of pain, 0 to 10: a number at its limit is all right. */
-  readonly pain: PainLimits | null;
-}
-
-/** What belongs to the exercise in every bout of it. */
-type ExerciseJson = Pick<
-  BoutJson,
-  "hard" | "hard_because" | "start_when" | "after_review" | "pain"
->;
-
-interface KnownExercise {
-  readonly card: Card;
-  readonly json: Omit<ExerciseJson, "hard" | "hard_because">;
-}
-
 /** The whole program as plain data, with its warnings and the provenance of every number. */
 export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson {
   const { plan, program, dosed, schedule } = made;
@@ -164,20 +103,10 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
   const { units } = program.clinic;
   const oftenOf = howOften(dosed, schedule);
   const exercises = new Map(
-    program.phases.flatMap((phase) =>
-      phase.exercises.map((one): [string, KnownExercise] => [
-        one.key,
-        {
-          card: one.card.card,
-          json: {
-            start_when: one.when ?? null,
-            after_review: waitsForReview(one.card, program.flags),
-            pain: one.pain,
-          },
-        },
-      ]),
-    ),
+    program.phases.flatMap((phase) => phase.exercises.map((one) => [one.key, one] as const)),
   );
+  const boutsOf = ({ bouts }: Session) =>
+    bouts.map((bout) => boutJson(bout, exercises.get(bout.key), program.flags, units));
   return {
     version: VERSION,
     plan: plan.value.id,
@@ -195,7 +124,7 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
         away: week.away,
         first_back: week.eased,
         phases: phasesIn(program, week.number).map(({ id }) => id),
-        sessions: sessions.map((session) => sessionJson(session, program.clock, exercises, units)),
+        sessions: sessions.map((session) => sessionJson(session, program.clock, boutsOf(session))),
         frequency: Object.fromEntries(
           bouts.map((bout) => [bout.key, frequencyJson(oftenOf(bout))]),
         ),
@@ -209,67 +138,9 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
   };
 }
 
-function sessionJson(
-  session: Session,
-  clock: DayClock,
-  exercises: ReadonlyMap<string, KnownExercise>,
-  unit: MassUnit,
-): SessionJson {
-  const { date, part, minutes, bouts } = session;
-  const starts = wallText(momentOf(session, clock));
-  const whole = bouts.map((bout) => ({
-    ...boutJson(bout, unit),
-    ...ofExercise(exercises.get(bout.key), bout.effort),
-  }));
-  return { date, part, starts, minutes, bouts: whole };
-}
-
-const NO_EXERCISE = {
-  start_when: null,
-  after_review: false,
-  pain: null,
-  hard: false,
-  hard_because: "",
-};
-
-/** What belongs to the exercise in a bout of this effort. */
-function ofExercise(exercise: KnownExercise | undefined, effort: number | undefined): ExerciseJson {
-  if (exercise === undefined) return NO_EXERCISE;
-  const { hard, because } = hardness(exercise.card, effort);
-  return { ...exercise.json, hard, hard_because: because };
-}
-
-function boutJson(bout: Bout, unit: MassUnit): Omit<BoutJson, keyof ExerciseJson> {
-  const reps = bout.reps?.map(({ low, high }) => (low === high ? low : ([low, high] as const)));
-  const alike = bout.reps !== undefined && countOf(bout.reps).kind !== "each";
-  return {
-    key: bout.key,
-    card: bout.card,
-    phase: bout.phase,
-    side: bout.side,
-    sets: bout.sets,
-    reps: alike ? (reps?.[0] ?? null) : null,
-    reps_by_set: reps === undefined || alike ? null : reps,
-    hold_s: bout.holdS ?? null,
-    time_s: bout.timeS ?? null,
-    distance_m: bout.distanceM ?? null,
-    turns: bout.turns
-      ? { work_s: bout.turns.work, easy_s: bout.turns.easy, times: bout.turns.times }
-      : null,
-    tempo: bout.tempo ? tempoText(bout.tempo) : null,
-    rest_s: bout.restS ?? null,
-    rest_reps_s: bout.restRepsS ?? null,
-    load_kg: bout.load.kg ?? null,
-    load: bout.load.kg === undefined ? null : inUnit(bout.load.kg, unit),
-    load_unit: bout.load.kg === undefined ? null : unit,
-    load_kind: bout.load.kind,
-    band_level: bout.load.level ?? null,
-    speed_km_h: bout.load.kmH ?? null,
-    equipment: bout.load.equipment ?? null,
-    effort: bout.effort ?? null,
-    tension_s: bout.tensionS ?? null,
-    clock_s: bout.clockS,
-  };
+function sessionJson(session: Session, clock: DayClock, bouts: readonly BoutJson[]): SessionJson {
+  const { date, part, minutes } = session;
+  return { date, part, starts: wallText(momentOf(session, clock)), minutes, bouts };
 }
 
 function frequencyJson({ frequency, sessions, instead }: HowOften): FrequencyJson {
