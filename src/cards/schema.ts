@@ -68,6 +68,19 @@ const step = (says: string) =>
     .default([])
     .describe(says);
 
+/** Ages in whole years, either end open. */
+export const ageBound = z
+  .strictObject({
+    from: z.number().int().min(0).max(120).optional().describe("From this age on, in years."),
+    to: z.number().int().min(0).max(120).optional().describe("Up to this age."),
+  })
+  .refine(({ from, to }) => from !== undefined || to !== undefined, {
+    error: "give from, to, or both",
+  })
+  .refine(({ from = 0, to = 120 }) => from <= to, { error: "from has to come before to" })
+  .optional()
+  .describe("Ages it is meant for; a client outside of them stops the plan.");
+
 /** Steps that a client with a flag does otherwise than the card says. */
 export const careSteps = z
   .array(
@@ -174,6 +187,7 @@ export function cardSchema(words: Vocabulary) {
       .prefault({})
       .describe("How the two parts of the movement are called; up and down if not given."),
     recovery: time.describe("The least time from one bout to the next, such as 48 h."),
+    age: ageBound,
     hard: z
       .boolean()
       .optional()

@@ -23,7 +23,9 @@ export function unlessAccepted(
 /** change-unused, a warning, for every answer to a question that nobody asks. */
 export function unusedAccepts({ program, findings }: DoseContext): Fault[] {
   return program.plan.value.accept.flatMap((accept, at) =>
-    findings.has(accept.code, accept.card) ? [] : [unused(program, accept, at)],
+    accept.code === "age-outside" || findings.has(accept.code, accept.card)
+      ? []
+      : [unused(program, accept, at)],
   );
 }
 

@@ -136,6 +136,18 @@ export const CATALOGUE = {
     means: "The client's equipment ends below the target.",
     exit: EXIT.input,
   },
+  "age-outside": {
+    means: "A course or a card is not meant for a client of this age.",
+    exit: EXIT.input,
+  },
+  "age-unknown": {
+    means: "A course or a card is meant for some ages, and the client's is not known.",
+    exit: EXIT.input,
+  },
+  "growth-plates": {
+    means: "The client may still be growing.",
+    exit: EXIT.input,
+  },
   "events-near": {
     means: "Two of the client's own hard events lie close together.",
     exit: EXIT.input,

@@ -120,8 +120,11 @@ const until = z
 const part = z.enum(PARTS);
 const day = z.enum(WEEKDAYS);
 
-/** What stops a plan unless it is answered: a load below its target, a dose beyond what was measured. */
-const ACCEPTABLE = ["load-short", "dose-beyond-measure"] as const;
+/**
+ * What stops a plan unless it is answered: a load below its target, a dose beyond what was measured, an
+ * age that a course or a card is not meant for.
+ */
+const ACCEPTABLE = ["load-short", "dose-beyond-measure", "age-outside"] as const;
 
 const built = new WeakMap<Vocabulary, ReturnType<typeof buildPlanSchema>>();
 
@@ -410,7 +413,7 @@ function buildPlanSchema(words: Vocabulary) {
           code: z
             .enum(ACCEPTABLE)
             .describe("What is accepted, by the code with which it stops the plan."),
-          card: id.describe("The card it is said of."),
+          card: id.describe("The card it is said of; of an age also the protocol."),
           why: line.describe("The reason."),
         }),
       )

@@ -14,6 +14,7 @@ import type { ProtocolPhase } from "../protocols/schema.ts";
 import type { Read } from "../read/source.ts";
 import { dayClock } from "../units/clock.ts";
 import type { WorkSide } from "../units/side.ts";
+import { ageFaults } from "./age.ts";
 import { courseCalendar, weeksBack } from "./away.ts";
 import { changedExercises, type Named } from "./changes.ts";
 import { type CoursePhase, coursePhases, lastPrinted } from "./course.ts";
@@ -82,7 +83,8 @@ export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefi
     flags: flags.value,
     phases: placed.phases,
   };
-  return { value: program, faults };
+  faults.push(...ageFaults(program));
+  return { value: faults.some(isError) ? undefined : program, faults };
 }
 
 /** By weeks of its phase in which an exercise is done, the week of the calendar. */

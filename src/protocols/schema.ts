@@ -1,7 +1,7 @@
 /** What a protocol says: a course for a condition, phase by phase and week by week. */
 
 import * as z from "zod";
-import { reviewed, sources, writtenIn } from "../cards/schema.ts";
+import { ageBound, reviewed, sources, writtenIn } from "../cards/schema.ts";
 import { painRule } from "../pain/rule.ts";
 import { dosePart } from "../prescription/fields.ts";
 import { id, line, percent, weekSpan, weekSpanKey } from "../units/quantities.ts";
@@ -91,6 +91,7 @@ export const protocolSchema = z.strictObject({
   standing: line.describe(
     "How well it is tested, in a sentence: trials, people, what is not known.",
   ),
+  age: ageBound,
   known: line
     .optional()
     .describe("What is known about the course and what is not, in the client's words."),
