@@ -4,10 +4,11 @@ import { type ClinicLook, NO_LOOK, readLook } from "./clinic/look.ts";
 import { CLINIC_FILE, readClinic } from "./clinic/read-clinic.ts";
 import type { Clinic } from "./clinic/schema.ts";
 import { sumFaults } from "./dose/printed-sums.ts";
-import type { Fault } from "./faults/fault.ts";
+import { Fault } from "./faults/fault.ts";
 import type { Tree } from "./files/tree.ts";
 import { type ProtocolsResult, readProtocols } from "./protocols/read-protocols.ts";
 import type { Read } from "./read/source.ts";
+import { nearest } from "./read/validate.ts";
 import { inLanguage, type Texts } from "./translations/in-language.ts";
 import { type AllTranslations, readTranslations } from "./translations/read-translations.ts";
 import { ORIGINAL } from "./words/languages.ts";
@@ -60,7 +61,10 @@ export function openWorkspace(place: WorkspacePlace): Workspace {
     cards: folders(CARDS_FOLDER, CARDS_FOLDER, place.cardFolders),
     protocols: folders(PROTOCOLS_FOLDER, `templates/${PROTOCOLS_FOLDER}`, place.protocolFolders),
   };
-  const cards = readLibrary(tree, where.cards, today);
+  const { cards, faults: homeFaults } = atHome(
+    readLibrary(tree, where.cards, today),
+    clinic.clinic,
+  );
   const protocols = readProtocols(tree, where.protocols, cards, sumFaults);
   const { translations, faults } = readTranslations(tree, where, cards, protocols);
   const originals = { library: cards.library, protocols: protocols.protocols };
@@ -76,8 +80,46 @@ export function openWorkspace(place: WorkspacePlace): Workspace {
     translations,
     texts: inLanguage(originals, translations, clinic.clinic?.value.language ?? ORIGINAL),
     look: own.look,
-    faults: [...clinic.faults, ...own.faults, ...cards.faults, ...protocols.faults, ...faults],
+    faults: [
+      ...clinic.faults,
+      ...homeFaults,
+      ...own.faults,
+      ...cards.faults,
+      ...protocols.faults,
+      ...faults,
+    ],
   };
+}
+
+/** The library with what its clinic takes for granted in every home. Fault: wrong-value. */
+function atHome(
+  cards: LibraryResult,
+  clinic: Read<Clinic> | undefined,
+): { readonly cards: LibraryResult; readonly faults: readonly Fault[] } {
+  const things = clinic?.value.at_home ?? [];
+  if (!clinic || things.length === 0) return { cards, faults: [] };
+  const { words } = cards.library;
+  const known = Object.keys(words.equipment);
+  const faults = things.flatMap((thing, at) => {
+    if (known.includes(thing)) return [];
+    const place = clinic.source.at(["at_home", at]);
+    const near = nearest(thing, known);
+    return [
+      new Fault("wrong-value", `There is no equipment ${thing}.`, {
+        place,
+        frame: clinic.source.frame(place),
+        hint: near ? `Did you mean ${near}?` : "Write it into vocabulary.yaml beside your cards.",
+      }),
+    ];
+  });
+  const equipment = Object.fromEntries(
+    Object.entries(words.equipment).map(([thing, one]) => [
+      thing,
+      things.includes(thing) ? { ...one, home: true as const } : one,
+    ]),
+  );
+  const library = { ...cards.library, words: { ...words, equipment } };
+  return { cards: { ...cards, library }, faults };
 }
 
 /** The nearest folder at or above a path that holds clinic.yaml; undefined where there is none. */

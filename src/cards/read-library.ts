@@ -49,7 +49,7 @@ export function readLibrary(tree: Tree, folders: readonly string[], today: strin
       const read = readCard(tree, file, schema);
       faults.push(...read.faults);
       if (!read.card) {
-        if (read.id) broken.add(read.id);
+        broken.add(read.id ?? nameOf(file));
         continue;
       }
       const first = cards.get(read.card.card.id);
@@ -61,6 +61,9 @@ export function readLibrary(tree: Tree, folders: readonly string[], today: strin
   faults.push(...ladderFaults(library, broken), ...reviewFaults(library, today));
   return { library, broken, faults };
 }
+
+/** The id that a card has by the name of its file, where it cannot be read. */
+const nameOf = (file: string): string => file.replace(/^.*\//, "").replace(/\.md$/, "");
 
 function readVocabulary(
   tree: Tree,

@@ -2,7 +2,7 @@
 import * as z from "zod";
 import { id, line } from "../units/quantities.ts";
 
-const terms = (what: string) => z.record(id, line).describe(what);
+const terms = (what: string) => z.record(id, line).default({}).describe(what);
 
 export const vocabularySchema = z.strictObject({
   regions: terms("Body regions, each with its name in the client's words."),
@@ -25,6 +25,7 @@ export const vocabularySchema = z.strictObject({
           ),
       }),
     )
+    .default({})
     .describe("Things a client may have at home."),
   flags: terms("Health facts that matter for what a client may do, for the clinician."),
 });

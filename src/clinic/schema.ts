@@ -2,7 +2,7 @@
 import * as z from "zod";
 import { WEEKDAYS } from "../units/day-parts.ts";
 import { MASS_UNITS } from "../units/mass.ts";
-import { line, percent, time } from "../units/quantities.ts";
+import { id, line, percent, time } from "../units/quantities.ts";
 import { LANGUAGES, usualLocale } from "../words/languages.ts";
 
 const limits = z.strictObject({
@@ -148,6 +148,12 @@ export const clinicSettings = z.strictObject({
     .default(true)
     .describe(
       "Whether the cards and protocols that come with the program are part of the library.",
+    ),
+  at_home: z
+    .array(id)
+    .default([])
+    .describe(
+      "Equipment that the clinic takes for granted in every home, besides what the vocabulary does: words of the vocabulary. It stands under “You need”, and a plan need not list it.",
     ),
   limits: limits.prefault({}).describe("Limits beyond which the program warns."),
   dosing: dosing.prefault({}).describe("How doses are computed."),

@@ -27,6 +27,7 @@ import {
   PROTOCOLS_FOLDER,
   type Workspace,
 } from "../workspace.ts";
+import { withCauses } from "./causes.ts";
 import { IssuedRecords } from "./issued.ts";
 import { issuedBooklet } from "./issued-booklet.ts";
 
@@ -134,7 +135,7 @@ async function checkGroup(
   const ids = new Map<string, string>();
   for (const plan of plans) {
     const made = makeProgram(workspace, plan, issued);
-    faults.push(...made.faults);
+    faults.push(...withCauses(made.faults, workspace));
     if (made.value) {
       faults.push(...issuingFaults(made.value, workspace, issued));
       faults.push(...planTextFaults(made.value.plan, grade, language));

@@ -5,6 +5,7 @@ import { shippedFolder } from "../files/shipped.ts";
 import { diskTree, treeWith } from "../files/tree.ts";
 import type { Terminal } from "../terminal/terminal.ts";
 import { clinicFolderOf, openWorkspace, type Workspace } from "../workspace.ts";
+import { withCauses } from "./causes.ts";
 import { shownPath } from "./check.ts";
 
 /** Workspaces by clinic folder, opened once however many plans there are. */
@@ -56,7 +57,7 @@ export class Workspaces {
     const made = makeProgram(workspace, file, before);
     // faults of cards and protocols matter here only where this plan meets them
     const clinicFaults = workspace.clinic ? [] : workspace.faults;
-    const faults = [...clinicFaults, ...made.faults, ...brokenParts(workspace, made)];
+    const faults = [...clinicFaults, ...withCauses(made.faults, workspace)];
     return { value: made.value && { made: made.value, workspace }, faults };
   }
 
@@ -76,12 +77,4 @@ export class Workspaces {
     this.#open.set(clinicFolder, opened);
     return opened;
   }
-}
-
-/** After an unknown card or protocol: the errors of the files that could not be read are the likely cause. */
-function brokenParts(workspace: Workspace, made: WithFaults<unknown>): readonly Fault[] {
-  const missing = made.faults.some(
-    ({ code }) => code === "unknown-card" || code === "unknown-protocol",
-  );
-  return missing ? workspace.faults.filter(({ level }) => level === "error") : [];
 }

@@ -46,7 +46,8 @@ export function readProtocols(
       const read = readProtocol(tree, file, cards, sumFaults);
       faults.push(...read.faults);
       if (!read.protocol) {
-        if (read.id) broken.add(read.id);
+        // what cannot be read at all is named by its file
+        broken.add(read.id ?? file.replace(/^.*\//, "").replace(/\.md$/, ""));
         continue;
       }
       const first = protocols.get(read.protocol.value.id);

@@ -28,7 +28,7 @@ function faultsOf(issue: Issue, schema: z.ZodType, source: Source, prefix: Path)
   const path = [...prefix, ...issue.path.map(keyOf)];
   if (issue.code === "unrecognized_keys") {
     return issue.keys.map((key) =>
-      unknownField(key, [...path, key], fieldsAt(schema, issue.path.map(keyOf)), source),
+      unknownField(key, [...path, key], schemasAt(schema, issue.path.map(keyOf)), source),
     );
   }
   if (isAbsent(issue)) {
@@ -112,16 +112,25 @@ function nearWord({
 const depth = (issues: readonly Issue[]): number =>
   Math.max(0, ...issues.map((issue) => issue.path.length));
 
-function unknownField(key: string, path: Path, known: readonly string[], source: Source): Fault {
+function unknownField(
+  key: string,
+  path: Path,
+  schemas: readonly z.core.$ZodType[],
+  source: Source,
+): Fault {
+  const elsewhere = [...new Set(schemas.flatMap((one) => formsWith(one, key)))];
+  const known = [...new Set(schemas.flatMap(namesOf))].filter((name) => name !== key);
   const near = nearest(key, known);
   // { say: one thing, then another } reads as two fields
   const hint = /\s/.test(key)
     ? "If this is part of a text with a comma, put the text in quotation marks."
-    : near
-      ? `Did you mean ${near}?`
-      : known.length > 0
-        ? `Known here: ${known.join(", ")}.`
-        : undefined;
+    : elsewhere.length > 0
+      ? `It goes with ${elsewhere.join(" or ")}.`
+      : near
+        ? `Did you mean ${near}?`
+        : known.length > 0
+          ? `Known here: ${known.join(", ")}.`
+          : undefined;
   return make(
     "unknown-field",
     `There is no field ${key}${inWhat(path)}.`,
@@ -216,11 +225,26 @@ function inWhat(path: Path): string {
 
 const keyOf = (key: PropertyKey): string | number => (typeof key === "number" ? key : String(key));
 
-/** Names of the fields that the schema knows at a path; of all branches where it has several. */
-function fieldsAt(schema: z.ZodType, path: Path): string[] {
+/** The schemas at a path; those of all branches where it has several. */
+function schemasAt(schema: z.ZodType, path: Path): z.core.$ZodType[] {
   let current: z.core.$ZodType[] = [schema];
   for (const key of path) current = current.flatMap((one) => inside(one, key));
-  return [...new Set(current.flatMap((one) => namesOf(one)))];
+  return current;
+}
+
+/** The forms of a group told apart by one field that have a field of this name: "test: repetitions". */
+function formsWith(schema: z.core.$ZodType, key: string): string[] {
+  const def = schema._zod.def as z.core.$ZodTypes["_zod"]["def"];
+  if (def.type !== "union" || !("discriminator" in def)) {
+    return through(schema).flatMap((one) => formsWith(one, key));
+  }
+  const field = String(def.discriminator);
+  return def.options.flatMap((form) => {
+    const own = form._zod.def as z.core.$ZodTypes["_zod"]["def"];
+    if (own.type !== "object" || own.shape[key] === undefined) return [];
+    const names = own.shape[field]?._zod.values;
+    return [...(names ?? [])].map((name) => `${field}: ${String(name)}`);
+  });
 }
 
 function inside(schema: z.core.$ZodType, key: string | number): z.core.$ZodType[] {

@@ -30,17 +30,28 @@ export function schemaFile(schema: z.ZodType): string {
   return `${JSON.stringify(json, null, 1)}\n`;
 }
 
-/** A Markdown table of all fields, inner fields under their outer one but for those named in `closed`. */
-export function fieldTable(schema: JsonSchema, closed: readonly string[] = []): string {
-  const rows = rowsOf(schema, "").filter(
-    ({ name }) => !closed.some((outer) => name.startsWith(`\`${outer} › `)),
-  );
+/**
+ * A Markdown table of all fields, inner fields under their outer one but for those named in `closed`, and
+ * those of a dose, which has a table of its own: `doses` says where.
+ */
+export function fieldTable(schema: JsonSchema, closed: readonly string[] = [], doses = ""): string {
+  const rows = rowsOf(schema, "")
+    .filter(({ name }) => !closed.some((outer) => name.startsWith(`\`${outer} › `)))
+    .filter((row) => doses === "" || !isInDose(row.name))
+    .map((row) =>
+      doses !== "" && isDose(row.name) ? { ...row, kind: row.kind.replace(/^[^;]*/, doses) } : row,
+    );
   return [
     "| Field | What stands in it | What it means |",
     "| --- | --- | --- |",
     ...rows.map(({ name, kind, says }) => `| ${name} | ${kind} | ${says} |`),
   ].join("\n");
 }
+
+/** Names of fields that hold a dose, at the end of the way to them: a row of a week table holds one too. */
+const DOSE = "(?:dose|weeks › …|rule › from|rule › to)";
+const isDose = (name: string): boolean => /(?:^`|› )dose`$|rule › (?:from|to)`$/.test(name);
+const isInDose = (name: string): boolean => new RegExp(`(?:^\`|› )${DOSE} › `).test(name);
 
 interface Row {
   readonly name: string;
@@ -71,9 +82,40 @@ function inside(field: JsonSchema, name: string): Row[] {
     return inside(field.additionalProperties, `${name} › …`);
   const branches = [...(field.anyOf ?? []), ...(field.oneOf ?? [])];
   const seen = new Set<string>();
-  return branches
-    .flatMap((branch) => inside(branch, name))
-    .filter((row) => !seen.has(row.name) && seen.add(row.name));
+  const rows = branches.flatMap((branch) =>
+    inside(branch, name).map((row) => ({ ...row, form: formOf(branch) })),
+  );
+  const forms = new Set(rows.flatMap(({ form }) => form ?? []));
+  return rows
+    .filter((row) => !seen.has(row.name) && seen.add(row.name))
+    .map((row) => together(row, rows, forms.size));
+}
+
+/** The word that tells a group of fields from the other forms of it. */
+function formOf({ properties = {} }: JsonSchema): string | undefined {
+  const word = Object.values(properties).find((field) => field.const !== undefined)?.const;
+  return word === undefined ? undefined : String(word);
+}
+
+interface FormRow extends Row {
+  readonly form: string | undefined;
+}
+
+/** A field that several forms of a group have: all that may stand in it, what it means, and in which forms it is. */
+function together(row: FormRow, rows: readonly FormRow[], forms: number): Row {
+  const same = rows.filter(({ name }) => name === row.name);
+  const kinds = [...new Set(same.map(({ kind }) => kind.replace(/; .*$/, "")))];
+  const needs = [...new Set(same.flatMap(({ kind }) => /; .*$/.exec(kind)?.[0] ?? []))];
+  const means = [...new Set(same.map(({ says }) => says))];
+  const in_ = [...new Set(same.flatMap(({ form }) => form ?? []))];
+  // the field that names the form says what each of its words means
+  if (in_.length > 1 && in_.join() === kinds.join()) {
+    const each = same.map(({ kind, says }) => `${kind}: ${says}`);
+    return { name: row.name, kind: kinds.join(", "), says: each.join(" ") };
+  }
+  const where = in_.length > 0 && in_.length < forms ? ` (${in_.join(", ")})` : "";
+  const kind = `${kinds.join(", or ")}${needs.join("")}`;
+  return { name: row.name, kind, says: `${means.join(" Or: ")}${where}` };
 }
 
 function optional(field: JsonSchema): string {

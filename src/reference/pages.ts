@@ -6,6 +6,7 @@ import { PLACEHOLDERS, SECTIONS } from "../cards/sections.ts";
 import { type Vocabulary, vocabularySchema } from "../cards/vocabulary.ts";
 import { clinicSettings } from "../clinic/schema.ts";
 import { planSchema } from "../plan/schema.ts";
+import { dosePart } from "../prescription/fields.ts";
 import { protocolSchema } from "../protocols/schema.ts";
 import { cardTranslationSchema } from "../translations/card.ts";
 import { protocolTranslationSchema } from "../translations/protocol.ts";
@@ -16,6 +17,9 @@ import { authorSchema, fieldTable, schemaFile } from "./fields.ts";
 import { figurePage } from "./figure-page.ts";
 
 const NOTE = "<!-- Made from the schemas by `npm run reference`; changes here are lost. -->";
+
+/** Where a dose is described, from the pages of protocols and plans. */
+const CARD_DOSE = "../../exercises/README.md#a-dose";
 
 /** File (from the package's folder) to content. */
 export function referenceFiles(library: Library): ReadonlyMap<string, string> {
@@ -52,7 +56,14 @@ problem. Editors that check YAML can use \`card.schema.json\` in this folder.
 
 ## Front matter
 
-${fieldTable(card, ["figure"])}
+${fieldTable(card, ["figure"], "[a dose](#a-dose)")}
+
+## A dose
+
+What a set is, how many, how hard and how often. A card's dose has at least \`sets\` and what a set is; a
+protocol and a plan state only what is different.
+
+${fieldTable(authorSchema(dosePart))}
 
 Times are written with their unit (\`30 s\`, \`2 min\`, \`48 h\`, \`6 weeks\`), as are masses (\`12.5 kg\`),
 distances (\`20 m\`), speeds (\`9 km/h\`) and shares (\`30 %\`). Dates are YYYY-MM-DD. A tempo names the
@@ -112,7 +123,8 @@ ${figures}
 ## Vocabulary
 
 The words for regions, tissues, equipment and flags are in \`vocabulary.yaml\` of this folder. A
-clinic adds its own in the same form in a \`vocabulary.yaml\` beside its cards.
+clinic's own \`vocabulary.yaml\` beside its cards has the same form and holds only what it adds or says
+otherwise. What a clinic takes for granted in every home it lists under \`at_home\` in clinic.yaml.
 
 ${fieldTable(authorSchema(vocabularySchema))}
 
@@ -149,7 +161,7 @@ A set is repetitions (\`reps\`, with \`tempo\`), holds (\`hold\`, with \`reps\`)
 (with \`reps\`) or \`turns\`, and never two of them. What is stated later says all of it: a \`time\` over a
 card's repetitions drops their number and tempo.
 
-${fieldTable(protocol)}
+${fieldTable(protocol, [], `[a dose](${CARD_DOSE})`)}
 
 ## Translations
 
@@ -176,7 +188,7 @@ booklets. A clinic's folder holds \`clinic.yaml\`, its plans, and if it likes it
 \`paulatim new plan CLIENT.md\` makes one to fill in. The text below the front matter is the
 clinician's note to the client and is printed on the first page.
 
-${fieldTable(plan)}
+${fieldTable(plan, [], `[a dose](${CARD_DOSE})`)}
 
 ## Remedies as edits
 

@@ -76,3 +76,29 @@ test("a card's file is named by its id, in the folder of its region", () => {
     expect(source.file).toBe(`exercises/${card.region}/${card.id}.md`);
   }
 });
+
+describe("the page of a plan", () => {
+  const page = shippedText("templates/demo/README.md");
+  const row = (field: string) =>
+    page.split("\n").find((line) => line.startsWith(`| \`${field}\` |`)) ?? "";
+
+  test("names every test that a measure can be, and which fields go with it", () => {
+    for (const word of ["repetitions", "hold", "speed"]) {
+      expect(row("measures › test").split("|")[2]).toContain(word);
+    }
+    expect(row("measures › test")).toContain("The longest hold.");
+    expect(row("measures › side")).toContain("(repetitions, hold)");
+    expect(row("measures › card")).not.toContain("(");
+  });
+  test("and all pages say what a dose is by one table", () => {
+    const cards = shippedText("exercises/README.md");
+    for (const text of [page, shippedText("templates/protocols/README.md"), cards]) {
+      expect(text.match(/dose › sets`/g)).toBeNull();
+    }
+    expect(cards.match(/^\| `sets` \|/gm)).toHaveLength(1);
+    expect(cards).toContain("## A dose");
+    for (const field of ["swap", "add", "redose"]) {
+      expect(row(`${field} › dose`)).toContain("../../exercises/README.md#a-dose");
+    }
+  });
+});
