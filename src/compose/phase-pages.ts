@@ -84,7 +84,10 @@ function sessionWords(phase: ProgramPhase, composing: Composing): string {
   return write.words.say("phase.sessions", { minutes });
 }
 
-/** The days and parts of the day on which most weeks of a phase have their sessions. */
+/**
+ * The days and parts of the day on which a phase has its sessions: of all weeks, of most where some
+ * differ, or of the two kinds of weeks that there are, as of what is done every second day.
+ */
 function usualDays(phase: ProgramPhase, composing: Composing): string {
   const { program, write } = composing;
   const patterns = weeksOf(phase, composing)
@@ -92,10 +95,14 @@ function usualDays(phase: ProgramPhase, composing: Composing): string {
     .map((sessions) => dayWords(sessions, program.clock, write));
   const counts = new Map<string, number>();
   for (const pattern of patterns) counts.set(pattern, (counts.get(pattern) ?? 0) + 1);
-  const [pattern = "", weeks = 0] = [...counts].sort((a, b) => b[1] - a[1])[0] ?? [];
-  // the days of a rota wander through the week: one week of many is no usual one
-  const wanders = program.plan.value.week.rota !== undefined && 2 * weeks <= patterns.length;
-  return wanders ? write.words.say("days.vary") : pattern;
+  const [first, second] = [...counts].sort((a, b) => b[1] - a[1]);
+  if (first === undefined) return "";
+  const [days, times] = first;
+  if (second === undefined) return days;
+  if (times > patterns.length / 2) return write.words.say("days.most", { days });
+  return counts.size === 2
+    ? write.words.say("days.two", { days, others: second[0] })
+    : write.words.say("days.vary");
 }
 
 /** "Monday, Wednesday and Friday evening"; parts of the day one after the other. */

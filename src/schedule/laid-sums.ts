@@ -9,11 +9,11 @@ import { boutsIn } from "./week-loads.ts";
 /**
  * A warning, sum-not-laid, for every printed sum that the sessions on their dates do not come to: days
  * away, events and the way back in take from it. Not of cards that the plan itself changes, with its
- * reason, nor where it prints fewer weeks of the course.
+ * reason, nor where it prints fewer weeks of the course or extends it.
  */
 export function laidSumFaults(program: Program, schedule: Schedule): Fault[] {
   const { value: plan, source } = program.plan;
-  if (plan.weeks !== undefined) return [];
+  if (plan.weeks !== undefined || plan.extend.length > 0) return [];
   const all = schedule.weeks.flatMap(boutsIn);
   const place = source.at(["protocol"]);
   return Object.entries(program.protocol.value.expect).flatMap(([card, printed]) => {

@@ -171,3 +171,44 @@ describe("every page says what the calendar holds", () => {
     expect(told.length > 0).toBe(instead.some((one) => one !== null));
   });
 });
+
+test("a week that is past says how often it was done as issued", () => {
+  const first = madeSmall(course({ often: "per_week: 3" }));
+  const booklet = makeBooklet(first.made, first.workspace, english(), DAY);
+  const record = issue(booklet, first.made.program, undefined).value;
+  const before = { today: "2027-01-14", recordOf: () => ({ value: record, faults: [] }) };
+  const { made, workspace } = madeSmall(course({ often: "per_week: 5" }), before);
+  const rows = makeBooklet(made, workspace, english(), "2027-01-14").phases[0]?.rows[0]?.doses;
+  expect(rows?.map(({ weeks, often }) => `${weeks}: ${often}`)).toEqual([
+    "Week 1: 3 days a week",
+    "Weeks 2 to 3: 5 days a week",
+  ]);
+});
+
+describe("the one page names days that hold in the weeks it says", () => {
+  test.each<[string, Client, string]>([
+    [
+      "all weeks alike",
+      { often: "per_week: 3" },
+      "Move: Monday, Wednesday and Friday, Evening. A session",
+    ],
+    [
+      "two kinds of weeks in turn",
+      { often: "every: 2 days", weeks: 4 },
+      "Move: Some weeks: Monday, Wednesday, Friday and Sunday, Evening. Other weeks: Tuesday, Thursday and Saturday, Evening. A session",
+    ],
+    [
+      "one week of three with a day away",
+      { often: "per_week: 3", more: "away: [2027-01-13]" },
+      "Move: Most weeks: Monday, Wednesday and Friday, Evening. A session",
+    ],
+    [
+      "each week another",
+      { often: "every: 5 days" },
+      "Move: Your days differ from week to week: look at your weeks. A session",
+    ],
+  ])("%s", (_, client, words) => {
+    const { summary } = outputs(client);
+    expect(summary.slice(summary.indexOf(" When Move:"))).toContain(words);
+  });
+});

@@ -1,5 +1,5 @@
 /** A course of one exercise for the demo clinic's client, dosed as a test writes it. */
-import { type MadeProgram, makeProgram } from "../../src/booklet.ts";
+import { type IssuedBefore, type MadeProgram, makeProgram } from "../../src/booklet.ts";
 import type { Fault } from "../../src/faults/fault.ts";
 import { openWorkspace, type Workspace } from "../../src/workspace.ts";
 import { memoryTree } from "./memory-tree.ts";
@@ -42,7 +42,7 @@ const SHIPPED = Object.fromEntries(
 );
 
 /** Everything of the course, from its files on. */
-export function smallCourse(course: SmallCourse): Made {
+export function smallCourse(course: SmallCourse, before?: IssuedBefore): Made {
   const files = filesOf(course);
   const workspace = openWorkspace({
     tree: memoryTree({ ...SHIPPED, ...files }),
@@ -50,7 +50,7 @@ export function smallCourse(course: SmallCourse): Made {
     shipped: ".",
     today: DAY,
   });
-  const { value, faults } = makeProgram(workspace, PLAN);
+  const { value, faults } = makeProgram(workspace, PLAN, before);
   const own = Object.keys(files);
   const all = [...workspace.faults, ...faults].filter(
     ({ place, level }) => level === "error" && place && own.includes(place.file),
@@ -69,8 +69,11 @@ export function smallCourse(course: SmallCourse): Made {
 }
 
 /** The course made; throws what stands in its way. */
-export function madeSmall(course: SmallCourse): Made & { readonly made: MadeProgram } {
-  const { made, faults, ...rest } = smallCourse(course);
+export function madeSmall(
+  course: SmallCourse,
+  before?: IssuedBefore,
+): Made & { readonly made: MadeProgram } {
+  const { made, faults, ...rest } = smallCourse(course, before);
   if (!made) throw new Error(faults.map(({ message }) => message).join("\n") || "not made");
   return { ...rest, made, faults };
 }
