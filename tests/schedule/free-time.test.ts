@@ -106,7 +106,7 @@ describe("a rota", () => {
   });
 
   test("says on the pages that its days wander", () => {
-    expect(made.booklet.phases[0]?.days).toMatch(/^Other days each week/);
+    expect(made.booklet.phases[0]?.days).toMatch(/^Your days differ from week to week/);
   });
 
   test("that leaves too little time is a collision as any other, with no edit of days that it rules", () => {
