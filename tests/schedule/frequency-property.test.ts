@@ -10,7 +10,7 @@ import { planJson } from "../../src/plan-text/json.ts";
 import { type Made, smallCourse } from "../support/small-course.ts";
 import { DAY, english } from "../support/world.ts";
 import { addDays, daysBetween, WEEKDAY_IDS, weekdayOf } from "../surfaces/calendar-days.ts";
-import { readHow } from "../surfaces/read/dose-words.ts";
+import { readHow } from "../surfaces/read/how-words.ts";
 
 const PLANS = Number(process.env.FREQUENCY_PLANS ?? 60);
 const START = "2027-01-04";

@@ -10,7 +10,7 @@ import {
   type ProtocolText,
   protocolIn,
 } from "../shipped.ts";
-import type { WayWords } from "./dose-words.ts";
+import type { WayWords } from "./how-words.ts";
 
 export interface Context {
   readonly language: Language;

@@ -1,7 +1,8 @@
 /** A dose as facts of an exercise in a week, the same from words and from numbers. */
 import type { Fact } from "../facts.ts";
 import type { CardText } from "../shipped.ts";
-import { paceOf, type SaidDose } from "./dose-words.ts";
+import type { SaidDose } from "./dose-words.ts";
+import { paceOf } from "./how-words.ts";
 import { plainNumber } from "./numbers.ts";
 
 export const NONE = "none";

@@ -2,8 +2,9 @@
 import type { Fact, Say } from "../facts.ts";
 import { type Context, readSide, readWeeks, waysOf } from "./context.ts";
 import { doseFacts, NONE, weekKey } from "./dose-facts.ts";
-import { readHow, readLoad, readWork, type SaidDose } from "./dose-words.ts";
+import { readLoad, readWork, type SaidDose } from "./dose-words.ts";
 import { gateFact, withoutGate } from "./gates.ts";
+import { readHow } from "./how-words.ts";
 import { readInstead } from "./instead.ts";
 import type { Cell } from "./outline.ts";
 import { painFacts, readPain } from "./pain-words.ts";

@@ -2,7 +2,8 @@
 import type { Fact, Say } from "../facts.ts";
 import { type Context, waysOf } from "./context.ts";
 import { titleAtStart } from "./dose-pages.ts";
-import { readHow, readLoad, readWork, type SaidDose } from "./dose-words.ts";
+import { readLoad, readWork, type SaidDose } from "./dose-words.ts";
+import { readHow } from "./how-words.ts";
 import { NOT_ITS_OWN } from "./instead.ts";
 import { plainNumber } from "./numbers.ts";
 import { readPain } from "./pain-words.ts";

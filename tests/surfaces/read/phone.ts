@@ -4,8 +4,9 @@ import { addDays } from "../calendar-days.ts";
 import { collector, type Fact, type Surface } from "../facts.ts";
 import { type Context, readSide, waysOf } from "./context.ts";
 import { DOSE_KINDS, doseFacts, NONE, saidByNumbers, weekKey } from "./dose-facts.ts";
-import { readHow, readLoad, readWork, type SaidDose } from "./dose-words.ts";
+import { readLoad, readWork, type SaidDose } from "./dose-words.ts";
 import { gateFact } from "./gates.ts";
+import { readHow } from "./how-words.ts";
 import { plainNumber } from "./numbers.ts";
 import { FREE, painFacts, readOver, readPain } from "./pain-words.ts";
 

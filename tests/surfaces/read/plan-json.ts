@@ -11,6 +11,8 @@ import { plainNumber, spanText } from "./numbers.ts";
 type Amount = number | readonly [number, number];
 
 interface BoutJson {
+  /** Phase and card. */
+  readonly key: string;
   readonly card: string;
   readonly phase: string;
   readonly side: string;
@@ -106,7 +108,8 @@ export function readPlanJson(text: string, context: Context): Surface {
         spanText(week.sessions.map(({ minutes }) => minutes)),
         `${here}.sessions`,
       );
-    const counts = new Map<string, number>();
+    // a card can stand in two phases of one week, each with how often of its own
+    const counts = new Map(Object.keys(week.frequency).map((entry) => [entry, 0]));
     week.sessions.forEach((session, n) => {
       const place = `${here}.sessions[${n}]`;
       const when = `${session.date} ${session.part}`;
@@ -115,21 +118,19 @@ export function readPlanJson(text: string, context: Context): Surface {
       say("start", when, session.starts, `${place}.starts`);
       const titles = session.bouts.map(({ card }) => context.titleOf(card));
       say("exercises", when, [...titles].sort().join(", "), `${place}.bouts`);
-      for (const title of new Set(titles)) {
-        counts.set(title, (counts.get(title) ?? 0) + 1);
+      for (const title of new Set(titles))
         times.set(title, [...(times.get(title) ?? []), session.date]);
-      }
+      for (const entry of new Set(session.bouts.map((bout) => bout.key)))
+        counts.set(entry, (counts.get(entry) ?? 0) + 1);
       for (const [b, bout] of session.bouts.entries()) {
         facts.push(...boutFacts(bout, week.week, `${place}.bouts[${b}]`, context));
       }
     });
-    for (const title of counts.keys()) lastWeeks.set(title, week.week);
-    for (const card of Object.keys(week.frequency).map(cardOf)) {
-      const title = context.titleOf(card);
-      if (!counts.has(title)) counts.set(title, 0);
-    }
-    for (const [title, count] of counts)
+    for (const [entry, count] of counts) {
+      const title = context.titleOf(cardOf(entry));
+      if (count > 0) lastWeeks.set(title, week.week);
       say("times in the week", weekKey(week.week, title), String(count), `${here}.sessions`);
+    }
   });
   weeks.forEach((week, at) => {
     for (const [key, frequency] of Object.entries(week.frequency)) {

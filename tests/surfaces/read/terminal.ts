@@ -4,8 +4,9 @@ import { CARDS } from "../shipped.ts";
 import { type Context, readSide, readWeeks, waysOf } from "./context.ts";
 import { doseFacts, NONE, weekKey } from "./dose-facts.ts";
 import { timesFacts } from "./dose-pages.ts";
-import { readHow, readLoad, readWork } from "./dose-words.ts";
+import { readLoad, readWork } from "./dose-words.ts";
 import { gateFact } from "./gates.ts";
+import { readHow } from "./how-words.ts";
 import { readDate, spanText } from "./numbers.ts";
 
 export function readTable(text: string, context: Context): Surface {
