@@ -2,7 +2,8 @@
 import { type Care, careFor } from "../cards/care.ts";
 import type { LibraryCard } from "../cards/library.ts";
 import { Fault, type WithFaults } from "../faults/fault.ts";
-import type { Flag, Moment, Plan } from "../plan/schema.ts";
+import type { Moment } from "../plan/moment-schema.ts";
+import type { Flag, Plan } from "../plan/schema.ts";
 import type { Path, Read } from "../read/source.ts";
 import { nearest } from "../read/validate.ts";
 import { dayNumber } from "../units/dates.ts";
