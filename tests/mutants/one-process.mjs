@@ -147,6 +147,18 @@ function collector(tests) {
   return { describe, test };
 }
 
+/** The room's own tests, and those of published figures that ask it. */
+function testFiles(room) {
+  const own = readdirSync(join("tests", room), { recursive: true })
+    .filter((file) => file.endsWith(".test.ts") && !LEFT_OUT.test(file))
+    .map((file) => `tests/${room}/${file}`);
+  const published = readdirSync(join("tests", "published"))
+    .map((file) => `tests/published/${file}`)
+    .filter((file) => file.endsWith(".test.ts"))
+    .filter((file) => readFileSync(file, "utf8").includes(`"../../src/${room}/`));
+  return [...own, ...published];
+}
+
 /** The entry that imports every test of the room, the collecting stand-in, and the place of each file. */
 function testsOf(room) {
   return {
@@ -159,9 +171,8 @@ function testsOf(room) {
       );
       building.onLoad({ filter: /.*/, namespace: "collecting" }, () => ({ contents: COLLECTING }));
       building.onLoad({ filter: /.*/, namespace: "entry" }, () => ({
-        contents: readdirSync(join("tests", room), { recursive: true })
-          .filter((file) => file.endsWith(".test.ts") && !LEFT_OUT.test(file))
-          .map((file) => `import "./tests/${room}/${file}";`)
+        contents: testFiles(room)
+          .map((file) => `import "./${file}";`)
           .join("\n"),
         resolveDir: process.cwd(),
       }));
