@@ -7,7 +7,7 @@ import { phoneData } from "../../src/html/phone.ts";
 import { PROTOCOLS, partsOf, shippedCourse, textOf } from "../support/shipped.ts";
 import { DAY, demoClinic, english, shippedText } from "../support/world.ts";
 
-const LABEL = "Start only when this is true:";
+const LABEL = "Start only when:";
 const workspace = demoClinic();
 const titleOf = (card: string) => workspace.texts.library.cards.get(card)?.card.title ?? card;
 

@@ -3,7 +3,7 @@ import type { Fact } from "../facts.ts";
 import type { Context } from "./context.ts";
 import { NONE } from "./dose-facts.ts";
 
-/** Cuts "… Start only when this is true: You can do ten rises." into what stands before it and the sign. */
+/** Cuts "… Start only when: You can do ten rises." into what stands before it and the sign. */
 export function withoutGate(
   text: string,
   { label }: Pick<Context, "label">,
