@@ -5,6 +5,7 @@ import { usedFaults } from "./compose/used-translations.ts";
 import { doseProgram } from "./dose/program.ts";
 import type { DosedProgram } from "./dose/types.ts";
 import { Fault, isError, type WithFaults } from "./faults/fault.ts";
+import type { Tree } from "./files/tree.ts";
 import type { IssuedRecord } from "./issued/record.ts";
 import { type ReadPlan, readPlan } from "./plan/read-plan.ts";
 import type { Program } from "./program/program.ts";
@@ -16,6 +17,8 @@ import { laidSumFaults } from "./schedule/laid-sums.ts";
 import { layOut } from "./schedule/lay-out.ts";
 import { rampFaults } from "./schedule/ramp.ts";
 import type { Schedule } from "./schedule/schedule.ts";
+import { keptPath } from "./signature/kept.ts";
+import { type SignedOff, signatureOf } from "./signature/signature.ts";
 import type { Words } from "./words/words.ts";
 import type { Workspace } from "./workspace.ts";
 
@@ -32,6 +35,8 @@ export interface MadeProgram {
   readonly program: Program;
   readonly dosed: DosedProgram;
   readonly schedule: Schedule;
+  /** Who has signed all this as it is; undefined for a draft. */
+  readonly signedOff: SignedOff | undefined;
 }
 
 /**
@@ -76,7 +81,16 @@ export function makeProgram(
   faults.push(...rampFaults(program, schedule));
   faults.push(...usedFaults(program, dosed, library, workspace.translations));
 
-  return { value: { plan, program, dosed, schedule }, faults };
+  const computed = { plan, program, dosed, schedule };
+  const kept = keptBeside(workspace.tree, file);
+  const signedOff = take(signatureOf(computed, plan.note, library, kept));
+  return { value: { ...computed, signedOff }, faults };
+}
+
+/** What was signed, as kept beside the plan. */
+function keptBeside(tree: Tree, file: string): string | undefined {
+  const path = keptPath(file);
+  return tree.exists(path) ? tree.read(path).text : undefined;
 }
 
 /** The booklet of a made program. `day`: the day of printing, YYYY-MM-DD. */
@@ -87,10 +101,11 @@ export function makeBooklet(
   day: string,
   edition: Edition = "standard",
 ): Booklet {
-  const { plan, program, dosed, schedule } = made;
+  const { plan, program, dosed, schedule, signedOff } = made;
   const { library } = workspace.texts;
   return composeBooklet({
     program,
+    signedOff,
     dosed,
     schedule,
     library,

@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 /** The command line: reads the words of a call, runs the command, and turns faults into an exit status. */
 import { Command, CommanderError } from "commander";
+import type { SignOptions } from "./commands/sign.ts";
 import { EXIT } from "./faults/catalogue.ts";
 import type { Terminal } from "./terminal/terminal.ts";
 import { VERSION } from "./version.ts";
@@ -90,6 +91,24 @@ function commands(end: (status: number) => void): Command {
       }
       const { plan } = await import("./commands/plan.ts");
       end(plan(path, options, terminal));
+    });
+
+  program
+    .command("sign")
+    .description("sign a plan off as it is, after a look at what is still open")
+    .argument("<plan>", "the plan's file")
+    .requiredOption("--by <name>", "the clinician who signs")
+    .option("--on <YYYY-MM-DD>", "the day of the signature, where that is another")
+    .option("--date <YYYY-MM-DD>", "the day to work with, instead of today")
+    .option("--yes", "sign although something is open, without being asked")
+    .option(
+      "--issued <file>",
+      'what the client already has, or "none" (default: ID.issued.json in the output folder, where it is)',
+    )
+    .option("--out <folder>", "the output folder of the booklets", "out")
+    .action(async (path: string, options: SignOptions) => {
+      const { sign } = await import("./commands/sign.ts");
+      end(await sign(path, options, terminal));
     });
 
   program

@@ -9,6 +9,7 @@ import { makeBooklet, makeProgram } from "../src/booklet.ts";
 import type { Booklet } from "../src/compose/model.ts";
 import { loadAssets } from "../src/html/assets.ts";
 import { printerFor } from "../src/pdf/booklet-pdf.ts";
+import { asSigned } from "./support/signed.ts";
 import { change, DAY, DEMO, demoClinic, english, ROOT, shippedText } from "./support/world.ts";
 
 const words = english();
@@ -25,7 +26,7 @@ function booklet(
   const workspace = demoClinic({ [file]: edit(shippedText(file)), ...clinic });
   const { value, faults } = makeProgram(workspace, file);
   if (!value) throw new Error(faults.map(({ message }) => message).join("\n"));
-  return makeBooklet(value, workspace, words, DAY);
+  return makeBooklet(asSigned(value), workspace, words, DAY);
 }
 
 /** PDFs of several booklets, printed one after the other by one browser. */

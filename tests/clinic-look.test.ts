@@ -8,6 +8,7 @@ import { faultsFrom } from "../src/faults/print.ts";
 import { loadAssets } from "../src/html/assets.ts";
 import { renderHtml } from "../src/html/html.ts";
 import { loadWords } from "../src/words/load-words.ts";
+import { asSigned } from "./support/signed.ts";
 import { change, DAY, DEMO, demoClinic, ROOT, shippedText, textAt } from "./support/world.ts";
 
 const CLINIC = `${DEMO}/clinic.yaml`;
@@ -19,7 +20,7 @@ async function html(files: Record<string, string>): Promise<string> {
   if (!value) throw new Error(workspace.faults.map(({ message }) => message).join("\n"));
   const words = loadWords("en", "en-GB", workspace.look.words);
   const assets = await loadAssets(join(ROOT, "templates"), words, workspace.look.templates);
-  return renderHtml(makeBooklet(value, workspace, words, DAY), assets);
+  return renderHtml(makeBooklet(asSigned(value), workspace, words, DAY), assets);
 }
 
 const caught = async (files: Record<string, string>): Promise<Fault> => {

@@ -163,7 +163,7 @@ function issuingFaults(
   workspace: Workspace,
   issued: IssuedRecords,
 ): readonly Fault[] {
-  if (made.plan.value.signed === undefined) return [];
+  if (made.signedOff === undefined) return [];
   const before = issued.revisionsOf(made.plan.value.id);
   if (before.value === undefined) return before.faults;
   const { language, locale } = made.program.clinic;

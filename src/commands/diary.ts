@@ -91,7 +91,7 @@ async function readSent(path: string, terminal: Terminal, input: Input): Promise
 }
 
 /** A diary's file, or a list of codes. */
-const readText = (text: string): ReadDiary =>
+export const readText = (text: string): ReadDiary =>
   !isTable(text) && holdsCode(text) ? readCodes(text.split(/\r\n|\r|\n/)) : readDiary(text);
 
 const isTable = (text: string): boolean => /^[^\r\n]*paulatim_diary/i.test(text);

@@ -23,7 +23,7 @@ import { weekSteps } from "./week-steps.ts";
 
 /** The booklet. Same parts, same booklet; nothing is read and no clock asked. */
 export function composeBooklet(parts: BookletParts): Booklet {
-  const { program, schedule, words } = parts;
+  const { program, schedule, signedOff, words } = parts;
   const plan = program.plan.value;
   const composing: Composing = {
     ...parts,
@@ -40,15 +40,14 @@ export function composeBooklet(parts: BookletParts): Booklet {
     direction: directionOf(program.clinic.language),
     paper: program.clinic.paper,
     edition: parts.edition,
-    draft: plan.signed === undefined,
+    draft: signedOff === undefined,
     title: words.say("title", { course: program.protocol.value.title, name: plan.client.name }),
     clinic: clinicLines(program.clinic),
     client: { name: plan.client.name, reference: plan.client.reference },
     clinician: plan.clinician,
     signed:
-      plan.signed &&
-      words.say("signed", { by: plan.signed.by, on: write.longDate(plan.signed.on) }),
-    signedOn: plan.signed && write.longDate(plan.signed.on),
+      signedOff && words.say("signed", { by: signedOff.by, on: write.longDate(signedOff.on) }),
+    signedOn: signedOff && write.longDate(signedOff.on),
     colour: parts.look.colour,
     logo: parts.look.logo,
     before: ownPages("before", parts.look.before),

@@ -13,6 +13,8 @@ export interface BookletParts {
   readonly program: Program;
   readonly dosed: DosedProgram;
   readonly schedule: Schedule;
+  /** Who has signed the plan as it is, and on which day; undefined for a draft. */
+  readonly signedOff: { readonly by: string; readonly on: string } | undefined;
   readonly library: Library;
   readonly words: Words;
   /** The clinician's note to the client, Markdown. */

@@ -224,6 +224,18 @@ export const CATALOGUE = {
     means: "A change cannot be written into a file without harm to the rest of it.",
     exit: EXIT.input,
   },
+  "flags-not-asked": {
+    means: "A plan does not say whether the client was asked for health flags.",
+    exit: EXIT.input,
+  },
+  "diary-unread": {
+    means: "A diary of the client lies beside a plan, with entries after its last signature.",
+    exit: EXIT.input,
+  },
+  "signature-stale": {
+    means: "A plan, or what is computed from it, has changed since it was signed.",
+    exit: EXIT.input,
+  },
   "not-signed": { means: "A plan has not been signed off by a clinician.", exit: EXIT.input },
   // diaries
   "diary-unreadable": {

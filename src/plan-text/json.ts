@@ -1,12 +1,14 @@
 /** The machine form of a program: the stable output of `plan --json`. */
-import type { MadeProgram } from "../booklet.ts";
-import type { Bout, ProvenanceStep } from "../dose/types.ts";
+import type { Bout, DosedProgram, ProvenanceStep } from "../dose/types.ts";
 import type { Fault } from "../faults/fault.ts";
 import { type FaultJson, faultJson } from "../faults/print.ts";
+import type { Plan } from "../plan/schema.ts";
 import { serialisePlan } from "../plan/serialise.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
+import type { Program } from "../program/program.ts";
+import type { Read } from "../read/source.ts";
 import { type HowOften, howOften } from "../schedule/how-often.ts";
-import type { Session } from "../schedule/schedule.ts";
+import type { Schedule, Session } from "../schedule/schedule.ts";
 import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
 import { type DayClock, momentOf, wallText } from "../units/clock.ts";
 import { inUnit, type MassUnit } from "../units/mass.ts";
@@ -22,11 +24,20 @@ import { type BoutJson, boutJson } from "./bout-json.ts";
  */
 const VERSION = 9;
 
+/** A plan with everything computed from it. */
+export interface ComputedPlan {
+  readonly plan: Read<Plan>;
+  readonly program: Program;
+  readonly dosed: DosedProgram;
+  readonly schedule: Schedule;
+}
+
 export interface PlanJson {
   readonly version: number;
   readonly plan: string;
   readonly protocol: string;
   readonly client: string;
+  /** Whether a clinician has signed the plan as it is; else it is a draft. */
   readonly signed: boolean;
   readonly starts: string;
   /** The plan as its author could write it, every default filled in. */
@@ -97,7 +108,10 @@ interface SessionJson {
 }
 
 /** The whole program as plain data, with its warnings and the provenance of every number. */
-export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson {
+export function planJson(
+  made: ComputedPlan & { readonly signedOff?: unknown },
+  faults: readonly Fault[],
+): PlanJson {
   const { plan, program, dosed, schedule } = made;
   const loads = weekLoads(schedule, program.clinic.dosing.deviation);
   const { units } = program.clinic;
@@ -112,7 +126,7 @@ export function planJson(made: MadeProgram, faults: readonly Fault[]): PlanJson 
     plan: plan.value.id,
     protocol: program.protocol.value.id,
     client: plan.value.client.reference,
-    signed: plan.value.signed !== undefined,
+    signed: made.signedOff !== undefined,
     starts: plan.value.starts,
     statement: serialisePlan(plan.value),
     weeks: schedule.weeks.map((week, index) => {

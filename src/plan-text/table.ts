@@ -20,12 +20,13 @@ import type { Words } from "../words/words.ts";
 
 /** Who it is for, the doses of each phase, and the sessions of each week on their dates. */
 export function planTable(made: MadeProgram, library: Library, words: Words): string {
-  const { program, dosed, schedule, plan } = made;
+  const { program, dosed, schedule, plan, signedOff } = made;
   const write = writer(words, program.clinic.locale, program.clinic.units);
   const composing = {
     program,
     dosed,
     schedule,
+    signedOff,
     library,
     words,
     note: "",
@@ -39,8 +40,8 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
     `${plan.value.client.name} (${plan.value.client.reference})`,
     `${program.protocol.value.clinical}`,
     `${write.longDate(plan.value.starts)}, ${words.say("weeks.length", { n: program.weeks })}`,
-    plan.value.signed
-      ? `Signed off: ${words.say("signed", { by: plan.value.signed.by, on: write.longDate(plan.value.signed.on) })}`
+    signedOff
+      ? `Signed off: ${words.say("signed", { by: signedOff.by, on: write.longDate(signedOff.on) })}`
       : "DRAFT: not signed off",
     "",
   ];

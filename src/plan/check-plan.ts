@@ -164,15 +164,7 @@ export function planFaults(plan: Read<Plan>): Fault[] {
       );
     }
   });
-  if (value.signed === undefined) {
-    add(
-      "not-signed",
-      ["id"],
-      `The plan for ${value.client.name} is not signed off: its booklet prints as a draft.`,
-      "When a clinician has checked it, add signed: { by: …, on: YYYY-MM-DD }.",
-      "warning",
-    );
-  }
+  faults.push(...flagFaults(plan), ...signedFaults(plan));
   return faults;
 }
 
@@ -193,6 +185,49 @@ function freeTimes({ week }: Plan) {
   return days.flatMap(([path, parts]) =>
     PARTS.map((part) => ({ path: ["week", ...path, part], part, seconds: parts[part] ?? 0 })),
   );
+}
+
+/** Whether the client was asked for health flags is for the plan to say: "none" is an answer, nothing is not. */
+function flagFaults({ value, source }: Read<Plan>): Fault[] {
+  if (value.flags.length > 0 || source.holds(["flags"])) return [];
+  const place = source.at(["flags"]);
+  return [
+    new Fault(
+      "flags-not-asked",
+      `Nothing says whether ${value.client.name} was asked for health flags.`,
+      {
+        level: "warning",
+        place,
+        hint: "Name those there are; where there are none, write flags: none.",
+        remedies: [
+          {
+            lead: "If the client was asked, and has none of them",
+            sentence: "Write flags: none.",
+            edits: [{ kind: "set", path: ["flags"], value: "none" }],
+          },
+        ],
+      },
+    ),
+  ];
+}
+
+/** A plan that nobody signed, or whose signature does not say what it covers. */
+function signedFaults({ value, source }: Read<Plan>): Fault[] {
+  const { signed } = value;
+  if (signed?.digest !== undefined) return [];
+  const place = source.at([signed === undefined ? "id" : "signed"]);
+  const message =
+    signed === undefined
+      ? `The plan for ${value.client.name} is not signed off: its booklet prints as a draft.`
+      : `Nothing says what ${signed.by} has signed, only when: the booklet prints as a draft.`;
+  return [
+    new Fault("not-signed", message, {
+      level: "warning",
+      place,
+      hint: `When a clinician has checked it: paulatim sign ${source.file} --by "${signed?.by ?? "NAME"}"`,
+      frame: source.frame(place),
+    }),
+  ];
 }
 
 const amount = (minutes: number): string => timeText(minutes * 60);

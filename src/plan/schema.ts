@@ -9,6 +9,9 @@ import { makesLoad, measure } from "./found-schema.ts";
 import { until } from "./moment-schema.ts";
 import { weekSchema } from "./week-schema.ts";
 
+/** What the digest of a signature looks like: the form of what it covers, and a part of its hash. */
+export const DIGEST = /^\d+-[0-9a-f]{32}$/;
+
 const side = z.enum(["left", "right", "both"]);
 const score = z.number().min(0).max(10);
 
@@ -32,6 +35,14 @@ const changeSpan = {
  * age that a course or a card is not meant for.
  */
 const ACCEPTABLE = ["load-short", "dose-beyond-measure", "age-outside"] as const;
+
+/** What is written where somebody asked, and there was nothing. */
+const NONE = z.literal("none");
+
+/** Whether that is all that is written. */
+function isNone<T>(flags: readonly T[] | "none" | readonly ["none"]): flags is "none" | ["none"] {
+  return flags === "none" || flags[0] === "none";
+}
 
 const built = new WeakMap<Vocabulary, ReturnType<typeof buildPlanSchema>>();
 
@@ -88,14 +99,19 @@ function buildPlanSchema(words: Vocabulary) {
       .describe("How easily symptoms are stirred up."),
     findings: z.array(line).default([]).describe("What was found, for the clinician; not printed."),
     flags: z
-      .array(
-        z.union([flag, z.strictObject({ flag: flag.describe("The health fact."), until })], {
-          error: "name a flag, or give flag and until",
-        }),
-      )
+      .union([
+        z.array(
+          z.union([flag, z.strictObject({ flag: flag.describe("The health fact."), until })], {
+            error: "name a flag, or give flag and until",
+          }),
+        ),
+        NONE,
+        z.tuple([NONE]),
+      ])
+      .transform((flags) => (isNone(flags) ? [] : flags))
       .default([])
       .describe(
-        "Health facts that matter: a word alone for one that holds throughout, or { flag: WORD, until: … }. A card that a flag rules out is an error in the weeks in which it holds; its words of care stay as long.",
+        "Health facts that matter: a word alone for one that holds throughout, or { flag: WORD, until: … }. A card that a flag rules out is an error in the weeks in which it holds; its words of care stay as long. Write none where the client was asked and has none of them; an empty list says nothing.",
       ),
     goals: z
       .array(
@@ -198,9 +214,19 @@ function buildPlanSchema(words: Vocabulary) {
       .default([])
       .describe("What stops the plan and is all right for this client."),
     signed: z
-      .strictObject({ by: line.describe("The clinician."), on: date.describe("The day.") })
+      .strictObject({
+        by: line.describe("The clinician."),
+        on: date.describe("The day."),
+        digest: z
+          .string()
+          .regex(DIGEST, { error: "this is no digest; paulatim sign writes it" })
+          .optional()
+          .describe(
+            "What was signed: the plan, its note and everything computed from them. Written by paulatim sign; where it does not match any more, or is left out, every page prints as a draft.",
+          ),
+      })
       .optional()
-      .describe("Sign-off. Without it every page prints as a draft."),
+      .describe("Sign-off, as paulatim sign writes it. Without it every page prints as a draft."),
   });
 }
 

@@ -1,5 +1,14 @@
 /** A text file that remembers where each of its front-matter values stands. */
-import { type Document, isMap, isNode, isPair, isScalar, type LineCounter, type Node } from "yaml";
+import {
+  type Document,
+  isCollection,
+  isMap,
+  isNode,
+  isPair,
+  isScalar,
+  type LineCounter,
+  type Node,
+} from "yaml";
 import type { Path } from "../edits/edit.ts";
 import type { Place } from "../faults/fault.ts";
 
@@ -33,6 +42,13 @@ export class Source {
       if (offset !== undefined) return this.#placeAt(offset);
     }
     return this.atLine(this.#document === undefined ? 1 : this.#offset + 1);
+  }
+
+  /** Whether something is written at a path: a value, or a list or group with something in it. */
+  holds(path: Path): boolean {
+    const node = this.#document?.getIn(path, true);
+    if (isCollection(node)) return node.items.length > 0;
+    return isScalar(node) && node.value !== null;
   }
 
   /** Place of a key (not of its value), for fields that should not be there. */

@@ -6,6 +6,7 @@ import { issue } from "../../src/calendar/issue.ts";
 import type { Booklet } from "../../src/compose/model.ts";
 import type { Fault } from "../../src/faults/fault.ts";
 import type { IssuedRecord } from "../../src/issued/record.ts";
+import { asSigned } from "../support/signed.ts";
 import { DAY, DEMO, demoClinic, english, shippedText } from "../support/world.ts";
 
 const FILE = `${DEMO}/achilles.md`;
@@ -32,7 +33,7 @@ export function issuedBooklet({
   const recordOf = () => ({ value: before, faults: [] });
   const { value: made, faults } = makeProgram(workspace, FILE, { today: day, recordOf });
   if (!made) throw new Error(faults.map(({ message }) => message).join("\n"));
-  const booklet = makeBooklet(made, workspace, english(), day);
+  const booklet = makeBooklet(asSigned(made), workspace, english(), day);
   const { value: record, faults: kept } = issue(booklet, made.program, before);
   const ics = calendarFile(booklet, record);
   return { made, booklet, record, ics, faults: [...faults, ...kept] };

@@ -195,6 +195,10 @@ describe("a plan issued again", { timeout: 120_000 }, () => {
   const ics = (...options: string[]) =>
     run(["booklet", "achilles.md", "--formats", "ics", "--date", DAY, ...options]);
   const file = (name: string) => readFileSync(join(clinic, "out", name), "utf8");
+  const signed = () => {
+    const done = run(["sign", "achilles.md", "--by", "Robin Ashdown", "--date", DAY, "--yes"]);
+    expect(done.status).toBe(0);
+  };
   const away = () => edit("achilles.md", "away: [", "away: [2027-01-08, ");
   const calm = () => edit("achilles.md", "clear_before: 24 h", "clear_before: 12 h");
 
@@ -207,8 +211,10 @@ describe("a plan issued again", { timeout: 120_000 }, () => {
 
   test("cancels what is gone; plan says the same days", () => {
     calm();
+    signed();
     ics();
     away();
+    signed();
     expect(ics().status).toBe(0);
     expect(file("achilles-demo.ics")).toMatch(/UID:achilles-demo-2027-01-08-evening@paulatim/);
     expect(file("achilles-demo.ics").match(/STATUS:CANCELLED/g)).toHaveLength(1);
@@ -218,6 +224,18 @@ describe("a plan issued again", { timeout: 120_000 }, () => {
     );
     const record = JSON.parse(file("achilles-demo.issued.json"));
     expect(dates).toEqual(record.sessions.map(({ date }: { date: string }) => date));
+  });
+
+  test("a plan changed after it was signed is a draft, and says what changed", () => {
+    signed();
+    ics();
+    const before = file("achilles-demo.issued.json");
+    away();
+    const done = ics();
+    expect(done.status).toBe(0);
+    expect(done.stderr).toMatch(/warning {2}signature-stale\n.*Changed: week › away: /);
+    expect(file("achilles-demo.issued.json")).toBe(before);
+    expect(file("achilles-demo.ics")).not.toMatch(/CANCELLED|CONFIRMED/);
   });
 
   test("a draft writes no record and leaves that of the signed booklet alone", () => {

@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
 import { booklet } from "../../src/commands/booklet.ts";
 import { check } from "../../src/commands/check.ts";
+import { sign } from "../../src/commands/sign.ts";
 import { change, ROOT } from "../support/world.ts";
 
 const base = mkdtempSync(join(tmpdir(), "paulatim-check-"));
@@ -34,6 +35,8 @@ const edit = (file: string, from: string | RegExp, to: string) =>
   writeFileSync(join(base, file), change(readFileSync(join(base, file), "utf8"), from, to));
 
 async function both(options: { issued?: string; out?: string; date?: string } = {}) {
+  // what is laid out is signed as it is with this record: else it is a draft, which issues nothing
+  await sign(PLAN, { by: "Robin Ashdown", yes: true, ...options }, terminal());
   const checked = codes(await check([PLAN], options, terminal()));
   const text = said;
   const record = options.out ?? "out";

@@ -6,6 +6,7 @@ import { phoneData } from "../../src/html/phone.ts";
 import { segmentsOf } from "../../src/phone/pace/segments.ts";
 import { planJson } from "../../src/plan-text/json.ts";
 import { planTable } from "../../src/plan-text/table.ts";
+import { asSigned } from "../support/signed.ts";
 import { madeSmall } from "../support/small-course.ts";
 import { DAY, english } from "../support/world.ts";
 
@@ -203,7 +204,7 @@ describe.each(Object.entries(SHAPES))("%s", (_name, shape) => {
   const card = "{ sets: 1, distance: 1 m, per_week: 1 }";
   const { made, workspace } = madeSmall({ card, doses: doses.map(written) });
   const words = english();
-  const booklet = makeBooklet(made, workspace, words, DAY);
+  const booklet = makeBooklet(asSigned(made), workspace, words, DAY);
 
   test("the page of its phase", () => {
     const read = booklet.phases.map(({ rows }) => readWords(rows[0]?.doses[0]?.work ?? ""));
@@ -258,7 +259,7 @@ describe.each(Object.entries(SHAPES))("%s", (_name, shape) => {
 test("a run in turns is run and walked", () => {
   const dose = "{ sets: 1, turns: { work: 3 min, easy: 2 min, times: 6 }, per_week: 3 }";
   const { made, workspace } = madeSmall({ trains: "running", card: dose });
-  const booklet = makeBooklet(made, workspace, english(), DAY);
+  const booklet = makeBooklet(asSigned(made), workspace, english(), DAY);
   expect(booklet.phases[0]?.rows[0]?.doses[0]?.work).toBe("Run 3 minutes, walk 2 minutes, 6 times");
   expect(booklet.sessions[0]?.minutes).toBe(30);
 });

@@ -10,6 +10,7 @@ import { loadAssets } from "../../src/html/assets.ts";
 import { renderHtml } from "../../src/html/html.ts";
 import { loadWords } from "../../src/words/load-words.ts";
 import { openWorkspace } from "../../src/workspace.ts";
+import { asSigned } from "../support/signed.ts";
 import { change, DAY, english, ROOT, shippedText, worldWith } from "../support/world.ts";
 
 const CLINIC = "templates/demo-de";
@@ -25,7 +26,7 @@ function german(files: Readonly<Record<string, string>> = {}) {
   });
   const { value, faults } = makeProgram(workspace, `${CLINIC}/achilles.md`);
   if (!value) throw new Error(faults.map(({ message }) => message).join("\n"));
-  return { booklet: makeBooklet(value, workspace, words, DAY), program: value.program };
+  return { booklet: makeBooklet(asSigned(value), workspace, words, DAY), program: value.program };
 }
 
 const { booklet, program } = german();

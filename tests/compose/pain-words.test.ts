@@ -17,6 +17,7 @@ import { renderHtml } from "../../src/html/html.ts";
 import { type PhoneData, plannedSessions } from "../../src/phone/day/data.ts";
 import { planJson } from "../../src/plan-text/json.ts";
 import { course } from "../published/course-support.ts";
+import { asSigned } from "../support/signed.ts";
 import { DAY, demoClinic, english, ROOT, shippedText } from "../support/world.ts";
 
 /** What a rule allows: the most pain while exercising, and in the hours after. */
@@ -104,8 +105,8 @@ const items = (html: string): string[] =>
 
 /** Everything that is made from a plan, and its cards with their titles and what they allow. */
 function outputs(made: MadeProgram, own: Rule | undefined) {
-  const booklet = makeBooklet(made, workspace, words, DAY);
-  const summary = makeBooklet(made, workspace, words, DAY, "summary");
+  const booklet = makeBooklet(asSigned(made), workspace, words, DAY);
+  const summary = makeBooklet(asSigned(made), workspace, words, DAY, "summary");
   const exercises = new Map(
     made.program.phases
       .flatMap((phase) => phase.exercises)

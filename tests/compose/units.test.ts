@@ -4,6 +4,7 @@ import { makeBooklet, makeProgram } from "../../src/booklet.ts";
 import { phoneData } from "../../src/html/phone.ts";
 import { planTable } from "../../src/plan-text/table.ts";
 import { loadWords } from "../../src/words/load-words.ts";
+import { asSigned } from "../support/signed.ts";
 import { change, DAY, DEMO, demoClinic, english, shippedText } from "../support/world.ts";
 
 const plan = [
@@ -28,7 +29,13 @@ function made(clinic: string, language: "en" | "de" = "en") {
   const { value, faults } = makeProgram(workspace, `${DEMO}/achilles.md`);
   if (!value) throw new Error(faults.map(({ message }) => message).join("\n"));
   const words = language === "en" ? english() : loadWords("de", "de-DE");
-  return { value, workspace, words, faults, booklet: makeBooklet(value, workspace, words, DAY) };
+  return {
+    value,
+    workspace,
+    words,
+    faults,
+    booklet: makeBooklet(asSigned(value), workspace, words, DAY),
+  };
 }
 
 /** Numbers before a unit of mass, each once. */

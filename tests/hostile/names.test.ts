@@ -5,6 +5,7 @@ import { describe, expect, test } from "vitest";
 import { makeBooklet, makeProgram } from "../../src/booklet.ts";
 import { loadAssets } from "../../src/html/assets.ts";
 import { renderHtml } from "../../src/html/html.ts";
+import { asSigned } from "../support/signed.ts";
 import { change, DAY, DEMO, demoClinic, english, ROOT, shippedText } from "../support/world.ts";
 
 const words = english();
@@ -16,7 +17,7 @@ function htmlWith(edits: readonly (readonly [string, string])[]): string {
   const workspace = demoClinic({ [FILE]: text });
   const { value, faults } = makeProgram(workspace, FILE);
   if (!value) throw new Error(faults.map(({ message }) => message).join("\n"));
-  return renderHtml(makeBooklet(value, workspace, words, DAY), assets);
+  return renderHtml(makeBooklet(asSigned(value), workspace, words, DAY), assets);
 }
 
 const quoted = (text: string) => JSON.stringify(text);

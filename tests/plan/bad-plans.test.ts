@@ -128,7 +128,7 @@ describe("a plan with an error makes nothing", () => {
     ],
     [
       "an unknown flag",
-      "flags: []",
+      "flags: none",
       "flags: [osteoporosys]",
       "wrong-value",
       "osteoporosys",
@@ -217,7 +217,7 @@ describe("a plan with an error makes nothing", () => {
     ["tendon-rupture-recent", "heel-raise-seated-weight"],
     ["bone-stress-injury", "heel-raise-one-leg-step-weight"],
   ])("the flag %s stops %s with the reason of the card", (flag, card) => {
-    const text = change(GOOD, "flags: []", `flags: [${flag}]`);
+    const text = change(GOOD, "flags: none", `flags: [${flag}]`);
     const { value, faults } = made(text);
     expect(value).toBeUndefined();
     const fault = faults.find((one) => one.code === "not-for-client" && one.message.includes(card));

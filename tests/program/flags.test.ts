@@ -9,7 +9,7 @@ const SIGN = "Your clinician has said that you may.";
 
 /** The demo's plan with these flags, without days away. */
 const flagged = (flags: string, plan = achillesPlan()) =>
-  change(change(plan, / {2}away:.*\n/, ""), "flags: []", `flags: [${flags}]`);
+  change(change(plan, / {2}away:.*\n/, ""), "flags: none", `flags: [${flags}]`);
 
 /** The same with nothing heavy in the first two weeks. */
 const later = (flags: string) =>

@@ -5,6 +5,7 @@ import { loadAssets } from "../../src/html/assets.ts";
 import { renderHtml } from "../../src/html/html.ts";
 import { type PlanJson, planJson } from "../../src/plan-text/json.ts";
 import { dayNumber } from "../../src/units/dates.ts";
+import { asSigned } from "../support/signed.ts";
 import { DAY, demoClinic, english, ROOT } from "../support/world.ts";
 
 export type JsonSession = PlanJson["weeks"][number]["sessions"][number];
@@ -117,7 +118,7 @@ const assets = await loadAssets(join(ROOT, "templates"), english());
 
 /** The text of the booklet's pages, without its marks; runs of white space are one space. */
 export function printedText(made: MadeProgram): string {
-  const html = renderHtml(makeBooklet(made, demoClinic(), english(), DAY), assets);
+  const html = renderHtml(makeBooklet(asSigned(made), demoClinic(), english(), DAY), assets);
   const [, body = ""] = /<body[^>]*>([\s\S]*)<\/body>/.exec(html) ?? [];
   return body
     .replace(/<(svg|style|script)\b[\s\S]*?<\/\1>/g, " ")

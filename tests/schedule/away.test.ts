@@ -6,6 +6,7 @@ import { issue } from "../../src/calendar/issue.ts";
 import { planJson } from "../../src/plan-text/json.ts";
 import { planTable } from "../../src/plan-text/table.ts";
 import { addDays } from "../../src/units/dates.ts";
+import { asSigned } from "../support/signed.ts";
 import {
   change,
   DAY,
@@ -216,7 +217,7 @@ test("an exercise of every second day begins anew after a week away, as often as
 
 describe("it is said", () => {
   const { value, workspace } = made(weeksAway(4, 5));
-  const booklet = makeBooklet(value, workspace, english(), DAY);
+  const booklet = makeBooklet(asSigned(value), workspace, english(), DAY);
 
   test("on the calendar page, the cover, the diary and the terminal", () => {
     expect(booklet.weeks[3]?.summary).toBe("Away: no sessions this week");

@@ -4,6 +4,7 @@ import { makeBooklet, makeProgram } from "../../src/booklet.ts";
 import { planTable } from "../../src/plan-text/table.ts";
 import { addDays, weekdayOf } from "../../src/units/dates.ts";
 import { WEEKDAYS } from "../../src/units/day-parts.ts";
+import { asSigned } from "../support/signed.ts";
 import {
   change,
   DAY,
@@ -62,7 +63,7 @@ describe("after an event", () => {
   test("it is said that hard work is kept away after it", () => {
     const { workspace, value } = made(text);
     if (!value) throw new Error("the plan has errors");
-    const { kept } = makeBooklet(value, workspace, english(), DAY);
+    const { kept } = makeBooklet(asSigned(value), workspace, english(), DAY);
     expect(kept).toContain("No hard work soon after: Match (Wednesday).");
     expect(planTable(value, workspace.texts.library, english())).toContain(
       "No hard work soon after: Match (Wednesday).",

@@ -10,6 +10,7 @@ import { renderHtml } from "../../src/html/html.ts";
 import { phoneData } from "../../src/html/phone.ts";
 import { planJson } from "../../src/plan-text/json.ts";
 import { planTable } from "../../src/plan-text/table.ts";
+import { asSigned } from "../support/signed.ts";
 import {
   change,
   DAY,
@@ -55,7 +56,7 @@ function appointments(file: string, text: string) {
   const { workspace, value, faults, library } = made(file, text);
   if (!value) throw new Error(faults.map(({ message, hint }) => `${message} ${hint}`).join("\n"));
   const cards = [...library.cards.values()];
-  const booklet = makeBooklet(value, workspace, english(), DAY);
+  const booklet = makeBooklet(asSigned(value), workspace, english(), DAY);
   const ics = calendarFile(booklet, issue(booklet, value.program, undefined).value);
   return new ICAL.Component(ICAL.parse(ics)).getAllSubcomponents("vevent").map((component) => {
     const event = new ICAL.Event(component);
@@ -146,7 +147,7 @@ describe("a day that begins in the evening", () => {
   const text = plan(ACHILLES, NIGHT, "midday");
   const { workspace, value } = made(ACHILLES, text);
   if (!value) throw new Error("the night worker's plan has errors");
-  const booklet = makeBooklet(value, workspace, english(), DAY);
+  const booklet = makeBooklet(asSigned(value), workspace, english(), DAY);
 
   test("is named by the date on which it begins; its parts after midnight are on the next", () => {
     const [session] = booklet.sessions;

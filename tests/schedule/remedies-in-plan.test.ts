@@ -122,7 +122,7 @@ describe("every remedy, taken as the edits it is", () => {
     [
       "a flag that rules out",
       ACHILLES,
-      change(plain, "flags: []", "flags: [tendon-rupture-recent]"),
+      change(plain, "flags: none", "flags: [tendon-rupture-recent]"),
     ],
     [
       "a swap to what needs a machine",

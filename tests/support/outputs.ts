@@ -8,6 +8,7 @@ import { companionOf, loadCompanion } from "../../src/html/companion.ts";
 import { renderHtml } from "../../src/html/html.ts";
 import { planJson } from "../../src/plan-text/json.ts";
 import { planTable } from "../../src/plan-text/table.ts";
+import { asSigned } from "./signed.ts";
 import { DAY, DEMO, demoClinic, english, ROOT, shippedText, worldWith } from "./world.ts";
 
 const clinic = demoClinic();
@@ -35,7 +36,7 @@ export function tryPlan(
 export function outputsOf(text: string, file?: string, more?: Readonly<Record<string, string>>) {
   const { value, faults, errors, workspace } = tryPlan(text, file, more);
   if (!value) throw new Error(errors.map(({ message, hint }) => `${message} ${hint}`).join("\n"));
-  const booklet = makeBooklet(value, workspace, english(), DAY);
+  const booklet = makeBooklet(asSigned(value), workspace, english(), DAY);
   const json = planJson(value, faults);
   return {
     made: value,

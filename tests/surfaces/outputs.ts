@@ -16,6 +16,7 @@ import { planTable } from "../../src/plan-text/table.ts";
 import { loadWords } from "../../src/words/load-words.ts";
 import { openWorkspace, type Workspace } from "../../src/workspace.ts";
 import { memoryTree } from "../support/memory-tree.ts";
+import { asSigned } from "../support/signed.ts";
 import { DAY, ROOT } from "../support/world.ts";
 import type { Client } from "./clients.ts";
 import { CLINICS, type ClinicText, clinicFile } from "./clinics.ts";
@@ -51,9 +52,10 @@ export async function outputsOf(
   const make = (text: string, day: string, record?: IssuedRecord) => {
     plans.set(client.path, text);
     const before = { today: day, recordOf: () => ({ value: record, faults: [] }) };
-    const { value, faults } = makeProgram(workspace, client.path, before);
+    const { value: unsigned, faults } = makeProgram(workspace, client.path, before);
     plans.delete(client.path);
-    if (!value || faults.some(isError)) return { faults };
+    if (!unsigned || faults.some(isError)) return { faults };
+    const value = asSigned(unsigned);
     const booklet = makeBooklet(value, workspace, words, day, client.edition);
     const issued = issue(booklet, value.program, record).value;
     return { made: value, booklet, issued, faults, ics: calendarFile(booklet, issued) };
