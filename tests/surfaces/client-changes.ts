@@ -51,8 +51,25 @@ export function changesOf(protocol: ProtocolText, random: Random) {
           .some(left, random.chance(0.3) ? 2 : 1)
           .map((card) => ({ card, why: WHY, dose: otherDose(card, protocol, random) }))
       : [];
+  const bands = left.filter(
+    (card) => cardOf(card).load.kind === "band" && !redose.some((one) => one.card === card),
+  );
+  const levels =
+    bands.length > 0 && random.chance(0.5)
+      ? [random.one(bands)].map((card) => ({
+          card,
+          why: WHY,
+          dose: { target: `band ${random.whole(1, 4)}` },
+        }))
+      : [];
   const cards = [...left, ...swap.map(({ to }) => to), ...add.map(({ card }) => card)].map(cardOf);
-  return { leaveOut: leaveOut.map((card) => ({ card, why: WHY })), swap, add, redose, cards };
+  return {
+    leaveOut: leaveOut.map((card) => ({ card, why: WHY })),
+    swap,
+    add,
+    redose: [...redose, ...levels],
+    cards,
+  };
 }
 
 /** A dose that differs, of the shape that the protocol states. */
