@@ -105,6 +105,7 @@ describe("check --json", () => {
         column: 7,
         message: 'side: "lefft" is not a known word here.',
         hint: "Did you mean left?",
+        remedies: [],
       },
     ]);
   });
@@ -227,6 +228,7 @@ describe("a plan issued again", { timeout: 120_000 }, () => {
   });
 
   test("a plan changed after it was signed is a draft, and says what changed", () => {
+    calm();
     signed();
     ics();
     const before = file("achilles-demo.issued.json");
@@ -483,6 +485,7 @@ describe("new", () => {
     fill("jo.md", {
       name: "Jo Tester",
       reference: "T-1",
+      born: "1980-05-16",
       body_mass: "70 kg",
       clinician: "A. Tester",
       protocol: "my-course",

@@ -4,6 +4,7 @@ import type { Booklet } from "../../src/compose/model.ts";
 import type { SessionBout } from "../../src/compose/session-model.ts";
 import type { Diary } from "../../src/diary/entry.ts";
 import type { PlannedSession } from "../../src/phone/day/data.ts";
+import { asSigned } from "../support/signed.ts";
 import { DAY, DEMO, demoClinic, english } from "../support/world.ts";
 
 /** The booklet of a plan of the demo clinic, with these files over it. */
@@ -14,7 +15,7 @@ export function demoBooklet(
   const workspace = demoClinic(files);
   const { value } = makeProgram(workspace, `${DEMO}/${plan}.md`);
   if (!value) throw new Error(`the demo plan ${plan} has errors`);
-  return makeBooklet(value, workspace, english(), DAY);
+  return makeBooklet(asSigned(value), workspace, english(), DAY);
 }
 
 /** A bout with what a test says of it. */

@@ -176,7 +176,7 @@ describe("a plan that cannot be done says what collides, where it stands, and wh
           "clear_before: 100 h",
         ),
       ),
-      /keeps clear of the 100 hours before Sunday’s Long walk/,
+      /keeps clear of the 100 hours before and 24 hours after Sunday’s Long walk/,
       /Open (Monday|Tuesday|Wednesday)|once a week|twice a week/,
     ],
     [

@@ -8,6 +8,7 @@ import { renderHtml } from "../../src/html/html.ts";
 import { planJson } from "../../src/plan-text/json.ts";
 import { planTable } from "../../src/plan-text/table.ts";
 import { type Client, courseIn } from "../published/course-support.ts";
+import { asSigned } from "./signed.ts";
 import { DAY, demoClinic, english, ROOT } from "./world.ts";
 
 /** Ids of all shipped protocols. */
@@ -39,7 +40,8 @@ function clientOf(protocol: string, more: Partial<Client>): Client {
 
 /** What comes out of a course, on every surface that is text; `print` prints it again. */
 export function shippedCourse(protocol: string, more: Partial<Client> = {}) {
-  const { made, workspace } = courseIn(clientOf(protocol, more));
+  const { made: unsigned, workspace } = courseIn(clientOf(protocol, more));
+  const made = asSigned(unsigned);
   const print = (day: string, edition: Edition = "standard"): string =>
     renderHtml(makeBooklet(made, workspace, words, day, edition), assets);
   return {
