@@ -28,7 +28,12 @@ interface DoseTableView<Group> {
   readonly hasLoad: boolean;
   readonly hasHow: boolean;
   readonly columns: number;
+  /** Whether the words of a dose are too long to stay on one line: the columns after them would be cut off. */
+  readonly long: boolean;
 }
+
+/** The most letters of "3 sets of 10 holds, 10 seconds each" with which a row is not broken. */
+const ONE_LINE = 36;
 
 const PARTS = ["pace", "rest", "effort", "often"] as const;
 
@@ -55,7 +60,8 @@ export function doseTable<Group extends { readonly lines: readonly DoseCells[] }
   const lines = groups.flatMap((group) => group.lines);
   const hasLoad = lines.some(({ load }) => load !== "");
   const hasHow = lines.some(({ how }) => how.length > 0);
-  return { groups, hasLoad, hasHow, columns: 2 + Number(hasLoad) + Number(hasHow) };
+  const long = lines.some(({ work }) => work.length > ONE_LINE);
+  return { groups, hasLoad, hasHow, columns: 2 + Number(hasLoad) + Number(hasHow), long };
 }
 
 /**

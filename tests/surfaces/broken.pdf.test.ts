@@ -1,5 +1,6 @@
 /** The comparison sees a printed booklet that states another fact: each row prints one booklet with one changed. */
 import { beforeAll, describe, expect, test } from "vitest";
+import { stringify } from "yaml";
 import type { Booklet } from "../../src/compose/model.ts";
 import { change } from "../support/world.ts";
 import { pdfSurfaces, surfacesOf } from "./check.ts";
@@ -8,6 +9,7 @@ import { demoClient } from "./demo-client.ts";
 import { compare, disagreementText } from "./facts.ts";
 import { type Outputs, outputsOf, printAll } from "./outputs.ts";
 import { readPdf } from "./read/pdf.ts";
+import { protocolIn } from "./shipped.ts";
 
 /** Six goals in large print, which fill more than a page. */
 function withGoals(client: Client): Client {
@@ -24,6 +26,28 @@ function withGoals(client: Client): Client {
     plan: { ...client.plan, goals },
     text: change(client.text, /goals:\n(?: {2}- .*\n)+/, `goals:\n${lines.join("")}`),
   };
+}
+
+/** Turns of work and rest in large print: the longest words of a dose, beside a load and how often. */
+function withTurns(client: Client): Client {
+  const protocol = protocolIn("hamstring-lowering-480-in-eight-weeks", "en");
+  const card = protocol.phases[0]?.exercises[0]?.card ?? "";
+  const plan = {
+    ...client.plan,
+    protocol: protocol.id,
+    measures: [],
+    equipment: ["mat", "soft-pad", "ankle-hold", "pillow"],
+    swap: [],
+    leave_out: [],
+    redose: [
+      {
+        card,
+        why: "In turns.",
+        dose: { sets: 2, turns: { work: "40 s", easy: "20 s", times: 4 } },
+      },
+    ],
+  };
+  return { ...client, edition: "large", protocol, plan, text: `---\n${stringify(plan)}---\n` };
 }
 
 const ROWS: readonly (readonly [string, (booklet: Booklet) => Booklet, string])[] = [
@@ -46,29 +70,40 @@ const ROWS: readonly (readonly [string, (booklet: Booklet) => Booklet, string])[
 ];
 
 let whole: Outputs;
+let turns: Outputs;
 
 beforeAll(async () => {
-  const outputs = await outputsOf(withGoals(demoClient("achilles")));
-  if ("faults" in outputs) throw outputs.faults[0];
-  whole = outputs;
+  whole = await made(withGoals(demoClient("achilles")));
+  turns = await made(withTurns(demoClient("achilles")));
 });
 
+async function made(client: Client): Promise<Outputs> {
+  const outputs = await outputsOf(client);
+  if ("faults" in outputs) throw outputs.faults[0];
+  return outputs;
+}
+
 /** Holds the files against a print of the booklet. */
-async function compared(booklet: Booklet) {
+async function compared(files: Outputs, booklet: Booklet = files.booklet) {
   let pages: ReturnType<typeof pdfSurfaces> = [];
-  await printAll([{ ...whole, booklet }], async ({ client }, pdf) => {
+  await printAll([{ ...files, booklet }], async ({ client }, pdf) => {
     pages = pdfSurfaces(client, await readPdf(pdf));
   });
-  return compare([...surfacesOf(whole), ...pages]).disagreements;
+  return compare([...surfacesOf(files), ...pages]).disagreements;
 }
 
 describe("a printed booklet", { timeout: 120_000 }, () => {
   test("agrees with the files, also where goals fill more than a page", async () => {
-    expect((await compared(whole.booklet)).map(disagreementText)).toEqual([]);
+    expect((await compared(whole)).map(disagreementText)).toEqual([]);
+  });
+
+  test("agrees with the files, also where the words of a dose are long in large print", async () => {
+    expect(turns.html).toContain("go for 40 seconds");
+    expect((await compared(turns)).map(disagreementText)).toEqual([]);
   });
 
   test.each(ROWS)("is seen where it states another fact: %s", async (_name, broken, kind) => {
-    const seen = await compared(broken(whole.booklet));
+    const seen = await compared(whole, broken(whole.booklet));
     expect(seen.map((one) => one.kind)).toContain(kind);
   });
 });

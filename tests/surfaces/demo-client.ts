@@ -12,7 +12,13 @@ export function demoClient(name: string): Client {
   const clinic = CLINICS[0] as ClinicText;
   const protocol = PROTOCOLS.get(plan.protocol);
   if (!protocol) throw new Error(`no protocol ${plan.protocol}`);
-  const whole = { ...plan, leave_out: plan.leave_out ?? [], swap: plan.swap ?? [] };
+  const whole = {
+    ...plan,
+    // "none" is the answer of a client who was asked and has none
+    flags: Array.isArray(plan.flags) ? plan.flags : [],
+    leave_out: plan.leave_out ?? [],
+    swap: plan.swap ?? [],
+  };
   return {
     seed: 0,
     clinic,
