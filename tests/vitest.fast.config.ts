@@ -9,7 +9,7 @@ const BROWSER = [
   "html/policy.test.ts",
   "html/right-to-left.test.ts",
   "phone/screens/**",
-  "phone/{drift,intervals,trouble,week}.test.ts",
+  "phone/{drift,intervals,trouble,week,when-ready}.test.ts",
 ];
 const COMMANDS = [
   "cli/**",
@@ -23,15 +23,19 @@ const MANY_INPUTS = [
   "calendar/{calendar-file,reissue}.test.ts",
   "cards/{bad-cards,care,images,things,translations}.test.ts",
   "clinic-look.test.ts",
-  "compose/{pain-words,shipped-pages,every-shape}.test.ts",
+  "compose/{every-shape,german,pain-words,phases,shipped-pages,units}.test.ts",
   "figure/**",
   "diary/{code,hostile}.test.ts",
-  "dose/properties.test.ts",
+  "dose/{properties,served}.test.ts",
   "plan/bad-plans.test.ts",
-  "published/course-load.test.ts",
+  "plan/serialise.test.ts",
+  "program/{age,extend,flags,substitutes}.test.ts",
+  "published/course-{groin,hamstring,knee-and-foot,load}.test.ts",
   "read/splice.test.ts",
   "readability/{properties,text-faults}.test.ts",
-  "schedule/{hours,lay-out,layout-warnings,remedies,away}*.test.ts",
+  "schedule/{away,free-time,frequency,hard-work,hours,lay-out,layout-warnings,remedies}*.test.ts",
+  "signature/signature.test.ts",
+  "workspace.test.ts",
   "week/{explain,program}/**",
   "week/search/{highs,pace,properties}.test.ts",
 ];
@@ -42,6 +46,7 @@ export default mergeConfig(
     // one process for many files: most of the time would go into loading the program again for each
     test: {
       isolate: false,
+      pool: "threads",
       exclude: [...configDefaults.exclude, ...BROWSER, ...COMMANDS, ...MANY_INPUTS],
     },
   }),
