@@ -74,7 +74,8 @@ function printDemos() {
       const options = ["--formats", "pdf", "--edition", edition, "--out", folder];
       const printed = run(process.execPath, [...command, ...options]);
       if (printed.status !== 0) fail(`The demo booklets were not printed.\n${printed.stderr}`);
-      pdfs.push(...readdirSync(folder).map((name) => join(folder, name)));
+      const names = readdirSync(folder).filter((name) => name.endsWith(".pdf"));
+      pdfs.push(...names.map((name) => join(folder, name)));
     }
   }
   return pdfs;
