@@ -14,7 +14,8 @@ import { afterAll, beforeEach, describe, expect, test } from "vitest";
 import { applyRemedy } from "../../src/commands/apply.ts";
 import { plan } from "../../src/commands/plan.ts";
 import { Fault } from "../../src/faults/fault.ts";
-import { change, DAY, ROOT } from "../support/world.ts";
+import { change, ROOT } from "../support/world.ts";
+import { terminalIn } from "./support.ts";
 
 const base = mkdtempSync(join(tmpdir(), "paulatim-apply-"));
 afterAll(() => rmSync(base, { recursive: true, force: true }));
@@ -34,31 +35,13 @@ const textNow = () => readFileSync(file, "utf8");
 const edit = (from: string | RegExp, to: string) =>
   writeFileSync(file, change(textNow(), from, to));
 
-function terminal() {
-  const said = { out: "", err: "" };
-  const world = {
-    cwd: clinic,
-    env: {},
-    platform: "linux" as const,
-    today: DAY,
-    out: (text: string) => {
-      said.out += `${text}\n`;
-    },
-    err: (text: string) => {
-      said.err += `${text}\n`;
-    },
-    colour: { out: false, err: false },
-  };
-  return { said, world };
-}
-
 function shown() {
-  const { said, world } = terminal();
+  const { said, world } = terminalIn(clinic);
   return { status: plan("achilles.md", {}, world), ...said };
 }
 
 async function apply(options: Partial<Parameters<typeof applyRemedy>[1]>, answer?: string) {
-  const { said, world } = terminal();
+  const { said, world } = terminalIn(clinic);
   const asked: string[] = [];
   const status = await applyRemedy(
     "achilles.md",
@@ -145,7 +128,7 @@ test("a file that is no UTF-8 is not written", async () => {
 
 test("plan --json gives the remedies as edits", () => {
   withLegPress();
-  const { said, world } = terminal();
+  const { said, world } = terminalIn(clinic);
   plan("achilles.md", { json: true }, world);
   const [fault] = JSON.parse(said.out).faults as { remedies: unknown[] }[];
   expect(fault?.remedies[0]).toEqual({

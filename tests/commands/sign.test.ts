@@ -9,6 +9,7 @@ import { diaryCsv } from "../../src/diary/csv.ts";
 import type { Diary } from "../../src/diary/entry.ts";
 import { Fault } from "../../src/faults/fault.ts";
 import { change, DAY, ROOT } from "../support/world.ts";
+import { terminalIn } from "./support.ts";
 
 const base = mkdtempSync(join(tmpdir(), "paulatim-sign-"));
 afterAll(() => rmSync(base, { recursive: true, force: true }));
@@ -36,26 +37,8 @@ const atEase = () => {
   writeFileSync(settings, change(readFileSync(settings, "utf8"), "  session: 45 min", more));
 };
 
-function terminal() {
-  const said = { out: "", err: "" };
-  const world = {
-    cwd: clinic,
-    env: {},
-    platform: "linux" as const,
-    today: DAY,
-    out: (text: string) => {
-      said.out += `${text}\n`;
-    },
-    err: (text: string) => {
-      said.err += `${text}\n`;
-    },
-    colour: { out: false, err: false },
-  };
-  return { said, world };
-}
-
 async function signed(options: Partial<Parameters<typeof sign>[1]> = {}, answer?: string) {
-  const { said, world } = terminal();
+  const { said, world } = terminalIn(clinic);
   const asked: string[] = [];
   try {
     const status = await sign(
@@ -75,7 +58,7 @@ async function signed(options: Partial<Parameters<typeof sign>[1]> = {}, answer?
 }
 
 const isSigned = () => {
-  const { said, world } = terminal();
+  const { said, world } = terminalIn(clinic);
   plan("achilles.md", { json: true }, world);
   return JSON.parse(said.out).signed as boolean;
 };
