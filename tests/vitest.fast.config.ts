@@ -29,6 +29,7 @@ const MANY_INPUTS = [
   "dose/{properties,served}.test.ts",
   "plan/bad-plans.test.ts",
   "plan/serialise.test.ts",
+  "plans/**",
   "program/{age,extend,flags,substitutes}.test.ts",
   "published/course-{groin,hamstring,knee-and-foot,load}.test.ts",
   "read/splice.test.ts",

@@ -73,7 +73,11 @@ export function changesOf(protocol: ProtocolText, random: Random) {
 }
 
 /** A dose that differs, of the shape that the protocol states. */
-export function otherDose(card: string, protocol: ProtocolText, random: Random): DoseText {
+export function otherDose(
+  card: string,
+  protocol: Pick<ProtocolText, "phases">,
+  random: Random,
+): DoseText {
   const stated = protocol.phases.flatMap(({ exercises }) =>
     exercises.filter((one) => one.card === card).flatMap((one) => dosesOf(one)),
   );

@@ -50,12 +50,22 @@ function titles(language: Language): ReadonlyMap<string, CardText> {
   );
 }
 
-export function contextOf({ clinic: { language }, plan, protocol }: Client): Context {
+/** What of a client a reader has to know. */
+interface ReadClient {
+  readonly clinic: Pick<Client["clinic"], "language">;
+  readonly plan: {
+    readonly starts: string;
+    readonly week: { readonly hours?: Context["hours"] | undefined };
+  };
+  readonly protocol: ProtocolText;
+}
+
+export function contextOf({ clinic: { language }, plan, protocol }: ReadClient): Context {
   return {
     language,
     starts: plan.starts,
     hours: { ...HOURS, ...plan.week.hours },
-    protocol: protocolIn(protocol.id, language),
+    protocol: language === "en" ? protocol : protocolIn(protocol.id, language),
     cardByTitle(title) {
       const card = byTitle[language].get(title);
       if (!card) throw new Error(`no card is called "${title}"`);

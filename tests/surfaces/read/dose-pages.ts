@@ -49,7 +49,7 @@ export function readDoseRows(
         weeks.push(week);
         const place = `${phase} › ${title} › ${first.text}`;
         facts.push(...saidFacts(week, title, said, side, place));
-        facts.push(gateFact(weekKey(week, title), sign, place));
+        if (said.often !== NONE) facts.push(gateFact(weekKey(week, title), sign, place));
       }
     }
   }
@@ -187,7 +187,7 @@ function readDoseBox(part: Section, title: string, side: string, context: Contex
     const place = `${title} › ${part.title} › ${first.text}`;
     return weeksIn(first.text, context).flatMap((week) => [
       ...saidFacts(week, title, said, side, place),
-      gateFact(weekKey(week, title), sign, place),
+      ...(said.often === NONE ? [] : [gateFact(weekKey(week, title), sign, place)]),
     ]);
   });
 }

@@ -17,6 +17,7 @@ interface BoutJson {
   readonly phase: string;
   readonly side: string;
   readonly start_when: string | null;
+  readonly after_review: boolean;
   readonly sets: number;
   readonly reps: Amount | null;
   readonly reps_by_set: readonly Amount[] | null;
@@ -273,10 +274,16 @@ function boutFacts(bout: BoutJson, week: number, place: string, context: Context
   return [
     ...stated,
     { kind: "side", key, value: bout.side, place },
-    gateFact(key, bout.start_when, `${place}.start_when`),
+    gateFact(key, signOf(bout, context), `${place}.start_when`),
     { kind: "pain during", key: title, value: pain(bout.pain.during), place },
     { kind: "pain after", key: title, value: pain(bout.pain.after), place },
   ];
+}
+
+/** The sign that a bout waits for, and the clinician's word after it where it waits for that. */
+function signOf({ start_when, after_review }: BoutJson, { label }: Context): string | null {
+  if (!after_review) return start_when;
+  return [...(start_when === null ? [] : [start_when]), label("start_review")].join(" ");
 }
 
 function loadOf({ load_kind, load, load_unit, band_level, speed_km_h }: BoutJson): string {
