@@ -1,5 +1,6 @@
 /** Advice on a dosed program, as warnings with their source: crowded, long, a tissue left out, no easier card. */
 
+import { weeksOfCard } from "../program/phase-weeks.ts";
 import { showTime } from "../units/rounding.ts";
 import { type DoseContext, sayCard } from "./context.ts";
 import { sayList } from "./findings.ts";
@@ -97,21 +98,32 @@ function adviseOnLadders(context: DoseContext): void {
       const { demand, easier, trains } = card.card;
       if (!main || demand < LADDER_DEMAND || trains === "mobility" || trains === "relaxation")
         continue;
-      const known = context.hasLibrary ? context.easierThan(card) !== undefined : easier.length > 0;
-      if (known) continue;
+      const below = context.hasLibrary
+        ? (context.easierThan(card) ?? easier.find(({ to }) => weeksOfCard(context.program, to)))
+        : easier[0];
+      if (below !== undefined) continue;
       context.findings.add({
         code: "no-easier-rung",
         cause: card.card.id,
         level: "warning",
         place: () => place,
-        say: () => `${sayCard(card)} has no easier card to step down to when it is too much.`,
-        hint:
-          easier.length > 0
-            ? `Its card names ${sayList(easier.map(({ to }) => to))}, which the library does not have.`
-            : "Name one under easier on its card.",
+        say: () =>
+          `${sayCard(card)} has no easier card to step down to when it is too much; the booklet says to do fewer, then to leave it and call.`,
+        hint: noRungHint(
+          easier.map(({ to }) => to),
+          context,
+        ),
       });
     }
   }
+}
+
+function noRungHint(named: readonly string[], context: DoseContext): string {
+  if (named.length === 0) return "Name one under easier on its card.";
+  const unknown = context.hasLibrary ? named.filter((id) => !context.cardOf(id)) : named;
+  if (unknown.length === named.length)
+    return `Its card names ${sayList(unknown)}, which the library does not have.`;
+  return `None of the cards below it (the next: ${sayList(named)}) is one that this client may do and has the equipment for. Tell the client what to do on a bad day, in the note.`;
 }
 
 function placeOf(context: DoseContext, bout: Bout | undefined) {

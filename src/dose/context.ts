@@ -3,6 +3,7 @@
 import type { Library, LibraryCard } from "../cards/library.ts";
 import type { Place } from "../faults/fault.ts";
 import type { StatedDose, Statement } from "../prescription/stated.ts";
+import { easierCards } from "../program/easier.ts";
 import { flagsOfCard } from "../program/phase-weeks.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
 import { fits, usableThings } from "../program/propose.ts";
@@ -83,9 +84,11 @@ export class DoseContext {
     return source?.frame(place);
   }
 
-  /** The easier card to offer: the hardest of those that the card names and that this client may do. */
-  easierThan({ card }: LibraryCard): LibraryCard | undefined {
-    return this.#rungs(card.id, card.easier).sort((a, b) => b.card.demand - a.card.demand)[0];
+  /** The easier card to offer: what the booklet would name on a day when this one is too much. */
+  easierThan(card: LibraryCard): LibraryCard | undefined {
+    if (this.#library) return easierCards(card, this.program, this.#library)[0];
+    const { id, easier } = card.card;
+    return this.#rungs(id, easier).sort((a, b) => b.card.demand - a.card.demand)[0];
   }
 
   /** The harder card to offer: the easiest of those that the card names and that this client may do. */

@@ -116,6 +116,28 @@ describe("no-easier-rung", () => {
     const exercises = [{ card: one }];
     expect(only({ weeks: 3, exercises }, "no-easier-rung", library(base, one))).toHaveLength(count);
   });
+  test("one below the next counts, where the client has not what the next needs", () => {
+    const next = card({
+      id: "next",
+      demand: 5,
+      equipment: ["machine"],
+      easier: [{ to: "base" }],
+    });
+    const top = card({ id: "top", demand: 6, easier: [{ to: "next" }] });
+    const found = only({ exercises: [{ card: top }] }, "no-easier-rung", library(base, next, top));
+    expect(found).toEqual([]);
+  });
+  test("none is for this client: the library is not said to lack it", () => {
+    const next = card({ id: "next", demand: 5, equipment: ["machine"] });
+    const top = card({ id: "top", demand: 6, easier: [{ to: "next" }] });
+    const [found] = only(
+      { exercises: [{ card: top }] },
+      "no-easier-rung",
+      library(base, next, top),
+    );
+    expect(found?.hint).toContain("None of the cards below it (the next: next)");
+    expect(found?.hint).not.toContain("the library does not have");
+  });
   test("an extra needs none", () => {
     expect(only({ exercises: [{ card: hard, main: false }] }, "no-easier-rung")).toEqual([]);
   });
