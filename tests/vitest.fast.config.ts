@@ -19,6 +19,7 @@ const COMMANDS = [
   "notices.test.ts",
 ];
 const MANY_INPUTS = [
+  "clients/**",
   "surfaces/**",
   "calendar/{calendar-file,reissue}.test.ts",
   "cards/{bad-cards,care,images,things,translations}.test.ts",
