@@ -8,6 +8,7 @@ import { type Count, countIfMany, countOf, shapeOf } from "../prescription/shape
 import type { HowOften } from "../schedule/how-often.ts";
 import type { DoseLine } from "./exercise-model.ts";
 import type { Writer } from "./numbers.ts";
+import { shortSpeed, speedWords } from "./speed-words.ts";
 
 /** A dose without its weeks. */
 type WeekDose = Omit<DoseLine, "weeks">;
@@ -70,7 +71,8 @@ export function shortDose(bout: Bout, write: Writer): string {
   if (bout.load.level !== undefined) {
     return `${work}, ${words.say("dose.load.band", { level: bout.load.level })}`;
   }
-  return work;
+  const speed = bout.load.kind === "speed" ? shortSpeed(bout.load, write) : undefined;
+  return speed === undefined ? work : `${work}, ${speed}`;
 }
 
 function workWords(bout: Bout, { card }: LibraryCard, write: Writer): string {
@@ -178,18 +180,15 @@ export const capital = (text: string): string => text.charAt(0).toUpperCase() + 
 const rangeText = (low: number, high: number, write: Writer): string =>
   low === high ? write.number(low) : `${write.number(low)}–${write.number(high)}`;
 
-function loadWords(
-  { load }: Bout,
-  things: Vocabulary | undefined,
-  write: Writer,
-): string | undefined {
+function loadWords(bout: Bout, things: Vocabulary | undefined, write: Writer): string | undefined {
+  const { load } = bout;
   const { words } = write;
   const what = load.equipment === undefined || !things ? "" : thingName(load.equipment, things);
   switch (load.kind) {
     case "none":
       return undefined;
     case "speed":
-      return load.kmH === undefined ? load.words : `${write.number(load.kmH)} km/h`;
+      return speedWords(bout, write);
     case "band":
       return load.level === undefined
         ? words.say("dose.load.band_free")

@@ -7,7 +7,8 @@ import type { DoseContext, Work } from "./context.ts";
 import { feltLoad } from "./felt-load.ts";
 import { reportMisfit, reportTooHeavy } from "./load-faults.ts";
 import { makeLoad } from "./make-load.ts";
-import { loadTarget, speedTarget } from "./target.ts";
+import { speedLoad } from "./speed-load.ts";
+import { loadTarget } from "./target.ts";
 import type { BoutLoad, Loaded } from "./types.ts";
 
 /**
@@ -17,20 +18,13 @@ import type { BoutLoad, Loaded } from "./types.ts";
  */
 export function loadOf(context: DoseContext, work: Work, mostReps: number | undefined): Loaded {
   const { load } = work.exercise.card.card;
-  if (load.kind === "speed" || work.stated.dose.target?.kind === "percent-speed") {
+  const aim = work.stated.dose.target?.kind;
+  if (load.kind === "speed" || aim === "percent-speed" || aim === "speed") {
     return speedLoad(context, work);
   }
   if (load.kind === "band" || load.add === "band") return bandLoad(context, work, mostReps);
   if (load.kind === "weight" || load.add === "weight") return weightLoad(context, work, mostReps);
   return bodyLoad(context, work, mostReps);
-}
-
-function speedLoad(context: DoseContext, work: Work): Loaded {
-  const aimed = speedTarget(context, work);
-  if (aimed && aimed.value > 0) {
-    return { load: { kind: "speed", kmH: aimed.value }, provenance: aimed.provenance };
-  }
-  return felt({ kind: "speed", words: feltLoad("a speed", work) });
 }
 
 /** Body or nothing: it cannot be changed, but a measure can show that it is too heavy. */

@@ -42,7 +42,7 @@ export function boutOf(
     restS: dose.rest,
     restRepsS: dose.rest_reps,
   };
-  const speed = metresPerSecond(load.kmH);
+  const speed = metresPerSecond(load.slowKmH ?? load.kmH);
   const { dosing, units } = context.program.clinic;
   const sums = boutSums({ ...numbers, sides, kg: load.kg, speed }, dosing, units);
   const provenance: Provenance = {

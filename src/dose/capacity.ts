@@ -55,8 +55,14 @@ export function bestHold(context: DoseContext, work: Work, need: Need): Capacity
   );
 }
 
+/** The best speed of a client, in metres a second. */
+export interface BestSpeed extends Capacity {
+  /** Metres over which it was timed; undefined where the speed itself was measured. */
+  readonly overM: number | undefined;
+}
+
 /** Top speed in metres a second, as measured or from a timed distance. */
-export function topSpeed(context: DoseContext, work: Work, need: Need): Capacity | undefined {
+export function topSpeed(context: DoseContext, work: Work, need: Need): BestSpeed | undefined {
   const [test] = pickMeasures(context, work, "speed", need);
   if (!test) return undefined;
   const { speed, distance, time } = test.measure;
@@ -69,6 +75,7 @@ export function topSpeed(context: DoseContext, work: Work, need: Need): Capacity
   const source = context.measurePlace(test.index);
   return {
     value,
+    overM: speed === undefined ? distance : undefined,
     provenance: [{ step: "measure", says: how, value: rounded(value), unit: "m/s", source }],
   };
 }

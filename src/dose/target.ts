@@ -1,7 +1,8 @@
 /** From what a dose aims at to a number: a load, a hold, repetitions or a speed. */
 import type { Target } from "../prescription/fields.ts";
+import { targetText } from "../prescription/serialise.ts";
 import { floorTo, show, showPercent } from "../units/rounding.ts";
-import { bestHold, bodyPart, mostReps, oneRm, reportBodyMass, topSpeed } from "./capacity.ts";
+import { bestHold, bodyPart, mostReps, oneRm, reportBodyMass } from "./capacity.ts";
 import { type DoseContext, sayPlace, type Work } from "./context.ts";
 import type { Need } from "./measures.ts";
 import { rmShare } from "./rm-tables.ts";
@@ -26,6 +27,7 @@ export function sayTarget(target: Target, context: Pick<DoseContext, "mass">): s
   if (target.kind === "reserve") return `${target.reps} in reserve`;
   if (target.kind === "load") return context.mass(target.kg);
   if (target.kind === "band") return `band ${target.level}`;
+  if (target.kind === "speed" || target.kind === "percent-speed") return targetText(target);
   return `${showPercent(target.share)} of ${SHARE_OF[target.kind]}`;
 }
 
@@ -33,7 +35,6 @@ const SHARE_OF = {
   "percent-1rm": "1RM",
   "percent-hold": "best hold",
   "percent-reps": "most reps",
-  "percent-speed": "top speed",
 };
 
 /**
@@ -104,14 +105,6 @@ export function repsTarget(context: DoseContext, work: Work): AmountTarget | und
   return most && amount(context, work, target, most, 1, "repetitions");
 }
 
-/** Share of the top speed, in kilometres an hour, rounded down to a tenth. */
-export function speedTarget(context: DoseContext, work: Work): AmountTarget | undefined {
-  const { target } = work.stated.dose;
-  if (target?.kind !== "percent-speed") return undefined;
-  const top = topSpeed(context, work, { what: sayTarget(target, context), level: "error" });
-  return top && amount(context, work, target, { ...top, value: top.value * 3.6 }, 0.1, "km/h");
-}
-
 function shareOf(context: DoseContext, target: Target, reps: number | undefined) {
   const { rm_to_load: method, one_rm: formula } = context.program.clinic.dosing;
   if (target.kind === "percent-1rm") {
@@ -162,7 +155,7 @@ function amount(
   return { value, provenance };
 }
 
-function targetStep(work: Work, says: string, value: number, unit = "kg"): ProvenanceStep {
+export function targetStep(work: Work, says: string, value: number, unit = "kg"): ProvenanceStep {
   const statement = work.stated.stated.target;
   return {
     step: "target",

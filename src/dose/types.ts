@@ -4,7 +4,7 @@ import type { Repetitions, Turns } from "../prescription/fields.ts";
 import type { Tempo } from "../units/quantities.ts";
 import type { WorkSide } from "../units/side.ts";
 
-/** A whole number, or the two ends of a range; equal where there is no range. */
+/** A number, or the two ends of a range; equal where there is no range. */
 export interface Range {
   readonly low: number;
   readonly high: number;
@@ -80,8 +80,18 @@ export interface BoutLoad {
   readonly nextStep?: number | undefined;
   /** Band level, 1 to 8. */
   readonly level?: number | undefined;
-  /** Speed, in kilometres an hour, rounded down to a tenth. */
+  /** Speed that is not to be passed, in kilometres an hour, rounded down to a tenth. */
   readonly kmH?: number | undefined;
+  /** The slower end of the speed, where a range is stated. */
+  readonly slowKmH?: number | undefined;
+  /** The share of the client's best speed that is asked for; low equals high unless a range is stated. */
+  readonly share?: Range | undefined;
+  /** Seconds for the distance once, rounded up; never faster than asked for. */
+  readonly eachS?: Range | undefined;
+  /** Whether the seconds count from a running start, since a top speed was measured and no time from standing. */
+  readonly runningStart?: boolean | undefined;
+  /** Whether the clinician speaks of pace, in minutes a kilometre. */
+  readonly asPace?: boolean | undefined;
   /** The load in words where there is no number: "a weight that feels 6 out of 10". */
   readonly words?: string | undefined;
 }

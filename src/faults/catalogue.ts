@@ -156,6 +156,11 @@ export const CATALOGUE = {
     means: "By their own measure the client cannot do the dose with what they have.",
     exit: EXIT.input,
   },
+  "pace-unsure": {
+    means:
+      "A share of the best speed gives no seconds, as what was measured is another kind of run.",
+    exit: EXIT.input,
+  },
   "load-held": {
     means: "The clinic's limit for a step keeps a load well below its target.",
     exit: EXIT.input,

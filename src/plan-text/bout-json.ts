@@ -1,5 +1,5 @@
 /** A bout in the machine form of a program: its dose in numbers, and what belongs to its exercise. */
-import type { Bout } from "../dose/types.ts";
+import type { Bout, BoutLoad } from "../dose/types.ts";
 import type { PainLimits } from "../pain/limits.ts";
 import { countOf } from "../prescription/shape.ts";
 import { type HeldFlag, waitsForReview } from "../program/flags.ts";
@@ -37,7 +37,16 @@ export interface BoutJson {
   readonly load_unit: MassUnit | null;
   readonly load_kind: string;
   readonly band_level: number | null;
+  /** The speed that is not to be passed, and the slower end where a range is stated. */
   readonly speed_km_h: number | null;
+  readonly speed_from_km_h: number | null;
+  /** Whether pages give it as a pace, in minutes a kilometre. */
+  readonly speed_as_pace: true | null;
+  /** Seconds for the distance once, low and high, and whether they count from a running start. */
+  readonly seconds_each: readonly [number, number] | null;
+  readonly running_start: true | null;
+  /** The share of the client's best speed asked for, low and high, in percent. */
+  readonly percent_of_best: readonly [number, number] | null;
   readonly equipment: string | null;
   readonly effort: number | null;
   readonly tension_s: number | null;
@@ -110,10 +119,37 @@ function doseJson(bout: Bout, unit: MassUnit): Omit<BoutJson, keyof ExerciseJson
     load_unit: bout.load.kg === undefined ? null : unit,
     load_kind: bout.load.kind,
     band_level: bout.load.level ?? null,
-    speed_km_h: bout.load.kmH ?? null,
+    ...speedJson(bout.load),
     equipment: bout.load.equipment ?? null,
     effort: bout.effort ?? null,
     tension_s: bout.tensionS ?? null,
     clock_s: bout.clockS,
+  };
+}
+
+type SpeedFields =
+  | "speed_km_h"
+  | "speed_from_km_h"
+  | "speed_as_pace"
+  | "seconds_each"
+  | "running_start"
+  | "percent_of_best";
+
+function speedJson({
+  kmH,
+  slowKmH,
+  asPace,
+  eachS,
+  runningStart,
+  share,
+}: BoutLoad): Pick<BoutJson, SpeedFields> {
+  const percent = (part: number) => Math.round(part * 100);
+  return {
+    speed_km_h: kmH ?? null,
+    speed_from_km_h: slowKmH ?? null,
+    speed_as_pace: asPace ? true : null,
+    seconds_each: eachS ? [eachS.low, eachS.high] : null,
+    running_start: runningStart ? true : null,
+    percent_of_best: share ? [percent(share.low), percent(share.high)] : null,
   };
 }

@@ -21,8 +21,9 @@ import { type BoutJson, boutJson } from "./bout-json.ts";
  * 3: weeks away and first weeks back. 4: what could be done about a warning, as edits of the plan.
  * 5: the sign that a bout waits for. 6: how often each exercise is done in a week. 7: whether a bout
  * waits for a review. 8: what is moved in a week in the clinic's unit. 9: whether a bout is hard work, and why.
+ * 10: ranges of speed, seconds for a distance, shares of the best speed.
  */
-const VERSION = 9;
+const VERSION = 10;
 
 /** A plan with everything computed from it. */
 export interface ComputedPlan {

@@ -51,27 +51,65 @@ export type Target =
   | { readonly kind: "percent-1rm"; readonly share: number }
   | { readonly kind: "percent-hold"; readonly share: number }
   | { readonly kind: "percent-reps"; readonly share: number }
-  | { readonly kind: "percent-speed"; readonly share: number }
+  /** A share of the top speed, and the least of it where a range is stated. */
+  | { readonly kind: "percent-speed"; readonly share: number; readonly least?: number }
+  /** A speed, or a range of speeds, in metres a second, and how it is written. */
+  | {
+      readonly kind: "speed";
+      readonly fast: number;
+      readonly slow: number;
+      readonly as: "km/h" | "m/s" | "min/km";
+    }
   | { readonly kind: "reserve"; readonly reps: number }
   | { readonly kind: "load"; readonly kg: number }
   | { readonly kind: "band"; readonly level: number };
 
 const TARGET_HELP =
-  "write a target as 15 RM, 70 % of 1RM, 70 % of best hold, 70 % of most reps, 70 % of top speed, 2 in reserve, 10 kg, 25 lb or band 3";
+  "write a target as 15 RM, 70 % of 1RM, 70 % of best hold, 70 % of most reps, 70 % of top speed, 75-80 % of top speed, 9-10 km/h, 5:30-6:00 min/km, 2 in reserve, 10 kg, 25 lb or band 3";
 
-const TARGETS: readonly (readonly [RegExp, (n: number, unit: string) => Target])[] = [
-  [/^(\d{1,2}) ?RM$/, (reps) => ({ kind: "rm", reps })],
-  [/^(\d{1,3}(?:\.\d+)?) ?% of 1RM$/, (n) => ({ kind: "percent-1rm", share: n / 100 })],
-  [/^(\d{1,3}(?:\.\d+)?) ?% of best hold$/, (n) => ({ kind: "percent-hold", share: n / 100 })],
-  [/^(\d{1,3}(?:\.\d+)?) ?% of most reps$/, (n) => ({ kind: "percent-reps", share: n / 100 })],
-  [/^(\d{1,3}(?:\.\d+)?) ?% of top speed$/, (n) => ({ kind: "percent-speed", share: n / 100 })],
-  [/^(\d{1,2}) in reserve$/, (reps) => ({ kind: "reserve", reps })],
+const percent = (n = ""): number => Number(n) / 100;
+/** Seconds a kilometre, written as minutes and seconds, as metres a second. */
+const ofPace = (min = "", s = ""): number => 1000 / (60 * Number(min) + Number(s));
+
+const TARGETS: readonly (readonly [RegExp, (...groups: readonly string[]) => Target])[] = [
+  [/^(\d{1,2}) ?RM$/, (reps) => ({ kind: "rm", reps: Number(reps) })],
+  [/^(\d{1,3}(?:\.\d+)?) ?% of 1RM$/, (n) => ({ kind: "percent-1rm", share: percent(n) })],
+  [/^(\d{1,3}(?:\.\d+)?) ?% of best hold$/, (n) => ({ kind: "percent-hold", share: percent(n) })],
+  [/^(\d{1,3}(?:\.\d+)?) ?% of most reps$/, (n) => ({ kind: "percent-reps", share: percent(n) })],
+  [
+    /^(?:(\d{1,3}(?:\.\d+)?)-)?(\d{1,3}(?:\.\d+)?) ?% of top speed$/,
+    (least, n) => ({
+      kind: "percent-speed",
+      share: percent(n),
+      ...(least !== undefined && { least: percent(least) }),
+    }),
+  ],
+  [
+    /^(?:(\d{1,3}(?:\.\d+)?)-)?(\d{1,3}(?:\.\d+)?) ?(km\/h|m\/s)$/,
+    (slow, fast, unit) => {
+      const as = unit === "m/s" ? unit : "km/h";
+      const metres = (n: string | undefined) => Number(n) / (as === "km/h" ? 3.6 : 1);
+      return { kind: "speed", as, fast: metres(fast), slow: metres(slow ?? fast) };
+    },
+  ],
+  [
+    /^(\d{1,2}):([0-5]\d)(?:-(\d{1,2}):([0-5]\d))? ?min\/km$/,
+    (min, s, slowMin, slowS) => {
+      const fast = ofPace(min, s);
+      const slow = slowMin === undefined ? fast : ofPace(slowMin, slowS);
+      return { kind: "speed", as: "min/km", fast, slow };
+    },
+  ],
+  [/^(\d{1,2}) in reserve$/, (reps) => ({ kind: "reserve", reps: Number(reps) })],
   [
     /^(\d+(?:\.\d+)?) ?(kg|g|lb)$/,
-    (amount, unit) => ({ kind: "load", kg: kilograms(amount, unit) }),
+    (amount, unit = "") => ({ kind: "load", kg: kilograms(Number(amount), unit) }),
   ],
-  [/^band ([1-8])$/, (level) => ({ kind: "band", level })],
+  [/^band ([1-8])$/, (level) => ({ kind: "band", level: Number(level) })],
 ];
+
+/** Faster than anybody has run: 45 km/h, in metres a second. */
+const NOBODY = 12.5;
 
 const target = z
   .string({ error: TARGET_HELP })
@@ -81,15 +119,34 @@ const target = z
 function readTarget(text: string): Target | undefined {
   for (const [pattern, make] of TARGETS) {
     const match = pattern.exec(text);
-    if (match) {
-      const made = make(Number(match[1]), match[2] ?? "");
-      if ("share" in made && (made.share <= 0 || made.share > 1)) return undefined;
-      if (made.kind === "rm" && made.reps < 1) return undefined;
-      return made;
-    }
+    if (!match) continue;
+    const made = make(...match.slice(1));
+    return isPossible(made) ? made : undefined;
   }
   return undefined;
 }
+
+function isPossible(target: Target): boolean {
+  switch (target.kind) {
+    case "rm":
+      return target.reps >= 1;
+    case "speed":
+      return isRange(target.slow, target.fast) && target.fast <= NOBODY;
+    case "percent-speed":
+      return isRange(target.least ?? target.share, target.share) && target.share <= 1;
+    case "percent-1rm":
+    case "percent-hold":
+    case "percent-reps":
+      return target.share > 0 && target.share <= 1;
+    case "reserve":
+    case "load":
+    case "band":
+      return true;
+  }
+}
+
+/** Both above 0, the lower one first. */
+const isRange = (low: number, high: number): boolean => low > 0 && low <= high;
 
 const doseFields = {
   sets: z
@@ -124,7 +181,7 @@ const doseFields = {
     .max(10)
     .describe("How hard it should feel, from 0 (rest) to 10 (the most you can)."),
   target: target.describe(
-    "What the load is aimed at: 15 RM, 70 % of 1RM, 70 % of best hold, 70 % of most reps, 70 % of top speed, 2 in reserve, 10 kg, 25 lb, band 3. Percent may have decimals: 67.5 % of 1RM.",
+    "What the load is aimed at: 15 RM, 70 % of 1RM, 70 % of best hold, 70 % of most reps, 70 % of top speed or 75-80 % of top speed, a speed or pace (9-10 km/h, 5:30-6:00 min/km), 2 in reserve, 10 kg, 25 lb, band 3. Percent may have decimals: 67.5 % of 1RM.",
   ),
   per_week: z
     .number({ error: "write times a week as a whole number from 1 to 7" })

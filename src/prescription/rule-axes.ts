@@ -138,12 +138,24 @@ function targetAt(a: Target | undefined, b: Target | undefined, way: number): Ta
   if (a.kind === "rm" || a.kind === "reserve") return { kind: a.kind, reps: -floorTo(-now, 1) };
   if (a.kind === "load") return { kind: a.kind, kg: floorTo(now, 0.1) };
   if (a.kind === "band") return { kind: a.kind, level: floorTo(now, 1) };
+  if (a.kind === "speed" && b.kind === "speed") {
+    const slow = Math.min(now, a.slow + (b.slow - a.slow) * way);
+    return { kind: b.kind, as: b.as, fast: now, slow };
+  }
+  if (a.kind === "percent-speed" && b.kind === "percent-speed") {
+    const share = floorTo(now, 0.01);
+    const [from, to] = [a.least ?? a.share, b.least ?? b.share];
+    const least = Math.min(share, floorTo(from + (to - from) * way, 0.01));
+    return { kind: a.kind, share, ...(least < share && { least }) };
+  }
+  if (a.kind === "speed" || a.kind === "percent-speed") return undefined;
   return { kind: a.kind, share: floorTo(now, 0.01) };
 }
 
 function amountOf(target: Target): number {
   if (target.kind === "rm" || target.kind === "reserve") return target.reps;
   if (target.kind === "load") return target.kg;
+  if (target.kind === "speed") return target.fast;
   return target.kind === "band" ? target.level : target.share;
 }
 

@@ -29,7 +29,8 @@ function repsForm(reps: Repetitions): unknown {
   return sets.length === 1 ? sets[0] : sets;
 }
 
-function targetText(target: Target): string {
+/** A target as an author writes it. */
+export function targetText(target: Target): string {
   switch (target.kind) {
     case "rm":
       return `${target.reps} RM`;
@@ -46,8 +47,23 @@ function targetText(target: Target): string {
     case "percent-reps":
       return `${percentOf(target.share)} % of most reps`;
     case "percent-speed":
-      return `${percentOf(target.share)} % of top speed`;
+      return `${target.least === undefined ? "" : `${percentOf(target.least)}-`}${percentOf(target.share)} % of top speed`;
+    case "speed":
+      return speedText(target);
   }
 }
 
 const percentOf = (share: number): number => tidy(share * 100);
+
+function speedText({ fast, slow, as }: Extract<Target, { kind: "speed" }>): string {
+  const one = (speed: number) =>
+    as === "min/km" ? paceText(speed) : String(tidy(as === "km/h" ? speed * 3.6 : speed));
+  const ends = as === "min/km" ? [one(fast), one(slow)] : [one(slow), one(fast)];
+  return `${[...new Set(ends)].join("-")} ${as}`;
+}
+
+/** Minutes and seconds a kilometre: "5:30". */
+export function paceText(metresPerSecond: number): string {
+  const seconds = Math.round(1000 / metresPerSecond);
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
+}

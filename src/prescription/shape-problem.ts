@@ -97,6 +97,14 @@ export function saysWork(dose: DosePart): boolean {
 /** A share of the most repetitions, or of the best hold, for a set that is not counted or held. */
 function aimProblem(dose: DosePart, kind: Kind | undefined): ShapeProblem | undefined {
   const aim = dose.target?.kind;
+  const counted = kind === "repetitions" || kind === "holds";
+  if (counted && (aim === "speed" || aim === "percent-speed")) {
+    return {
+      fields: ["target"],
+      says: `aims at ${sayField(dose, "target")}, which says nothing of ${kind}`,
+      hint: "Give a distance, with reps for how often it is run, or a time or turns.",
+    };
+  }
   const fits =
     (aim !== "percent-reps" && aim !== "percent-hold") ||
     kind === undefined ||

@@ -119,12 +119,24 @@ describe("a share of the top speed", () => {
   const says = { dose: { target: "70 % of top speed" } };
   const speed = (fields: Fields) => [{ test: "speed", card: "run", on: "2026-11-20", ...fields }];
   test.each([
-    ["a speed", { speed: "20 km/h" }, 14],
-    ["a timed distance", { distance: "40 m", time: "6 s" }, 16.8],
-    ["rounded down to a tenth", { speed: "19.9 km/h" }, 13.9],
-  ])("%s", (_name, fields, kmH) => {
+    [
+      "a speed",
+      { speed: "20 km/h" },
+      { kmH: 14, eachS: { low: 13, high: 14 }, runningStart: true },
+    ],
+    [
+      "a timed distance",
+      { distance: "40 m", time: "6 s" },
+      { kmH: 16.8, eachS: { low: 11, high: 11.5 } },
+    ],
+    [
+      "rounded down to a tenth",
+      { speed: "19.9 km/h" },
+      { kmH: 13.9, eachS: { low: 13, high: 14 }, runningStart: true },
+    ],
+  ])("%s", (_name, fields, numbers) => {
     const made = bout({ card: run20, side: "none", says }, { measures: speed(fields) });
-    expect(made.load).toEqual({ kind: "speed", kmH });
+    expect(made.load).toEqual({ kind: "speed", share: { low: 0.7, high: 0.7 }, ...numbers });
     expect(made.codes).toEqual([]);
   });
   test.each([
@@ -137,7 +149,7 @@ describe("a share of the top speed", () => {
       { measures: speed(fields) },
     );
     expect(made.codes).toContain("wrong-value");
-    expect(made.load).toEqual({ kind: "speed", words: "a speed that feels 4 out of 10" });
+    expect(made.load).toEqual({ kind: "speed", share: { low: 0.7, high: 0.7 } });
     expect(made.clockS).toBe(200);
   });
 });

@@ -250,6 +250,7 @@ describe("a band, a speed", () => {
         "measure: Speed measured on 2026-11-20. [5.53 m/s] (plan.md:23)",
         "target: 70 % of top speed is 13.93 km/h. [13.93 km/h] (protocol.md:10)",
         "rounding: Rounded down to 13.9 km/h. [13.9 km/h]",
+        "rounding: 50 m in 13 to 14 s, rounded up. [13 s]",
       ],
     ],
     [
@@ -260,6 +261,7 @@ describe("a band, a speed", () => {
       [
         "measure: Speed measured on 2026-11-20: 40 m in 6 s. [6.67 m/s] (plan.md:23)",
         "target: 70 % of top speed is 16.8 km/h. [16.8 km/h] (protocol.md:10)",
+        "rounding: 50 m in 11 to 11.5 s, rounded up. [11 s]",
       ],
     ],
     [
@@ -267,7 +269,7 @@ describe("a band, a speed", () => {
       sprint,
       speed({ distance: "40 m", time: "0 s" }),
       {},
-      ["stated: Left to feel: a speed with which you do every repetition well."],
+      ["target: 70 % of top speed is asked for, in words. [0.7] (protocol.md:10)"],
     ],
   ])("%s", (_name, exercise, plan, clinic, lines) => {
     expect(said(exercise, plan, clinic).lines("load_kg")).toEqual(lines);

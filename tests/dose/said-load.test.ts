@@ -229,7 +229,18 @@ describe("the load itself", () => {
       bands(4),
       { kind: "body", systemKg: 15 },
     ],
-    ["a speed", sprint, speed({ speed: "19.9 km/h" }), { kind: "speed", kmH: 13.9 }],
+    [
+      "a speed",
+      sprint,
+      speed({ speed: "19.9 km/h" }),
+      {
+        kind: "speed",
+        kmH: 13.9,
+        share: { low: 0.7, high: 0.7 },
+        eachS: { low: 13, high: 14 },
+        runningStart: true,
+      },
+    ],
   ])("%s", (_name, exercise, plan, load) => {
     expect(said(exercise, plan).load).toEqual(load);
   });

@@ -45,7 +45,7 @@ describe("measures", () => {
       sprint,
       {},
       [
-        "error measure-missing plan.md:2 “Clinical run” (run) has no measure of speed, so 70 % of top speed cannot be computed (week 1). → Add a measure with test: speed and card: run, or state the dose without it.",
+        "warning measure-missing plan.md:2 “Clinical run” (run) has no measure of speed, so 70 % of top speed cannot be computed (week 1). → Add a measure with test: speed and card: run, or state the dose without it.",
       ],
     ],
     [

@@ -110,6 +110,9 @@ export function otherDose(
       ? [
           { sets: 3, distance: "20 m" },
           { sets: 2, reps: 5, distance: "80 m" },
+          { sets: 3, distance: "40 m", target: "75-80 % of top speed" },
+          { sets: 2, distance: "400 m", target: "8-9 km/h" },
+          { turns: { work: "2 min", easy: "1 min", times: 3 }, target: "6:00-6:30 min/km" },
           { sets: 2, turns: { work: "40 s", easy: "20 s", times: 4 } },
           { turns: { work: "3 min", easy: "90 s", times: random.whole(2, 6) } },
         ]

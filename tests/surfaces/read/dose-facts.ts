@@ -88,8 +88,13 @@ function secondsOf({ hold, time }: SaidDose): string {
   return time ?? NONE;
 }
 
-/** The short form says numbers, never "by feel". */
-const shortLoad = (load: string): string => (/^(kg|lb|band|km\/h)/.test(load) ? load : NONE);
+/** The short form says numbers, never "by feel", and of a speed the first thing that is said. */
+function shortLoad(load: string): string {
+  if (/^(kg|lb|band)/.test(load)) return load;
+  return /^(in|km\/h|min\/km|share)/.test(load)
+    ? (load.split(" · ")[0] ?? NONE).replace(/ over .+$/, "")
+    : NONE;
+}
 
 /** Numbers of a bout as the JSON and the phone's data name them; null and undefined: not stated. */
 export interface BoutNumbers {

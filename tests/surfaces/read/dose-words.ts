@@ -1,7 +1,7 @@
 /** The words of a dose read back into numbers: what English and German pages may say, as rules of their own. */
+import { type Language, readDistance, readTime, timeOrThrow } from "./amounts.ts";
 import { plainNumber, readNumber } from "./numbers.ts";
-
-export type Language = "en" | "de";
+import { readShortSpeed, readSpeed } from "./speed-words.ts";
 
 /** Numbers of a dose as its words state them; what they do not state is undefined. Times in seconds. */
 export interface SaidDose {
@@ -20,43 +20,6 @@ export interface SaidDose {
   readonly restReps?: string;
   readonly effort?: string;
   readonly often?: string;
-}
-
-const N = String.raw`(\d+(?:[.,]\d+)?)`;
-
-const TIMES: Readonly<Record<Language, readonly (readonly [RegExp, readonly number[]])[]>> = {
-  en: [
-    [new RegExp(`^${N} min ${N} s$`), [60, 1]],
-    [new RegExp(`^${N} (?:seconds?|s)$`), [1]],
-    [new RegExp(`^${N} (?:minutes?|min)$`), [60]],
-    [new RegExp(`^${N} hours?$`), [3600]],
-  ],
-  de: [
-    [new RegExp(`^${N} Min\\. ${N} Sek\\.$`), [60, 1]],
-    [new RegExp(`^${N} (?:Sekunden?|s)$`), [1]],
-    [new RegExp(`^${N} (?:Minuten?|min)$`), [60]],
-    [new RegExp(`^${N} Stunden?$`), [3600]],
-  ],
-};
-
-/** Seconds of a time in words; undefined where it is none. */
-export function readTime(text: string, language: Language): string | undefined {
-  for (const [pattern, units] of TIMES[language]) {
-    const found = pattern.exec(text);
-    if (!found) continue;
-    const seconds = units.reduce(
-      (sum, unit, at) => sum + unit * readNumber(found[at + 1] ?? "", language),
-      0,
-    );
-    return plainNumber(seconds);
-  }
-  return undefined;
-}
-
-function readDistance(text: string, language: Language): string | undefined {
-  const found = new RegExp(`^${N} (m|km)$`).exec(text);
-  if (!found) return undefined;
-  return plainNumber(readNumber(found[1] ?? "", language) * (found[2] === "km" ? 1000 : 1));
 }
 
 const NONE = "none";
@@ -166,12 +129,6 @@ function amount(sets: string, text: string, language: Language): SaidDose | unde
   return distance === undefined ? undefined : { sets, reps: NONE, ...COUNTED, distance };
 }
 
-export function timeOrThrow(text: string, language: Language): string {
-  const time = readTime(text, language);
-  if (time === undefined) throw new Error(`"${text}" is no time`);
-  return time;
-}
-
 /** A band has a comma of its own: "Band, level 2". */
 const BAND: Readonly<Record<Language, RegExp>> = {
   en: /, Band, (level \d)$/,
@@ -190,7 +147,8 @@ export function readShort(text: string, language: Language): SaidDose {
 
 function isLoad(text: string, language: Language): boolean {
   return (
-    /(kg|lb|km\/h)$/.test(text) || (language === "en" ? /^level /.test(text) : /^Stufe /.test(text))
+    /(kg|lb|km\/h|min\/km|^[\d.,–]+ (s|%))$/.test(text) ||
+    (language === "en" ? /^level /.test(text) : /^Stufe /.test(text))
   );
 }
 
@@ -246,6 +204,7 @@ const LOADS: Readonly<Record<Language, readonly (readonly [RegExp, string])[]>> 
     [/^(?:Band, )?level (\d)$/, "band"],
     [/^A band that feels right$/, "by feel"],
     [/^A weight that feels right$/, "by feel"],
+    [/^A speed that feels right$/, "by feel"],
   ],
   de: [
     [/^Eigenes Gewicht und ([\d.,]+) kg\b/, "kg"],
@@ -254,12 +213,15 @@ const LOADS: Readonly<Record<Language, readonly (readonly [RegExp, string])[]>> 
     [/^(?:Band, )?Stufe (\d)$/, "band"],
     [/^Ein Band, das gut passt$/, "by feel"],
     [/^Ein Gewicht, das gut passt$/, "by feel"],
+    [/^Ein Tempo, das gut passt$/, "by feel"],
   ],
 };
 
-/** "kg 8", "band 2", "km/h 14", "by feel" or "none". Throws where no rule reads it. */
+/** "kg 8", "band 2", a speed as above, "by feel" or "none". Throws where no rule reads it. */
 export function readLoad(text: string, language: Language): string {
-  const plain = /^([\d.,]+) (kg|lb|km\/h)(?: \(.+\))?$/.exec(text);
+  const speed = readSpeed(text, language) ?? readShortSpeed(text, language);
+  if (speed !== undefined) return speed;
+  const plain = /^([\d.,]+) (kg|lb)(?: \(.+\))?$/.exec(text);
   if (plain) return `${plain[2]} ${plainNumber(readNumber(plain[1] ?? "", language))}`;
   for (const [pattern, kind] of LOADS[language]) {
     const found = pattern.exec(text);

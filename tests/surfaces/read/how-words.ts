@@ -1,5 +1,6 @@
 /** The words of how an exercise is done, read back into numbers: pace, rests, effort, how often. */
-import { type Language, type SaidDose, timeOrThrow } from "./dose-words.ts";
+import { type Language, timeOrThrow } from "./amounts.ts";
+import type { SaidDose } from "./dose-words.ts";
 import { plainNumber, readNumber } from "./numbers.ts";
 
 /** The client's words for the two ways of a movement. */

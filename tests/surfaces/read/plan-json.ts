@@ -7,10 +7,11 @@ import type { Context } from "./context.ts";
 import { DOSE_KINDS, doseFacts, NONE, saidByNumbers, weekKey } from "./dose-facts.ts";
 import { gateFact } from "./gates.ts";
 import { plainNumber, spanText } from "./numbers.ts";
+import { type SpeedJson, speedOf } from "./speed-json.ts";
 
 type Amount = number | readonly [number, number];
 
-interface BoutJson {
+interface BoutJson extends SpeedJson {
   /** Phase and card. */
   readonly key: string;
   readonly card: string;
@@ -32,7 +33,6 @@ interface BoutJson {
     readonly easy_s: number;
     readonly times: number;
   } | null;
-  readonly speed_km_h: number | null;
   readonly pain: { readonly during: number; readonly after: number };
   readonly load: number | null;
   readonly load_unit: string | null;
@@ -286,7 +286,8 @@ function signOf({ start_when, after_review }: BoutJson, { label }: Context): str
   return [...(start_when === null ? [] : [start_when]), label("start_review")].join(" ");
 }
 
-function loadOf({ load_kind, load, load_unit, band_level, speed_km_h }: BoutJson): string {
+function loadOf(bout: BoutJson): string {
+  const { load_kind, load, load_unit, band_level } = bout;
   switch (load_kind) {
     case "none":
     case "body":
@@ -296,7 +297,7 @@ function loadOf({ load_kind, load, load_unit, band_level, speed_km_h }: BoutJson
     case "band":
       return band_level === null ? "by feel" : `band ${band_level}`;
     case "speed":
-      return speed_km_h === null ? NONE : `km/h ${plainNumber(speed_km_h)}`;
+      return speedOf(bout);
     default:
       throw new Error(`no rule reads the load kind ${load_kind}`);
   }
