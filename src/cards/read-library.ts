@@ -3,6 +3,7 @@
 import { Fault } from "../faults/fault.ts";
 import type { Tree } from "../files/tree.ts";
 import { parseYaml, splitMarkdown } from "../read/front-matter.ts";
+import { keptByFile, keptLast } from "../read/kept.ts";
 import { validate } from "../read/validate.ts";
 import { languageInName } from "../words/languages.ts";
 import { careFaults } from "./care.ts";
@@ -40,7 +41,7 @@ export function readLibrary(tree: Tree, folders: readonly string[], today: strin
   );
   const cards = new Map<string, LibraryCard>();
   const broken = new Set<string>();
-  const schema = cardSchema(words);
+  const schema = schemaFor(words);
   for (const folder of folders) {
     const listing = tree.list(folder, ".md");
     faults.push(...listing.faults);
@@ -78,43 +79,57 @@ function readVocabulary(
   return { words: checked.value, faults: checked.faults };
 }
 
-function readCard(
-  tree: Tree,
-  file: string,
-  schema: ReturnType<typeof cardSchema>,
-): { card?: LibraryCard; id?: string; faults: readonly Fault[] } {
+type CardSchema = ReturnType<typeof cardSchema>;
+
+// building it, and zod's own preparation at its first use, cost as much as checking a hundred cards
+const schemaFor: (words: Vocabulary) => CardSchema = keptLast(cardSchema);
+
+interface CardRead {
+  readonly card?: LibraryCard;
+  readonly id?: string;
+  readonly faults: readonly Fault[];
+}
+
+function readCard(tree: Tree, file: string, schema: CardSchema): CardRead {
   const reading = tree.read(file);
   if (reading.fault) return { faults: [reading.fault] };
-  const { split, faults } = splitMarkdown(file, reading.text);
-  if (!split) return { faults };
-  const checked = validate(schema, split.data, split.source);
-  const body = readSections(split.body, split.bodyLine, split.source);
-  const picture = checked.value ? readImage(tree, checked.value, split.source) : { faults: [] };
-  const endings = checked.value
-    ? placeholderFaults(split.body, split.bodyLine, split.source, checked.value.language)
-    : [];
-  const variants = checked.value ? variantFaults(checked.value, body.sections, split.source) : [];
-  const care = checked.value ? careFaults(checked.value, body.sections, split.source) : [];
-  const all = [
-    ...checked.faults,
-    ...body.faults,
-    ...picture.faults,
-    ...endings,
-    ...variants,
-    ...care,
-  ];
-  const id = idOf(split.data);
-  if (checked.value && all.length === 0) {
-    const card: LibraryCard = {
-      card: checked.value,
-      sections: body.sections,
-      source: split.source,
-      image: picture.image,
-    };
-    return { card, faults: [] };
-  }
-  return id === undefined ? { faults: all } : { id, faults: all };
+  const read = readText(file, reading.text, schema);
+  if (!read.value) return read;
+  const picture = readImage(tree, read.value.card, read.value.source);
+  const faults = [...read.faults, ...picture.faults];
+  return faults.length === 0
+    ? { card: { ...read.value, image: picture.image }, faults }
+    : { id: read.value.card.id, faults };
 }
+
+/** All of a card but its picture, which is a file of its own. */
+const readText = keptByFile(
+  (
+    file: string,
+    text: string,
+    schema: CardSchema,
+  ): { value?: Omit<LibraryCard, "image">; id?: string; faults: readonly Fault[] } => {
+    const { split, faults } = splitMarkdown(file, text);
+    if (!split) return { faults };
+    const { source } = split;
+    const checked = validate(schema, split.data, source);
+    const { sections, faults: ofSections } = readSections(split.body, split.bodyLine, source);
+    const id = idOf(split.data);
+    const said = id === undefined ? {} : { id };
+    const card = checked.value;
+    if (!card) return { ...said, faults: [...checked.faults, ...ofSections] };
+    return {
+      value: { card, sections, source },
+      faults: [
+        ...checked.faults,
+        ...ofSections,
+        ...placeholderFaults(split.body, split.bodyLine, source, card.language),
+        ...variantFaults(card, sections, source),
+        ...careFaults(card, sections, source),
+      ],
+    };
+  },
+);
 
 /** The id in front matter, whatever else is wrong with it. */
 export function idOf(data: unknown): string | undefined {

@@ -2,6 +2,7 @@
 import matter from "gray-matter";
 import { type Document, LineCounter, parseDocument } from "yaml";
 import { Fault } from "../faults/fault.ts";
+import { keptByFile } from "./kept.ts";
 import { frameOf, Source } from "./source.ts";
 
 /** Far above any card or plan; a larger file is refused before it is parsed. */
@@ -33,6 +34,10 @@ export type SplitResult =
  * Faults: front-matter-missing, front-matter-language, yaml-syntax, yaml-alias.
  */
 export function splitMarkdown(file: string, text: string): SplitResult {
+  return split(file, text, undefined);
+}
+
+const split = keptByFile((file: string, text: string, _: undefined): SplitResult => {
   const opening = /^\uFEFF?---([^\r\n]*)\r?\n/.exec(text);
   const place = { file, line: 1, column: 1 };
   if (!opening) {
@@ -88,7 +93,7 @@ export function splitMarkdown(file: string, text: string): SplitResult {
     split: { source: parsed.source, data: parsed.data, body: grayMatter.content, bodyLine },
     faults: [],
   };
-}
+});
 
 export interface ParsedYaml {
   readonly source: Source;

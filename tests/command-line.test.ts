@@ -1,5 +1,4 @@
-/** The built command as a person or a script calls it: output, exit status, and what it leaves on disk. */
-import { type SpawnSyncReturns, spawnSync } from "node:child_process";
+/** Calls of the command, as a person or a script makes them: output, exit status, and what they leave on disk. */
 import {
   cpSync,
   existsSync,
@@ -15,7 +14,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { afterAll, beforeEach, describe, expect, test } from "vitest";
-import { COMMAND, change, DAY, ROOT, shippedText } from "../support/world.ts";
+import { runCommand } from "../src/command-line.ts";
+import { terminalIn } from "./commands/support.ts";
+import { change, DAY, ROOT, shippedText } from "./support/world.ts";
 
 const base = mkdtempSync(join(tmpdir(), "paulatim-cli-"));
 afterAll(() => rmSync(base, { recursive: true, force: true }));
@@ -31,12 +32,11 @@ beforeEach(() => {
   }
 });
 
-function run(args: readonly string[], env: Record<string, string> = {}): SpawnSyncReturns<string> {
-  return spawnSync(process.execPath, [COMMAND, ...args], {
-    cwd: clinic,
-    encoding: "utf8",
-    env: { ...process.env, NO_COLOR: "1", ...env },
-  });
+/** A call of the command in the clinic's folder, in this process. */
+async function run(args: readonly string[]) {
+  const { said, world } = terminalIn(clinic);
+  const status = await runCommand(args, world);
+  return { status, stdout: said.out, stderr: said.err };
 }
 
 const html = (...plans: string[]) =>
@@ -77,23 +77,23 @@ describe("exit status", () => {
       3,
       /\/nowhere\/chrome/,
     ],
-  ] as const)("%s", (_name, args, status, says) => {
-    const done = run(args);
+  ] as const)("%s", async (_name, args, status, says) => {
+    const done = await run(args);
     expect(`${done.stdout}${done.stderr}`).toMatch(says);
     expect(done.status).toBe(status);
     expect(done.stderr).not.toMatch(/^\s+at /m);
   });
 
-  test("a browser that is not there leaves the HTML and no PDF", () => {
-    run(["booklet", "achilles.md", "--browser", "/nowhere/chrome", "--out", "out"]);
+  test("a browser that is not there leaves the HTML and no PDF", async () => {
+    await run(["booklet", "achilles.md", "--browser", "/nowhere/chrome", "--out", "out"]);
     expect(written()).toEqual(["achilles-demo.html", "achilles-demo.issued.json"]);
   });
 });
 
 describe("check --json", () => {
-  test("every problem with its code, place and hint", () => {
+  test("every problem with its code, place and hint", async () => {
     edit("achilles.md", "side: left\n", "side: lefft\n");
-    const done = run(["check", "--json", "--date", DAY]);
+    const done = await run(["check", "--json", "--date", DAY]);
     expect(done.status).toBe(1);
     const faults = JSON.parse(done.stdout);
     expect(faults.filter((fault: { level: string }) => fault.level === "error")).toEqual([
@@ -112,8 +112,8 @@ describe("check --json", () => {
 });
 
 describe("plan --json", () => {
-  test("weeks, sessions, bouts and trails", () => {
-    const plan = JSON.parse(run(["plan", "achilles.md", "--json"]).stdout);
+  test("weeks, sessions, bouts and trails", async () => {
+    const plan = JSON.parse((await run(["plan", "achilles.md", "--json"])).stdout);
     expect(plan.weeks).toHaveLength(12);
     const session = plan.weeks[0].sessions[0];
     expect(session.bouts[0]).toMatchObject({
@@ -133,8 +133,8 @@ describe("plan --json", () => {
 });
 
 describe("what a booklet leaves on disk", () => {
-  test("HTML for each plan, a record of what was issued, and nothing else", () => {
-    const done = html("achilles.md", "shoulder.md");
+  test("HTML for each plan, a record of what was issued, and nothing else", async () => {
+    const done = await html("achilles.md", "shoulder.md");
     expect(done.status).toBe(0);
     expect(written()).toEqual([
       "achilles-demo.html",
@@ -145,49 +145,49 @@ describe("what a booklet leaves on disk", () => {
     expect(done.stdout).toContain("2 of 2 booklets written.");
   });
 
-  test("an error in one plan leaves the others", () => {
+  test("an error in one plan leaves the others", async () => {
     edit("shoulder.md", "protocol: shoulder-cuff-lowering", "protocol: none-such");
-    const done = html("achilles.md", "shoulder.md");
+    const done = await html("achilles.md", "shoulder.md");
     expect(done.status).toBe(1);
     expect(written()).toEqual(["achilles-demo.html", "achilles-demo.issued.json"]);
     expect(done.stdout).toContain("1 of 2 booklets written, 1 not.");
   });
 
-  test("an error writes nothing, not even the folder", () => {
+  test("an error writes nothing, not even the folder", async () => {
     edit("achilles.md", "side: left\n", "side: lefft\n");
-    expect(html("achilles.md").status).toBe(1);
+    expect((await html("achilles.md")).status).toBe(1);
     expect(existsSync(join(clinic, "out"))).toBe(false);
   });
 
-  test("an output that cannot be overwritten", () => {
+  test("an output that cannot be overwritten", async () => {
     // a folder in the way: unlike permissions, it also stops root
     mkdirSync(join(clinic, "out/achilles-demo.html"), { recursive: true });
-    const done = html("achilles.md");
+    const done = await html("achilles.md");
     expect(done.status).toBe(3);
     expect(done.stderr).toMatch(/output-unwritable/);
     expect(readdirSync(join(clinic, "out"))).toEqual(["achilles-demo.html"]);
   });
 
-  test("a file where the output folder should be", () => {
+  test("a file where the output folder should be", async () => {
     writeFileSync(join(clinic, "out"), "");
-    const done = html("achilles.md");
+    const done = await html("achilles.md");
     expect(done.status).toBe(3);
     expect(done.stderr).toMatch(/output-unwritable/);
   });
 
-  test("two plans of one id", () => {
+  test("two plans of one id", async () => {
     writeFileSync(join(clinic, "again.md"), readFileSync(join(clinic, "achilles.md")));
-    const done = html("achilles.md", "again.md");
+    const done = await html("achilles.md", "again.md");
     expect(done.status).toBe(1);
     expect(done.stderr).toMatch(/duplicate-id[\s\S]*again\.md/);
-    expect(run(["check", "--date", DAY]).stdout).toMatch(/duplicate-id/);
+    expect((await run(["check", "--date", DAY])).stdout).toMatch(/duplicate-id/);
   });
 
-  test("the same input and day give the same bytes", () => {
-    html("achilles.md");
+  test("the same input and day give the same bytes", async () => {
+    await html("achilles.md");
     const first = readFileSync(join(clinic, "out/achilles-demo.html"), "utf8");
     rmSync(join(clinic, "out"), { recursive: true });
-    html("achilles.md");
+    await html("achilles.md");
     expect(readFileSync(join(clinic, "out/achilles-demo.html"), "utf8")).toBe(first);
   });
 });
@@ -196,30 +196,38 @@ describe("a plan issued again", { timeout: 120_000 }, () => {
   const ics = (...options: string[]) =>
     run(["booklet", "achilles.md", "--formats", "ics", "--date", DAY, ...options]);
   const file = (name: string) => readFileSync(join(clinic, "out", name), "utf8");
-  const signed = () => {
-    const done = run(["sign", "achilles.md", "--by", "Robin Ashdown", "--date", DAY, "--yes"]);
+  const signed = async () => {
+    const done = await run([
+      "sign",
+      "achilles.md",
+      "--by",
+      "Robin Ashdown",
+      "--date",
+      DAY,
+      "--yes",
+    ]);
     expect(done.status).toBe(0);
   };
   const away = () => edit("achilles.md", "away: [", "away: [2027-01-08, ");
   const calm = () => edit("achilles.md", "clear_before: 24 h", "clear_before: 12 h");
 
-  test("on the same day is the same, record and all", () => {
-    ics();
+  test("on the same day is the same, record and all", async () => {
+    await ics();
     const first = ["achilles-demo.ics", "achilles-demo.issued.json"].map(file);
-    expect(ics().status).toBe(0);
+    expect((await ics()).status).toBe(0);
     expect(["achilles-demo.ics", "achilles-demo.issued.json"].map(file)).toEqual(first);
   });
 
-  test("cancels what is gone; plan says the same days", () => {
+  test("cancels what is gone; plan says the same days", async () => {
     calm();
-    signed();
-    ics();
+    await signed();
+    await ics();
     away();
-    signed();
-    expect(ics().status).toBe(0);
+    await signed();
+    expect((await ics()).status).toBe(0);
     expect(file("achilles-demo.ics")).toMatch(/UID:achilles-demo-2027-01-08-evening@paulatim/);
     expect(file("achilles-demo.ics").match(/STATUS:CANCELLED/g)).toHaveLength(1);
-    const plan = JSON.parse(run(["plan", "achilles.md", "--json"]).stdout);
+    const plan = JSON.parse((await run(["plan", "achilles.md", "--json"])).stdout);
     const dates = plan.weeks.flatMap((week: { sessions: { date: string }[] }) =>
       week.sessions.map(({ date }) => date),
     );
@@ -227,49 +235,49 @@ describe("a plan issued again", { timeout: 120_000 }, () => {
     expect(dates).toEqual(record.sessions.map(({ date }: { date: string }) => date));
   });
 
-  test("a plan changed after it was signed is a draft, and says what changed", () => {
+  test("a plan changed after it was signed is a draft, and says what changed", async () => {
     calm();
-    signed();
-    ics();
+    await signed();
+    await ics();
     const before = file("achilles-demo.issued.json");
     away();
-    const done = ics();
+    const done = await ics();
     expect(done.status).toBe(0);
     expect(done.stderr).toMatch(/warning {2}signature-stale\n.*Changed: week › away: /);
     expect(file("achilles-demo.issued.json")).toBe(before);
     expect(file("achilles-demo.ics")).not.toMatch(/CANCELLED|CONFIRMED/);
   });
 
-  test("a draft writes no record and leaves that of the signed booklet alone", () => {
-    ics();
+  test("a draft writes no record and leaves that of the signed booklet alone", async () => {
+    await ics();
     const before = file("achilles-demo.issued.json");
     edit("achilles.md", /^signed:.*$/m, "");
-    expect(ics().status).toBe(0);
+    expect((await ics()).status).toBe(0);
     expect(file("achilles-demo.issued.json")).toBe(before);
     expect(file("achilles-demo.ics")).not.toMatch(/CANCELLED|CONFIRMED/);
   });
 
-  test("a broken record stops it at its place, and none begins anew", () => {
-    ics();
+  test("a broken record stops it at its place, and none begins anew", async () => {
+    await ics();
     writeFileSync(join(clinic, "out/achilles-demo.issued.json"), '{ "issued": 1,');
-    const done = ics();
+    const done = await ics();
     expect(done.status).toBe(1);
     expect(done.stderr).toMatch(/out\/achilles-demo\.issued\.json:1:\d+ {2}error {2}issued-broken/);
     expect(done.stderr).not.toMatch(/^\s+at /m);
-    const anew = ics("--issued", "none");
+    const anew = await ics("--issued", "none");
     expect(anew.status).toBe(0);
     expect(anew.stderr).toMatch(/warning {2}issued-broken/);
     expect(JSON.parse(file("achilles-demo.issued.json")).sessions).toHaveLength(34);
   });
 
-  test("--issued names another record; one that is not there is begun, and said", () => {
-    const done = ics("--issued", "mine.json");
+  test("--issued names another record; one that is not there is begun, and said", async () => {
+    const done = await ics("--issued", "mine.json");
     expect(done.status).toBe(0);
     expect(done.stderr).toMatch(/mine\.json:1:1 {2}warning {2}issued-unread/);
     expect(written()).toEqual(["achilles-demo.ics"]);
-    expect(ics("--issued", "mine.json").stderr).not.toContain("issued");
-    expect(html("achilles.md", "shoulder.md").status).toBe(0);
-    const both = run(["booklet", "achilles.md", "shoulder.md", "--issued", "mine.json"]);
+    expect((await ics("--issued", "mine.json")).stderr).not.toContain("issued");
+    expect((await html("achilles.md", "shoulder.md")).status).toBe(0);
+    const both = await run(["booklet", "achilles.md", "shoulder.md", "--issued", "mine.json"]);
     expect(both.status).toBe(2);
   });
 });
@@ -278,18 +286,27 @@ describe("editions and formats", () => {
   test.each([
     ["large", "achilles-demo-large.html", 'class="edition-large '],
     ["summary", "achilles-demo-summary.html", 'class="edition-summary '],
-  ])("the %s edition has a file of its own", (edition, file, sign) => {
-    run(["booklet", "achilles.md", "--formats", "html", "--edition", edition, "--out", "out"]);
+  ])("the %s edition has a file of its own", async (edition, file, sign) => {
+    await run([
+      "booklet",
+      "achilles.md",
+      "--formats",
+      "html",
+      "--edition",
+      edition,
+      "--out",
+      "out",
+    ]);
     expect(written()).toEqual([file, "achilles-demo.issued.json"]);
     expect(readFileSync(join(clinic, "out", file), "utf8")).toContain(sign);
   });
 
-  test("an edition that does not exist", () => {
-    expect(run(["booklet", "achilles.md", "--edition", "pocket"]).status).toBe(2);
+  test("an edition that does not exist", async () => {
+    expect((await run(["booklet", "achilles.md", "--edition", "pocket"])).status).toBe(2);
   });
 
-  test("a calendar file alone starts no browser", () => {
-    const done = run([
+  test("a calendar file alone starts no browser", async () => {
+    const done = await run([
       "booklet",
       "achilles.md",
       "--formats",
@@ -305,14 +322,14 @@ describe("editions and formats", () => {
 });
 
 describe("a password", () => {
-  const lock = (text: string | undefined, ...options: string[]) => {
+  const lock = async (text: string | undefined, ...options: string[]) => {
     if (text !== undefined) writeFileSync(join(clinic, "password.txt"), text);
     const words = ["booklet", "achilles.md", "--password-file", "password.txt", "--out", "out"];
     return run([...words, ...options]);
   };
 
   test("locks the PDF, the only file written", async () => {
-    expect(lock("the third bench\r\nnot this line\n").status).toBe(0);
+    expect((await lock("the third bench\r\nnot this line\n")).status).toBe(0);
     expect(readdirSync(join(clinic, "out"))).toEqual(["achilles-demo.pdf"]);
     const file = readFileSync(join(clinic, "out/achilles-demo.pdf"));
     const open = (password: string) =>
@@ -329,8 +346,8 @@ describe("a password", () => {
     ["a file that is something else", "x".repeat(5000), [], 2],
     ["no file", undefined, [], 1],
     ["HTML beside it, which cannot be locked", "bench", ["--formats", "html,pdf"], 2],
-  ])("%s: nothing is written", (_name, text, options, status) => {
-    const done = lock(text, ...options);
+  ])("%s: nothing is written", async (_name, text, options, status) => {
+    const done = await lock(text, ...options);
     expect(done.status).toBe(status);
     expect(done.stderr).toMatch(/usage|file-unreadable/);
     expect(existsSync(join(clinic, "out"))).toBe(false);
@@ -338,8 +355,8 @@ describe("a password", () => {
 });
 
 describe("library figures", () => {
-  test("a sheet with every card's picture and words", () => {
-    expect(run(["library", "figures", "--formats", "html", "--out", "out"]).status).toBe(0);
+  test("a sheet with every card's picture and words", async () => {
+    expect((await run(["library", "figures", "--formats", "html", "--out", "out"])).status).toBe(0);
     const sheet = readFileSync(join(clinic, "out/figures.html"), "utf8");
     expect(
       sheet.match(/<img src="data:image\/svg\+xml,[^"]+" alt="[^"]{20,}"/g)?.length,
@@ -350,7 +367,7 @@ describe("library figures", () => {
 });
 
 describe("a card whose figure cannot be drawn", () => {
-  test("is an error at its angle, and the booklet has no wrong picture", () => {
+  test("is an error at its angle, and the booklet has no wrong picture", async () => {
     const folder = join(clinic, "exercises/calf-and-achilles");
     mkdirSync(folder, { recursive: true });
     const card = shippedText("exercises/calf-and-achilles/calf-stretch.md");
@@ -360,7 +377,7 @@ describe("a card whose figure cannot be drawn", () => {
       "knee right: 175",
     );
     writeFileSync(join(folder, "own-stretch.md"), own);
-    const done = run(["check", "--date", DAY]);
+    const done = await run(["check", "--date", DAY]);
     expect(done.status).toBe(1);
     expect(done.stdout).toMatch(/own-stretch\.md:\d+:\d+ {2}error {2}figure-wrong/);
     const lines = [...done.stdout.matchAll(/own-stretch\.md:(\d+)/g)].map(
@@ -371,41 +388,41 @@ describe("a card whose figure cannot be drawn", () => {
 });
 
 describe("files from elsewhere", () => {
-  test("a card that is a link out of the folder is refused", () => {
+  test("a card that is a link out of the folder is refused", async () => {
     mkdirSync(join(clinic, "exercises"));
     writeFileSync(join(base, "secret.md"), "---\nid: secret\n---\n");
     symlinkSync(join(base, "secret.md"), join(clinic, "exercises/secret.md"));
-    const done = run(["check"]);
+    const done = await run(["check"]);
     expect(done.status).toBe(1);
     expect(done.stdout).toMatch(/exercises\/secret\.md:1:1 {2}error {2}outside-folder/);
   });
 
-  test("a folder that is a link to itself ends", () => {
+  test("a folder that is a link to itself ends", async () => {
     mkdirSync(join(clinic, "exercises"));
     symlinkSync(join(clinic, "exercises"), join(clinic, "exercises/again"));
-    expect(run(["check"]).status).toBe(1);
+    expect((await run(["check"])).status).toBe(1);
   });
 
-  test("a plan that is a link out of the folder is refused", () => {
+  test("a plan that is a link out of the folder is refused", async () => {
     cpSync(join(clinic, "achilles.md"), join(base, "elsewhere.md"));
     symlinkSync(join(base, "elsewhere.md"), join(clinic, "linked.md"));
-    const done = run(["plan", "linked.md"]);
+    const done = await run(["plan", "linked.md"]);
     expect(done.status).toBe(1);
     expect(done.stderr).toMatch(/outside-folder/);
   });
 
-  test("a card of 50 MB is refused before it is read", () => {
+  test("a card of 50 MB is refused before it is read", async () => {
     mkdirSync(join(clinic, "exercises"));
     writeFileSync(join(clinic, "exercises/big.md"), Buffer.alloc(50 * 1024 * 1024, "a"));
-    const done = run(["check"]);
+    const done = await run(["check"]);
     expect(done.status).toBe(1);
     expect(done.stdout).toMatch(/file-too-large[\s\S]*50\.0 MB/);
   });
 });
 
 describe("new", () => {
-  test("nothing is ever replaced", () => {
-    const done = run(["new", "clinic", "."]);
+  test("nothing is ever replaced", async () => {
+    const done = await run(["new", "clinic", "."]);
     expect(done.status).toBe(3);
     expect(readFileSync(join(clinic, "clinic.yaml"), "utf8")).toBe(
       shippedText("templates/demo/clinic.yaml"),
@@ -415,15 +432,15 @@ describe("new", () => {
   test.each([
     ["an unknown kind", ["new", "diagnosis", "x"]],
     ["a name that cannot be an id", ["new", "card", "Heel Raise"]],
-  ])("%s", (_name, args) => expect(run(args).status).toBe(2));
+  ])("%s", async (_name, args) => expect((await run(args)).status).toBe(2));
 
-  test("a clinic, a card, a protocol and a plan that pass once filled in", () => {
+  test("a clinic, a card, a protocol and a plan that pass once filled in", async () => {
     const folder = join(clinic, "own");
-    expect(run(["new", "clinic", "own"]).status).toBe(0);
-    expect(run(["new", "card", "own/exercises/calf-and-achilles/my-raise"]).status).toBe(0);
-    expect(run(["new", "protocol", "own/protocols/my-course"]).status).toBe(0);
-    expect(run(["new", "plan", "own/jo"]).status).toBe(0);
-    const before = run(["check", "own"]);
+    expect((await run(["new", "clinic", "own"])).status).toBe(0);
+    expect((await run(["new", "card", "own/exercises/calf-and-achilles/my-raise"])).status).toBe(0);
+    expect((await run(["new", "protocol", "own/protocols/my-course"])).status).toBe(0);
+    expect((await run(["new", "plan", "own/jo"])).status).toBe(0);
+    const before = await run(["check", "own"]);
     expect(before.status).toBe(1);
     const fill = (file: string, values: Record<string, string>) => {
       let text = readFileSync(join(folder, file), "utf8");
@@ -506,10 +523,10 @@ describe("new", () => {
         "free: { mon: { evening: 40 min }, wed: { evening: 40 min }, fri: { evening: 40 min } }",
       ),
     );
-    const after = run(["check", "own", "--date", DAY]);
+    const after = await run(["check", "own", "--date", DAY]);
     expect(after.stdout).not.toMatch(/ {2}error {2}/);
     expect(after.status).toBe(0);
-    const booklet = run(["booklet", "own/jo.md", "--formats", "html", "--out", "out"]);
+    const booklet = await run(["booklet", "own/jo.md", "--formats", "html", "--out", "out"]);
     expect(booklet.status).toBe(0);
   });
 });
