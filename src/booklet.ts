@@ -8,6 +8,7 @@ import { Fault, isError, type WithFaults } from "./faults/fault.ts";
 import type { Tree } from "./files/tree.ts";
 import type { IssuedRecord } from "./issued/record.ts";
 import { type ReadPlan, readPlan } from "./plan/read-plan.ts";
+import type { ProgramParts } from "./program/parts.ts";
 import type { Program } from "./program/program.ts";
 import { resolveProgram } from "./program/resolve.ts";
 import type { Protocol } from "./protocols/schema.ts";
@@ -55,16 +56,10 @@ export function makeProgram(
     return result.value;
   };
 
-  const { library } = workspace.texts;
-  const read = readPlan(workspace.tree, file, workspace.cards.library.words);
-  const plan = take({ value: read.plan, faults: read.faults });
-  if (!plan || !workspace.clinic) return stop();
-
-  const protocol = take(findProtocol(plan, workspace));
-  if (!protocol) return stop();
-
-  const clinic = workspace.clinic.value;
-  const program = take(resolveProgram({ plan, protocol, library, clinic }));
+  const parts = take(readParts(workspace, file));
+  if (!parts) return stop();
+  const { plan, library } = parts;
+  const program = take(resolveProgram(parts));
   if (!program) return stop();
 
   const dosed = take(doseProgram(program, library));
@@ -85,6 +80,22 @@ export function makeProgram(
   const kept = keptBeside(workspace.tree, file);
   const signedOff = take(signatureOf(computed, plan.note, library, kept));
   return { value: { ...computed, signedOff }, faults };
+}
+
+/** What a program is brought together from, read from a plan; undefined where plan or protocol cannot be. */
+export function readParts(
+  workspace: Workspace,
+  file: string,
+): WithFaults<(ProgramParts & { readonly plan: ReadPlan }) | undefined> {
+  const { plan, faults } = readPlan(workspace.tree, file, workspace.cards.library.words);
+  if (!plan || !workspace.clinic) return { value: undefined, faults };
+  const found = findProtocol(plan, workspace);
+  const { library } = workspace.texts;
+  const clinic = workspace.clinic.value;
+  return {
+    value: found.value && { plan, protocol: found.value, library, clinic },
+    faults: [...faults, ...found.faults],
+  };
 }
 
 /** What was signed, as kept beside the plan. */

@@ -62,7 +62,10 @@ function commands(terminal: Terminal, end: (status: number) => void): Command {
     .description("show a client's computed program, week by week")
     .argument("<plan>", "the plan's file")
     .option("--json", "print the program as JSON")
-    .option("--explain <card>", "show how the numbers of one exercise came about")
+    .option(
+      "--explain <card>",
+      "show how the numbers of one exercise came about, or why it is not in the program",
+    )
     .option(
       "--issued <file>",
       'what the client already has, or "none" (default: ID.issued.json in the output folder, where it is)',

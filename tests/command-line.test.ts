@@ -66,10 +66,16 @@ describe("exit status", () => {
     ],
     ["a day that does not exist", ["check", "--date", "2026-02-30"], 2, /not a date/],
     [
+      "an exercise that is not in the library",
+      ["plan", "achilles.md", "--explain", "hop-one-leg"],
+      2,
+      /Did you mean hops-one-leg/,
+    ],
+    [
       "an exercise that is not in the plan",
       ["plan", "achilles.md", "--explain", "hops-one-leg"],
-      2,
-      /It has: heel/,
+      0,
+      /does not have hops-one-leg/,
     ],
     [
       "a browser that is not there",

@@ -6,6 +6,7 @@ import { Fault, isError } from "../faults/fault.ts";
 import { numberedRemedies } from "../faults/print.ts";
 import { type Ask, askPerson } from "../terminal/ask.ts";
 import { dayOf, printFaults, type Terminal } from "../terminal/terminal.ts";
+import { askedAbout } from "./explain.ts";
 import { IssuedRecords } from "./issued.ts";
 import { Workspaces } from "./one-plan.ts";
 import { changedLines, PlanFile } from "./plan-file.ts";
@@ -15,6 +16,8 @@ export interface ApplyOptions {
   readonly apply: string;
   /** The reason, where the plan has to state one. */
   readonly why?: string;
+  /** A card that is not in the program: the remedies are those of its explanation. */
+  readonly explain?: string;
   readonly date?: string;
   readonly issued?: string;
   /** The folder of the booklets, where that lies unless it is named. */
@@ -36,12 +39,18 @@ export async function applyRemedy(
   const issued = new IssuedRecords({ issued: options.issued, out, today, plans: 1 }, terminal);
   const workspaces = new Workspaces(terminal, today);
   const file = new PlanFile(path, terminal);
-  const before = workspaces.make(path, issued, file.text);
-  const remedy = remedyOf(options.apply, before.faults);
+  const faultsWith = (text: string): readonly Fault[] => {
+    const { explain } = options;
+    if (explain === undefined) return workspaces.make(path, issued, text).faults;
+    const asked = askedAbout(path, explain, workspaces, text);
+    return "faults" in asked ? asked.faults : asked.absent;
+  };
+  const before = faultsWith(file.text);
+  const remedy = remedyOf(options.apply, before);
   const edits = await withWhy(remedy, options.why, ask);
   const { text, reprinted } = file.edited(edits);
   const after = workspaces.make(path, issued, text);
-  const left = stillThere(remedy, before.faults, after.faults);
+  const left = stillThere(remedy, before, faultsWith(text));
   if (left) {
     throw new Fault("remedy-fails", `With it the fault is still there: ${left.message}`, {
       place: left.place,

@@ -1,8 +1,9 @@
 /** Opens the clinic around a plan and makes its program: what `plan` and `booklet` both begin with. */
-import { type IssuedBefore, type MadeProgram, makeProgram } from "../booklet.ts";
+import { type IssuedBefore, type MadeProgram, makeProgram, readParts } from "../booklet.ts";
 import { Fault, type WithFaults } from "../faults/fault.ts";
 import { shippedFolder } from "../files/shipped.ts";
 import { diskTree, treeWith } from "../files/tree.ts";
+import type { ProgramParts } from "../program/parts.ts";
 import type { Terminal } from "../terminal/terminal.ts";
 import { clinicFolderOf, openWorkspace, type Workspace } from "../workspace.ts";
 import { withCauses } from "./causes.ts";
@@ -30,35 +31,56 @@ export class Workspaces {
     before?: IssuedBefore,
     text?: string,
   ): WithFaults<{ made: MadeProgram; workspace: Workspace } | undefined> {
+    const { value: found, faults } = this.#find(path, text);
+    if (!found) return { value: undefined, faults };
+    const { workspace, file } = found;
+    const made = makeProgram(workspace, file, before);
+    // faults of cards and protocols matter here only where this plan meets them
+    const clinicFaults = workspace.clinic ? [] : workspace.faults;
+    return {
+      value: made.value && { made: made.value, workspace },
+      faults: [...clinicFaults, ...withCauses(made.faults, workspace)],
+    };
+  }
+
+  /** What a plan's program is brought together from, whether or not it can be made, and its clinic. */
+  parts(
+    path: string,
+    text?: string,
+  ): WithFaults<{ parts: ProgramParts; workspace: Workspace } | undefined> {
+    const { value: found, faults } = this.#find(path, text);
+    if (!found) return { value: undefined, faults };
+    const { workspace, file } = found;
+    const read = readParts(workspace, file);
+    const value = read.value && { parts: read.value, workspace };
+    return { value, faults: withCauses(read.faults, workspace) };
+  }
+
+  /** The clinic around a plan's file. */
+  #find(
+    path: string,
+    text?: string,
+  ): WithFaults<{ workspace: Workspace; file: string } | undefined> {
     const file = shownPath(path, this.#terminal.cwd);
     const tree = diskTree(this.#terminal.cwd);
     const place = { file, line: 1, column: 1 };
     if (!tree.exists(file)) {
-      return {
-        value: undefined,
-        faults: [new Fault("file-unreadable", "There is no such plan.", { place })],
-      };
+      const fault = new Fault("file-unreadable", "There is no such plan.", { place });
+      return { value: undefined, faults: [fault] };
     }
     const clinicFolder = clinicFolderOf(tree, file);
     if (clinicFolder === undefined) {
       const fault = new Fault(
         "file-unreadable",
         "No clinic.yaml was found beside or above this plan.",
-        {
-          place,
-          hint: "Make one with: paulatim new clinic FOLDER",
-        },
+        { place, hint: "Make one with: paulatim new clinic FOLDER" },
       );
       return { value: undefined, faults: [fault] };
     }
     const opened = this.open(clinicFolder);
     const workspace =
       text === undefined ? opened : { ...opened, tree: treeWith(opened.tree, file, text) };
-    const made = makeProgram(workspace, file, before);
-    // faults of cards and protocols matter here only where this plan meets them
-    const clinicFaults = workspace.clinic ? [] : workspace.faults;
-    const faults = [...clinicFaults, ...withCauses(made.faults, workspace)];
-    return { value: made.value && { made: made.value, workspace }, faults };
+    return { value: { workspace, file }, faults: [] };
   }
 
   /** The clinic's folder above a plan; undefined where there is none. */

@@ -1,13 +1,13 @@
 /** `paulatim plan`: the computed program of one client, week by week, for people or for programs. */
 import { resolve } from "node:path";
 import { EXIT } from "../faults/catalogue.ts";
-import { Fault, isError, sortFaults } from "../faults/fault.ts";
+import { type Fault, isError, sortFaults } from "../faults/fault.ts";
 import { faultJson, numberedRemedies } from "../faults/print.ts";
-import { explainText } from "../plan-text/explain.ts";
 import { planJson } from "../plan-text/json.ts";
 import { planTable } from "../plan-text/table.ts";
 import { dayOf, printFaults, type Terminal } from "../terminal/terminal.ts";
 import { loadWords } from "../words/load-words.ts";
+import { explain } from "./explain.ts";
 import { IssuedRecords } from "./issued.ts";
 import { Workspaces } from "./one-plan.ts";
 
@@ -26,7 +26,15 @@ export function plan(path: string, options: PlanOptions, terminal: Terminal): nu
   const today = dayOf(options.date, terminal);
   const out = resolve(terminal.cwd, options.out ?? "out");
   const issued = new IssuedRecords({ issued: options.issued, out, today, plans: 1 }, terminal);
-  const { value, faults } = new Workspaces(terminal, today).make(path, issued);
+  const workspaces = new Workspaces(terminal, today);
+  if (options.explain !== undefined) {
+    return explain(
+      path,
+      { explain: options.explain, json: options.json },
+      { workspaces, before: issued, terminal },
+    );
+  }
+  const { value, faults } = workspaces.make(path, issued);
   if (!value) {
     if (options.json)
       terminal.out(JSON.stringify({ faults: sortFaults(faults).map(faultJson) }, null, 2));
@@ -36,17 +44,6 @@ export function plan(path: string, options: PlanOptions, terminal: Terminal): nu
   const { made, workspace } = value;
   if (options.json) {
     terminal.out(JSON.stringify(planJson(made, faults), null, 2));
-  } else if (options.explain !== undefined) {
-    const text = explainText(made, options.explain);
-    if (text === undefined) {
-      const cards = made.program.phases.flatMap((phase) =>
-        phase.exercises.map(({ card }) => card.card.id),
-      );
-      throw new Fault("usage", `The program has no exercise ${options.explain}.`, {
-        hint: `It has: ${[...new Set(cards)].join(", ")}.`,
-      });
-    }
-    terminal.out(text);
   } else {
     const words = loadWords(made.program.clinic.language, made.program.clinic.locale);
     terminal.out(planTable(made, workspace.texts.library, words));

@@ -221,6 +221,10 @@ export const CATALOGUE = {
     means: "What is done every few days waits for a later day where the client has no time.",
     exit: EXIT.input,
   },
+  "not-in-program": {
+    means: "An exercise that was asked about is not in a client's program, or not in all of it.",
+    exit: EXIT.input,
+  },
   "remedy-fails": {
     means: "A remedy was tried in the plan and did not do away with its fault.",
     exit: EXIT.input,

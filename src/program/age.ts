@@ -1,4 +1,5 @@
 /** Whether course and exercises are meant for a client of this age, and what a growing client asks of the clinician. */
+import type { LibraryCard } from "../cards/library.ts";
 import { Fault } from "../faults/fault.ts";
 import type { Plan } from "../plan/schema.ts";
 import type { Path, Read } from "../read/source.ts";
@@ -44,6 +45,16 @@ export function ageFaults({ plan, protocol, phases }: Program): Fault[] {
   }
   const years = ageOn(born, starts);
   return [...once.flatMap((one) => outside(one, years, plan)), ...growing(years, plan)];
+}
+
+/** What stands against a card for a client whose age is known. */
+export function cardAgeFaults(
+  { card: { id, clinical, age } }: LibraryCard,
+  plan: Read<Plan>,
+): Fault[] {
+  const { client, starts } = plan.value;
+  if (age === undefined || client.born === undefined) return [];
+  return outside({ id, title: clinical, age }, ageOn(client.born, starts), plan);
 }
 
 function outside({ id, title, age }: Bounded, years: number, plan: Read<Plan>): Fault[] {

@@ -142,8 +142,8 @@ export function unusedChanges(
   }
 }
 
-/** Weeks of a phase in which the protocol has a card. */
-function statedIn(one: CoursePhase, card: string): number[] {
+/** Weeks of a phase, in this plan's course, in which the protocol has a card. */
+export function statedIn(one: CoursePhase, card: string): number[] {
   const stated = one.phase.exercises
     .filter((exercise) => exercise.card === card)
     .map((exercise) => expandWeeks(exercise, one.phase.weeks).doses);
@@ -153,7 +153,7 @@ function statedIn(one: CoursePhase, card: string): number[] {
 }
 
 /** Weeks of a phase in which this client does a card, with all that the plan changes. */
-function doneIn(
+export function doneIn(
   plan: Read<Plan>,
   protocol: Read<Protocol>,
   one: CoursePhase,
@@ -165,7 +165,8 @@ function doneIn(
 
 const weeksOf = ({ follows }: CoursePhase): number[] => follows.map((_, index) => index + 1);
 
-function spanWords({ phase, weeks }: Change): string {
+/** "in weeks 2-3 of PHASE". */
+export function spanWords({ phase, weeks }: Pick<Change, "phase" | "weeks">): string {
   const parts = [
     ...(weeks === undefined ? [] : [`in weeks ${weekSpanText(weeks)}`]),
     ...(phase === undefined ? [] : [weeks === undefined ? `in ${phase}` : `of ${phase}`]),
