@@ -14,6 +14,7 @@ import { resolveProgram } from "./program/resolve.ts";
 import type { Protocol } from "./protocols/schema.ts";
 import type { Read } from "./read/source.ts";
 import { nearest } from "./read/validate.ts";
+import { distanceFaults } from "./schedule/distance.ts";
 import { laidSumFaults } from "./schedule/laid-sums.ts";
 import { layOut } from "./schedule/lay-out.ts";
 import { rampFaults } from "./schedule/ramp.ts";
@@ -74,6 +75,8 @@ export function makeProgram(
 
   faults.push(...laidSumFaults(program, schedule));
   faults.push(...rampFaults(program, schedule));
+  faults.push(...distanceFaults(program, schedule));
+  if (faults.some(isError)) return stop();
   faults.push(...usedFaults(program, dosed, library, workspace.translations));
 
   const computed = { plan, program, dosed, schedule };

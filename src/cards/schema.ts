@@ -2,7 +2,7 @@
 import * as z from "zod";
 import { figureSchema } from "../figure/format/schema.ts";
 import { painRule } from "../pain/rule.ts";
-import { dosePart } from "../prescription/fields.ts";
+import { distanceGrowth, dosePart } from "../prescription/fields.ts";
 import { saysWork, shapeProblem } from "../prescription/shape-problem.ts";
 import { date, id, line, time } from "../units/quantities.ts";
 import { LANGUAGES, ORIGINAL } from "../words/languages.ts";
@@ -187,6 +187,7 @@ export function cardSchema(words: Vocabulary) {
       .prefault({})
       .describe("How the two parts of the movement are called; up and down if not given."),
     recovery: time.describe("The least time from one bout to the next, such as 48 h."),
+    distance_growth: distanceGrowth,
     age: ageBound,
     hard: z
       .boolean()

@@ -20,10 +20,13 @@ export function unlessAccepted(
     : { level: "error", because: "" };
 }
 
+/** What other stages ask, and look after themselves. */
+const elsewhere: ReadonlySet<Accept["code"]> = new Set(["age-outside", "distance-steep"]);
+
 /** change-unused, a warning, for every answer to a question that nobody asks. */
 export function unusedAccepts({ program, findings }: DoseContext): Fault[] {
   return program.plan.value.accept.flatMap((accept, at) =>
-    accept.code === "age-outside" || findings.has(accept.code, accept.card)
+    elsewhere.has(accept.code) || findings.has(accept.code, accept.card)
       ? []
       : [unused(program, accept, at)],
   );

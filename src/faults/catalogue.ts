@@ -169,6 +169,14 @@ export const CATALOGUE = {
     means: "The client's equipment makes a larger step than the clinic's limit.",
     exit: EXIT.input,
   },
+  "distance-steep": {
+    means: "The distance of a week grows faster than plan, protocol or card allow.",
+    exit: EXIT.input,
+  },
+  "distance-unknown": {
+    means: "Growth in distance is limited, and a run has no known length.",
+    exit: EXIT.input,
+  },
   "ramp-steep": { means: "A week's work grows faster than the clinic's limit.", exit: EXIT.input },
   "session-long": {
     means: "A session takes longer than the client or the clinic allows.",

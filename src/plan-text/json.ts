@@ -7,6 +7,7 @@ import { serialisePlan } from "../plan/serialise.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
 import type { Program } from "../program/program.ts";
 import type { Read } from "../read/source.ts";
+import { weekMetres } from "../schedule/distance.ts";
 import { type HowOften, howOften } from "../schedule/how-often.ts";
 import type { Schedule, Session } from "../schedule/schedule.ts";
 import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
@@ -22,8 +23,9 @@ import { type BoutJson, boutJson } from "./bout-json.ts";
  * 5: the sign that a bout waits for. 6: how often each exercise is done in a week. 7: whether a bout
  * waits for a review. 8: what is moved in a week in the clinic's unit. 9: whether a bout is hard work, and why.
  * 10: ranges of speed, seconds for a distance, shares of the best speed.
+ * 11: the distance of a week.
  */
-const VERSION = 10;
+const VERSION = 11;
 
 /** A plan with everything computed from it. */
 export interface ComputedPlan {
@@ -83,6 +85,8 @@ interface TotalsJson {
   readonly mass: number;
   readonly mass_unit: MassUnit;
   readonly minutes: number;
+  /** Metres of all runs and carries, both sides; null where a run has no known length. */
+  readonly distance_m: number | null;
   /** Effort × minutes (Foster 1998), with its monotony and strain where the days are not all alike. */
   readonly load: number | null;
   readonly monotony: number | null;
@@ -115,6 +119,7 @@ export function planJson(
 ): PlanJson {
   const { plan, program, dosed, schedule } = made;
   const loads = weekLoads(schedule, program.clinic.dosing.deviation);
+  const metres = weekMetres(program, schedule);
   const { units } = program.clinic;
   const oftenOf = howOften(dosed, schedule);
   const exercises = new Map(
@@ -143,7 +148,7 @@ export function planJson(
         frequency: Object.fromEntries(
           bouts.map((bout) => [bout.key, frequencyJson(oftenOf(bout))]),
         ),
-        totals: totals(sessions, loads[index], units),
+        totals: totals(sessions, loads[index], units, metres[index]),
         trails: Object.fromEntries(
           bouts.map((bout) => [bout.key, bout.provenance]),
         ) as WeekJson["trails"],
@@ -173,6 +178,7 @@ function totals(
   sessions: readonly Session[],
   loads: WeekLoads | undefined,
   unit: MassUnit,
+  metres: number | undefined,
 ): TotalsJson {
   const bouts = sessions.flatMap((session) => session.bouts);
   const sum = (amount: (bout: Bout) => number) =>
@@ -189,6 +195,7 @@ function totals(
     mass: Math.round(mass * 100) / 100,
     mass_unit: unit,
     minutes: sessions.reduce((all, session) => all + session.minutes, 0),
+    distance_m: metres === undefined ? null : Math.round(metres),
     load: loads?.load ?? null,
     monotony: loads?.monotony ?? null,
     strain: loads?.strain ?? null,

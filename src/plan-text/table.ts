@@ -10,6 +10,7 @@ import { dosesIn, phasePages } from "../compose/phase-pages.ts";
 import { sideName } from "../compose/side-words.ts";
 import { hardness } from "../program/hardness.ts";
 import type { ProgramExercise } from "../program/program.ts";
+import { weekMetres } from "../schedule/distance.ts";
 import { clearAfter } from "../schedule/event-hours.ts";
 import { howOften } from "../schedule/how-often.ts";
 import type { ScheduledWeek } from "../schedule/schedule.ts";
@@ -69,13 +70,16 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
   }
   const weeks = calendar(composing);
   const loads = weekLoads(schedule, program.clinic.dosing.deviation);
+  const metres = weekMetres(program, schedule);
   lines.push(
     ...columns(
       schedule.weeks.map((week, index) => [
         `  ${words.say("weeks.one", { first: week.number })}`,
         weeks[index]?.dates ?? "",
         week.away ? words.say("weeks.away_week") : sessionsOf(week, program.clock, write),
-        loadText(loads[index], week.number, write),
+        [farText(metres[index], write), loadText(loads[index], week.number, write)]
+          .filter((text) => text !== "")
+          .join(", "),
       ]),
     ),
   );
@@ -115,6 +119,10 @@ function hardLine({ key, card }: ProgramExercise, { dosed }: MadeProgram): strin
 
 /** With a small first letter; German nouns after it keep theirs. */
 const small = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+/** How far all runs and carries of a week go. */
+const farText = (metres: number | undefined, write: Writer): string =>
+  metres === undefined || metres <= 0 ? "" : write.distance(Math.round(metres));
 
 /** "load 510, +12 %, monotony 0.87, strain 444": effort × minutes, and how even the days are. */
 function loadText(loads: WeekLoads | undefined, week: number, write: Writer): string {

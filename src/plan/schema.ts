@@ -3,7 +3,7 @@
 import * as z from "zod";
 import { type Vocabulary, word } from "../cards/vocabulary.ts";
 import { painRule } from "../pain/rule.ts";
-import { dosePart } from "../prescription/fields.ts";
+import { distanceGrowth, dosePart } from "../prescription/fields.ts";
 import { date, id, line, mass, weekSpan } from "../units/quantities.ts";
 import { makesLoad, measure } from "./found-schema.ts";
 import { until } from "./moment-schema.ts";
@@ -32,9 +32,9 @@ const changeSpan = {
 
 /**
  * What stops a plan unless it is answered: a load below its target, a dose beyond what was measured, an
- * age that a course or a card is not meant for.
+ * age that a course or a card is not meant for, a distance that grows too fast.
  */
-const ACCEPTABLE = ["load-short", "dose-beyond-measure", "age-outside"] as const;
+const ACCEPTABLE = ["load-short", "dose-beyond-measure", "age-outside", "distance-steep"] as const;
 
 /** What is written where somebody asked, and there was nothing. */
 const NONE = z.literal("none");
@@ -155,6 +155,7 @@ function buildPlanSchema(words: Vocabulary) {
       .prefault({})
       .describe("The client's own plan; what is left out is left to write in."),
     pain: painRule.optional().describe("A pain rule for this client, instead of the protocol's."),
+    distance_growth: distanceGrowth,
     leave_out: z
       .array(
         z.strictObject({

@@ -1,12 +1,24 @@
 /** A plan written back as its author writes it: every default filled in, and readable again. */
 import { serialiseDose } from "../prescription/serialise.ts";
+import { tidy } from "../units/rounding.ts";
 import { defined, distanceText, massText, speedText, timeText } from "../units/serialise.ts";
 import { weekSpanText } from "../units/week-span.ts";
 import type { ChangeKind, Measure, Plan, PlanEquipment } from "./schema.ts";
 
 /** The front matter of a plan as plain data; the plan's schema reads it as the same plan. */
 export function serialisePlan(plan: Plan): Record<string, unknown> {
-  const { client, measures, equipment, week, leave_out, swap, add, redose, ...plain } = plan;
+  const {
+    client,
+    measures,
+    equipment,
+    week,
+    leave_out,
+    swap,
+    add,
+    redose,
+    distance_growth,
+    ...plain
+  } = plan;
   return defined({
     ...plain,
     client: defined({ ...client, body_mass: mass(client.body_mass) }),
@@ -32,6 +44,7 @@ export function serialisePlan(plan: Plan): Record<string, unknown> {
         }),
       ),
     }),
+    distance_growth: distance_growth === undefined ? undefined : `${tidy(distance_growth * 100)} %`,
     leave_out: leave_out.map(changeForm),
     swap: swap.map(changeForm),
     add: add.map(changeForm),

@@ -1,7 +1,7 @@
 /** The fields of a dose, the same in cards, protocols and plans, and what they mean. */
 import * as z from "zod";
 import { kilograms } from "../units/mass.ts";
-import { distance, tempo, time } from "../units/quantities.ts";
+import { distance, percent as percentField, tempo, time } from "../units/quantities.ts";
 
 /** Repetitions of one set, or of each set in turn; low equals high unless a range is given. */
 export type Repetitions = readonly { readonly low: number; readonly high: number }[];
@@ -206,3 +206,11 @@ const doseFields = {
 export const dosePart = z.strictObject(doseFields).partial();
 
 export type DosePart = z.infer<typeof dosePart>;
+
+/** The most by which the distance of a week may grow. */
+export const distanceGrowth = percentField
+  .refine((share) => share > 0 && share <= 0.2, { error: "write more than 0 % and at most 20 %" })
+  .optional()
+  .describe(
+    "The most by which the distance of a week may grow over the week before, at most 20 %; running is measured as one. More stops the plan, unless it is accepted. Of card and protocol the lower holds; a plan states its own. Where nobody states one, more than 20 % of running is a warning.",
+  );

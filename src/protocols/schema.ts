@@ -3,7 +3,7 @@
 import * as z from "zod";
 import { ageBound, reviewed, sources, writtenIn } from "../cards/schema.ts";
 import { painRule } from "../pain/rule.ts";
-import { dosePart } from "../prescription/fields.ts";
+import { distanceGrowth, dosePart } from "../prescription/fields.ts";
 import { id, line, percent, weekSpan, weekSpanKey } from "../units/quantities.ts";
 
 const rule = z
@@ -97,6 +97,7 @@ export const protocolSchema = z.strictObject({
     .describe("What is known about the course and what is not, in the client's words."),
   pain: painRule,
   rest_between_exercises: dosePart.shape.rest.describe("Rest from one exercise to the next."),
+  distance_growth: distanceGrowth,
   phases: z.array(phase).min(1).describe("The phases in their order."),
   expect: z
     .record(id, sums)
