@@ -4,6 +4,7 @@ import { rmSync } from "node:fs";
 import { mkdtemp, readdir, rm } from "node:fs/promises";
 import { join } from "node:path";
 import type { Readable, Writable } from "node:stream";
+import { setTimeout as sleep } from "node:timers/promises";
 import type { Browser } from "puppeteer-core";
 import { Fault } from "../faults/fault.ts";
 import { isAlive } from "../files/alive.ts";
@@ -149,7 +150,24 @@ async function stop(entry: Running): Promise<void> {
   killTree(entry.child);
   await entry.ended;
   running.delete(entry);
+  await helpersEnded(entry.child);
   await rm(entry.profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 50 });
+}
+
+/**
+ * Waits for the helpers of a browser that has ended, so that none writes into the profile while it is
+ * removed; at most half a second, for where nobody takes leave of ended processes.
+ */
+async function helpersEnded({ pid }: ChildProcess): Promise<void> {
+  if (pid === undefined || process.platform === "win32") return;
+  for (let tries = 0; tries < 25; tries += 1) {
+    try {
+      process.kill(-pid, 0);
+    } catch {
+      return;
+    }
+    await sleep(20);
+  }
 }
 
 /** The process and its helpers; it holds nothing worth closing in order. */
