@@ -145,7 +145,7 @@ function findProtocol(
     frame: plan.source.frame(place),
     hint: near
       ? `Did you mean ${near}?`
-      : `There are: ${[...protocols.keys()].join(", ") || "none"}. A protocol with errors is not read.`,
+      : `There are: ${[...protocols.keys()].join(", ") || "no protocols"}. A protocol with errors is not read.`,
   });
   return { value: undefined, faults: [fault] };
 }

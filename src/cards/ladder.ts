@@ -65,7 +65,7 @@ function orderFault(from: LibraryCard, to: LibraryCard, link: Link): Fault | und
   const place = from.source.at(link.path);
   const message = itself
     ? `${from.card.id} names itself.`
-    : `${to.card.id} is not ${link.kind} than ${from.card.id}: its demand is ${to.card.demand}, here ${from.card.demand}.`;
+    : `${to.card.id} is not ${link.kind} than ${from.card.id}: its demand is ${to.card.demand}, that of ${from.card.id} is ${from.card.demand}.`;
   return new Fault("ladder-order", message, {
     place,
     frame: from.source.frame(place),

@@ -1,4 +1,5 @@
 /** `paulatim check`: every problem of cards, protocols and plans, in one run. */
+
 import { isAbsolute, join, relative, resolve, sep } from "node:path";
 import { type MadeProgram, makeProgram } from "../booklet.ts";
 import { figureFaults } from "../cards/figures.ts";
@@ -8,6 +9,7 @@ import { Fault, isError, sortFaults } from "../faults/fault.ts";
 import { countText, faultJson, faultsFrom, faultText } from "../faults/print.ts";
 import { shippedFolder } from "../files/shipped.ts";
 import { diskTree, type Tree } from "../files/tree.ts";
+import { unreadable } from "../files/unreadable.ts";
 import type { Source } from "../read/source.ts";
 import {
   cardTextFaults,
@@ -83,11 +85,7 @@ async function checkPaths(
   const known = new Map<string, string | undefined>();
   for (const path of paths) {
     if (!tree.exists(path)) {
-      faults.push(
-        new Fault("file-unreadable", "There is no such file or folder.", {
-          place: { file: path, line: 1, column: 1 },
-        }),
-      );
+      faults.push(unreadable(path, "file or folder"));
       continue;
     }
     for (const file of filesAt(tree, path, faults, known)) {

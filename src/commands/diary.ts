@@ -1,4 +1,5 @@
 /** `paulatim diary`: what a client wrote down, from the files sent or the codes scanned from the phone. */
+
 import { createReadStream } from "node:fs";
 import { resolve } from "node:path";
 import { holdsCode, readCodes } from "../diary/code.ts";
@@ -14,6 +15,7 @@ import { ofFile } from "../diary/problem.ts";
 import { diaryTable } from "../diary/table.ts";
 import { EXIT } from "../faults/catalogue.ts";
 import { Fault, sortFaults } from "../faults/fault.ts";
+import { unreadable } from "../files/unreadable.ts";
 import { writeAll } from "../files/write.ts";
 import { printFaults, type Terminal } from "../terminal/terminal.ts";
 import { shownPath } from "./check.ts";
@@ -78,11 +80,7 @@ async function readSent(path: string, terminal: Terminal, input: Input): Promise
   try {
     bytes = await bytesOf(typed ? input : createReadStream(resolve(terminal.cwd, path)));
   } catch (cause) {
-    const missing = (cause as NodeJS.ErrnoException).code === "ENOENT";
-    const message = missing ? "There is no such file." : "This file cannot be read.";
-    const place = { file, line: 1, column: 1 };
-    const fault = new Fault("file-unreadable", message, { place, cause });
-    return { file, diary: undefined, faults: [fault] };
+    return { file, diary: undefined, faults: [unreadable(file, "file", cause)] };
   }
   const text = bytes.length > LARGEST ? undefined : textOf(bytes);
   const unread = ofFile(bytes.length > LARGEST ? "too-large" : "not-text");

@@ -1,8 +1,10 @@
 /** Opens the clinic around a plan and makes its program: what `plan` and `booklet` both begin with. */
+
 import { type IssuedBefore, type MadeProgram, makeProgram, readParts } from "../booklet.ts";
 import { Fault, type WithFaults } from "../faults/fault.ts";
 import { shippedFolder } from "../files/shipped.ts";
 import { diskTree, treeWith } from "../files/tree.ts";
+import { unreadable } from "../files/unreadable.ts";
 import type { ProgramParts } from "../program/parts.ts";
 import type { Terminal } from "../terminal/terminal.ts";
 import { clinicFolderOf, openWorkspace, type Workspace } from "../workspace.ts";
@@ -65,8 +67,7 @@ export class Workspaces {
     const tree = diskTree(this.#terminal.cwd);
     const place = { file, line: 1, column: 1 };
     if (!tree.exists(file)) {
-      const fault = new Fault("file-unreadable", "There is no such plan.", { place });
-      return { value: undefined, faults: [fault] };
+      return { value: undefined, faults: [unreadable(file, "plan")] };
     }
     const clinicFolder = clinicFolderOf(tree, file);
     if (clinicFolder === undefined) {

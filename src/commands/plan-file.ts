@@ -1,8 +1,10 @@
 /** A plan's file that a command changes: read as it is, written back only where nobody else changed it. */
+
 import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import type { Edit } from "../edits/edit.ts";
 import { Fault } from "../faults/fault.ts";
+import { unreadable } from "../files/unreadable.ts";
 import { type Output, writeAll } from "../files/write.ts";
 import { type Spliced, spliceFrontMatter } from "../read/splice.ts";
 import type { Terminal } from "../terminal/terminal.ts";
@@ -22,7 +24,11 @@ export class PlanFile {
     this.#bytes = this.#read();
     this.text = this.#bytes.toString("utf8");
     if (!Buffer.from(this.text, "utf8").equals(this.#bytes)) {
-      throw this.#unreadable("This file is not written in UTF-8, so it cannot be changed.");
+      const message = "This file is not written in UTF-8, so it cannot be changed.";
+      throw new Fault("file-unreadable", message, {
+        place: { file: this.shown, line: 1, column: 1 },
+        hint: "Save it again as UTF-8.",
+      });
     }
   }
 
@@ -54,17 +60,8 @@ export class PlanFile {
     try {
       return readFileSync(this.#path);
     } catch (cause) {
-      const missing = (cause as NodeJS.ErrnoException).code === "ENOENT";
-      throw this.#unreadable(
-        missing ? "There is no such plan." : "This file cannot be read.",
-        cause,
-      );
+      throw unreadable(this.shown, "plan", cause);
     }
-  }
-
-  #unreadable(message: string, cause?: unknown): Fault {
-    const place = { file: this.shown, line: 1, column: 1 };
-    return new Fault("file-unreadable", message, { place, cause });
   }
 }
 

@@ -110,10 +110,6 @@ export const CATALOGUE = {
     means: "What exercises ask of a week contradicts itself, whatever time there is.",
     exit: EXIT.input,
   },
-  "swap-proposed": {
-    means: "An exercise does not fit this client; another one would.",
-    exit: EXIT.input,
-  },
   "dose-incomplete": { means: "An exercise has no complete dose in some week.", exit: EXIT.input },
   "measure-missing": {
     means: "A load target has no measure to be computed from.",

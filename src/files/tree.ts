@@ -3,6 +3,7 @@ import { existsSync, lstatSync, readdirSync, readFileSync, realpathSync, statSyn
 import { dirname, join, relative, sep } from "node:path";
 import { Fault } from "../faults/fault.ts";
 import { MAX_BYTES } from "../read/front-matter.ts";
+import { unreadable } from "./unreadable.ts";
 
 export interface Listing {
   /** Paths as the user would write them, sorted. */
@@ -42,7 +43,7 @@ export function diskTree(from: string): Tree {
       if (bytes > MAX_BYTES) return { fault: tooLarge(path, bytes) };
       return { bytes: readFileSync(full) };
     } catch (cause) {
-      return { fault: unreadable(path, cause) };
+      return { fault: unreadable(path, "file", cause) };
     }
   };
   return {
@@ -92,7 +93,7 @@ function* walk(
   try {
     entries = list(folder);
   } catch (cause) {
-    faults.push(unreadable(shown(folder), cause));
+    faults.push(unreadable(shown(folder), "file", cause));
     return;
   }
   for (const entry of entries) {
@@ -103,21 +104,12 @@ function* walk(
     else if (entry.isSymbolicLink()) {
       const target = statSync(path, { throwIfNoEntry: false });
       if (target?.isFile()) yield path;
-      else faults.push(target ? outside(shown(path)) : unreadable(shown(path)));
+      else faults.push(target ? outside(shown(path)) : unreadable(shown(path), "file"));
     }
   }
 }
 
 const list = (folder: string) => readdirSync(folder, { withFileTypes: true });
-
-function unreadable(path: string, cause?: unknown): Fault {
-  const missing = cause === undefined || (cause as NodeJS.ErrnoException).code === "ENOENT";
-  return new Fault(
-    "file-unreadable",
-    missing ? "There is no such file." : "This file cannot be read.",
-    { place: { file: path, line: 1, column: 1 }, cause },
-  );
-}
 
 function tooLarge(path: string, bytes: number): Fault {
   const size = `${(bytes / 1024 / 1024).toFixed(1)} MB`;

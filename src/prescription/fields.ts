@@ -208,8 +208,13 @@ export const dosePart = z.strictObject(doseFields).partial();
 export type DosePart = z.infer<typeof dosePart>;
 
 /** The most by which the distance of a week may grow. */
-export const distanceGrowth = percentField
-  .refine((share) => share > 0 && share <= 0.2, { error: "write more than 0 % and at most 20 %" })
+export const distanceGrowth = z
+  .string({ error: "write a share in percent, such as 15 %" })
+  .regex(/^(\d+(?:\.\d+)?) ?%$/, { error: "write a share in percent, such as 15 %", abort: true })
+  .refine((text) => Number.parseFloat(text) > 0 && Number.parseFloat(text) <= 20, {
+    error: "write more than 0 % and at most 20 %",
+  })
+  .pipe(percentField)
   .optional()
   .describe(
     "The most by which the distance of a week may grow over the week before, at most 20 %; running is measured as one. More stops the plan, unless it is accepted. Of card and protocol the lower holds; a plan states its own. Where nobody states one, more than 20 % of running is a warning.",

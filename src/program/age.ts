@@ -73,7 +73,9 @@ function outside({ id, title, age }: Bounded, years: number, plan: Read<Plan>): 
         level: accepted ? "warning" : "error",
         place,
         frame: plan.source.frame(place),
-        hint: `Choose another, or accept it with a reason: accept: [{ code: age-outside, card: ${id}, why: … }].`,
+        hint: accepted
+          ? undefined
+          : `Choose another, or accept it with a reason: accept: [{ code: age-outside, card: ${id}, why: … }].`,
       },
     ),
   ];

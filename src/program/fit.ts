@@ -5,7 +5,7 @@ import { spansOf, weekSpanText } from "../units/week-span.ts";
 import type { Named } from "./changes.ts";
 import { type HeldFlag, openFlags, rulesIn } from "./flags.ts";
 import type { ProgramParts } from "./parts.ts";
-import { missing, proposals, rulingOut } from "./propose.ts";
+import { lackSentence, missing, proposals, rulingOut } from "./propose.ts";
 import { standInRemedies } from "./stand-ins.ts";
 
 /** An exercise of a phase with the weeks in which it is done. */
@@ -87,11 +87,10 @@ function lacking(
   const things = missing(first.card, plan.value, openFlags(flags, weeks), library.words);
   if (things.length === 0) return [];
   const place = plan.source.at(["equipment"]);
-  const named = things.map((item) => item.split("|").join(" or ")).join(", ");
   return [
     new Fault(
       "equipment-missing",
-      `${plan.value.client.name} has no ${named}, which ${first.card.card.id} needs.`,
+      lackSentence(plan.value.client.name, things, first.card.card.id),
       {
         place,
         frame: plan.source.frame(

@@ -83,6 +83,15 @@ export function missing(
   return least;
 }
 
+/** What is `missing`, in a sentence: "Jo has no step and no barbell or backpack, which x needs." */
+export function lackSentence(name: string, lacks: readonly string[], id: string): string {
+  const things = lacks.map((one) => `no ${orList(one.split("|"))}`);
+  return `${name} has ${things.join(" and ")}, which ${id} needs.`;
+}
+
+const orList = (words: readonly string[]): string =>
+  words.length < 2 ? words.join() : `${words.slice(0, -1).join(", ")} or ${words.at(-1)}`;
+
 /** The client's things that can make the card's load, and with which they have all else it needs. */
 export function usableThings(
   { card }: Pick<LibraryCard, "card">,

@@ -28,7 +28,7 @@ import { unusedChanges } from "./unused-changes.ts";
 
 /**
  * The program, or undefined where an error stands in its way.
- * Faults: unknown-card, card-twice, change-unused, not-for-client, equipment-missing, swap-proposed,
+ * Faults: unknown-card, card-twice, change-unused, not-for-client, equipment-missing,
  * dose-incomplete, weeks-left-out, wrong-value (a dose that is no shape of a set, an end of a flag).
  */
 export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefined> {

@@ -8,7 +8,7 @@ import { spansOf, weekSpanText } from "../units/week-span.ts";
 import { cardAgeFaults } from "./age.ts";
 import { type HeldFlag, openFlags, rulesIn } from "./flags.ts";
 import type { ProgramParts } from "./parts.ts";
-import { missing, rulingOut } from "./propose.ts";
+import { lackSentence, missing, rulingOut } from "./propose.ts";
 
 /** What stands against giving the card to this client in some weeks: flags, things that are not there, age. */
 export function unfit(
@@ -20,14 +20,13 @@ export function unfit(
   const { id } = card.card;
   const lacks = missing(card, plan.value, openFlags(held, weeks), library.words);
   const things = lacks.map((one) => one.split("|"));
-  const named = things.map((one) => one.join(" or ")).join(", ");
   const { name } = plan.value.client;
   return [
     ...flagged(card, held, weeks, plan),
     ...(lacks.length === 0
       ? []
       : [
-          absent(plan, ["equipment"], `${name} has no ${named}, which ${id} needs.`, {
+          absent(plan, ["equipment"], lackSentence(name, lacks, id), {
             remedies: boughtWays(things, name),
           }),
         ]),

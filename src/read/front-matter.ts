@@ -4,6 +4,7 @@ import { type Document, LineCounter, parseDocument } from "yaml";
 import { Fault } from "../faults/fault.ts";
 import { keptByFile } from "./kept.ts";
 import { frameOf, Source } from "./source.ts";
+import { sayYamlError } from "./yaml-fault.ts";
 
 /** Far above any card or plan; a larger file is refused before it is parsed. */
 export const MAX_BYTES = 512 * 1024;
@@ -109,13 +110,12 @@ export function parseYaml(file: string, text: string, yaml: string, firstLine = 
   const faults = document.errors.map((error) => {
     const position = lines.linePos(error.pos[0]);
     const at = source.atLine(position.line + firstLine - 1, position.col);
-    const cause =
-      error.code === "DUPLICATE_KEY" ? "This field is given twice." : sentence(error.message);
-    return new Fault("yaml-syntax", cause, {
+    const { message, hint } = sayYamlError(error);
+    return new Fault("yaml-syntax", message, {
       place: at,
       frame: source.frame(at),
       cause: error,
-      hint: yamlHint(error.code),
+      hint,
     });
   });
   if (faults.length > 0) return { source, data: undefined, faults };
@@ -156,20 +156,6 @@ function asObject(data: unknown): object {
 
 function refuse(): never {
   throw new Fault("front-matter-language", "Only YAML is read as front matter.");
-}
-
-function sentence(message: string): string {
-  const first = (message.split("\n")[0] ?? message).trim();
-  return /[.!?]$/.test(first) ? first : `${first}.`;
-}
-
-function yamlHint(code: string): string | undefined {
-  if (code === "DUPLICATE_KEY") return "Keep one of the two.";
-  if (code === "TAB_AS_INDENT") return "Indent with spaces.";
-  if (code === "BLOCK_AS_IMPLICIT_KEY" || code === "MULTILINE_IMPLICIT_KEY") {
-    return 'Text that holds a colon needs quotation marks: "like: this".';
-  }
-  return undefined;
 }
 
 function aliasPlace(source: Source, text: string, firstLine: number) {

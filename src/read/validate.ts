@@ -35,7 +35,9 @@ function faultsOf(issue: Issue, schema: z.ZodType, source: Source, prefix: Path)
     const name = String(path.at(-1) ?? "the front matter");
     const what = issue.input === null ? "empty" : "missing";
     const place = issue.input === null ? source.atKey(path) : source.at(path);
-    const help = issue.message.startsWith("Invalid") ? hintOf(issue) : sentence(issue.message);
+    const help = issue.message.startsWith("Invalid")
+      ? (hintOf(issue) ?? `Write ${name}: and its value.`)
+      : sentence(issue.message);
     return [
       make("missing-field", `The field ${name} is ${what}${inWhat(path)}.`, source, place, help),
     ];
@@ -183,11 +185,15 @@ function hintOf(issue: Issue): string | undefined {
   if (issue.code !== "invalid_value") return undefined;
   const known = issue.values.map(String);
   const near = nearest(String(issue.input), known);
+  if (known.length === 1) return `Write ${known[0]}.`;
   return near ? `Did you mean ${near}?` : `Known words: ${known.join(", ")}.`;
 }
 
 function got(issue: Issue): string {
-  return issue.input === undefined ? "" : `${shown(issue.input)} was given; `;
+  // what a check of ours says of a whole group names its fields itself
+  if (issue.input === undefined || (issue.code === "custom" && typeof issue.input === "object"))
+    return "";
+  return `${shown(issue.input)} was given; `;
 }
 
 /** A value as a person would name it. */
@@ -216,7 +222,9 @@ const NAMES: Record<string, string> = {
 const expected = (type: string): string => NAMES[type] ?? type;
 
 function fieldName(path: Path): string {
-  return path.length === 0 ? "The front matter" : path.map(String).join(" › ");
+  if (path.length === 0) return "The front matter";
+  // entries of a list are counted from 1
+  return path.map((key) => (typeof key === "number" ? key + 1 : key)).join(" › ");
 }
 
 function inWhat(path: Path): string {

@@ -12,11 +12,11 @@ const codes = (...cards: readonly LibraryCard[]) =>
 describe("the demand of a linked card", () => {
   test.each([
     ["harder", 3, 4, undefined],
-    ["harder", 3, 3, "two is not harder than one: its demand is 3, here 3."],
-    ["harder", 3, 2, "two is not harder than one: its demand is 2, here 3."],
+    ["harder", 3, 3, "two is not harder than one: its demand is 3, that of one is 3."],
+    ["harder", 3, 2, "two is not harder than one: its demand is 2, that of one is 3."],
     ["easier", 3, 2, undefined],
-    ["easier", 3, 3, "two is not easier than one: its demand is 3, here 3."],
-    ["easier", 3, 4, "two is not easier than one: its demand is 4, here 3."],
+    ["easier", 3, 3, "two is not easier than one: its demand is 3, that of one is 3."],
+    ["easier", 3, 4, "two is not easier than one: its demand is 4, that of one is 3."],
   ] as const)("%s, from %d to %d", (kind, here, there, says) => {
     const link =
       kind === "harder" ? { to: "two", when: { reps_over: 2, sessions: 2 } } : { to: "two" };

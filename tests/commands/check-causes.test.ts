@@ -81,7 +81,7 @@ test("a field of another kind of measure is told where it belongs", async () => 
     "measures:\n  - { test: speed, card: run-easy, side: left, speed: 9 km/h, on: 2026-11-23 }\n",
   );
   const { text } = await run("check");
-  expect(text).toContain("There is no field side in measures › 0.");
+  expect(text).toContain("There is no field side in measures › 1.");
   expect(text).toContain("It goes with test: repetitions or test: hold.");
   expect(text).not.toContain("Did you mean side?");
 });
