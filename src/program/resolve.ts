@@ -103,7 +103,7 @@ function calendarWeeks(
 /** Exercises that nothing is left of, since the client is away in all their weeks; an error where none is. */
 function leftOut({ phases, left }: ReturnType<typeof onCalendar>, plan: Read<Plan>): Fault[] {
   if (left.length === 0) return [];
-  const named = left.map(({ card }) => card.card.title).join(", ");
+  const named = left.map(({ card }) => `“${card.card.title}”`).join(", ");
   const place = plan.source.at(["week", "away"]);
   return [
     new Fault("weeks-left-out", `The weeks away leave out every week of: ${named}.`, {

@@ -37,7 +37,7 @@ function daysWait(weeks: readonly LaidWeek[], program: Program): Fault[] {
       const [first] = own;
       if (first === undefined) return [];
       const times = own.length === 1 ? "once" : `${own.length} times`;
-      const message = `${card.card.title} waits ${times} for a day that is free, first from ${first.date} to ${first.to}; the days after are counted from there.`;
+      const message = `“${card.card.title}” waits ${times} for a day that is free, first from ${first.date} to ${first.to}; the days after are counted from there.`;
       const hint =
         "Pages say of these weeks how many times it is done in them. Should it not wait, give those days another part of the day, or state per_week.";
       return [new Fault("days-wait", message, { level: "warning", place, hint })];
@@ -64,7 +64,7 @@ function sessionsTaken(weeks: readonly LaidWeek[], program: Program): Fault[] {
         weeks.flatMap((week) => week.lost),
       );
       const wanted = got + lost + taken;
-      const message = `${card.card.title} would be done ${wanted} times in this course and is laid out ${got + lost} times: days away and events take the rest.`;
+      const message = `“${card.card.title}” would be done ${wanted} times in this course and is laid out ${got + lost} times: days away and events take the rest.`;
       const hint =
         "Pages say so of the weeks in which it is less. Nothing is moved to make up for it: if that is too little, give those days another part of the day, or make the phase longer.";
       return [new Fault("sessions-taken", message, { level: "warning", place, hint })];

@@ -111,7 +111,7 @@ function weekBout(
   const prefer = days.flatMap((day) => PARTS.map((_, part) => 3 * day + part));
   return {
     id: bout.key,
-    name: card.title,
+    name: `“${card.title}”`,
     movement: card.id,
     minutes: bout.minutes + changeover,
     minutesBySets: minutesBySets(bout, program, changeover),

@@ -157,7 +157,7 @@ describe("a plan that cannot be done says what collides, where it stands, and wh
         free("mon: { evening: 45 min }, tue: { evening: 45 min }, wed: { evening: 45 min }"),
       ),
       /is done three times a week, at most once a day\. \(templates\/demo\/achilles\.md:\d+\)[\s\S]*needs 48 hours from one bout to the next[\s\S]*Only Monday, Tuesday and Wednesday evening are open\. \(templates\/demo\/achilles\.md:\d+\)/,
-      /^The least that would help: Open Friday evening for 30 minutes\. With the free time as it is: Do Sit and rise up on your toes with a heavy weight twice a week and do/,
+      /^The least that would help: Open Friday evening for 30 minutes\. With the free time as it is: Do “Sit and rise up on your toes with a heavy weight” twice a week and do/,
     ],
     [
       "evenings that are too short",

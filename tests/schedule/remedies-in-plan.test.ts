@@ -76,12 +76,12 @@ function withChange(text: string, part: string, cards: ReadonlyMap<string, strin
       block.replace(/(\d+) min/g, (_, now) => `${Number(now) + Number(each[1])} min`),
     );
   }
-  const often = /^do (.+?) (once|twice|three times) a (week|day)(?: in weeks? (.+))?$/.exec(part);
+  const often = /^do “(.+?)” (once|twice|three times) a (week|day)(?: in weeks? (.+))?$/.exec(part);
   if (often) {
     const [, title = "", times = "", span, weeks] = often;
     return redosed(text, cards.get(title), `per_${span}: ${TIMES[times]}`, weeks);
   }
-  const sets = /^do (\d+) sets? of (.+?)(?: in weeks? (.+))?$/.exec(part);
+  const sets = /^do (\d+) sets? of “(.+?)”(?: in weeks? (.+))?$/.exec(part);
   if (sets) return redosed(text, cards.get(sets[2] ?? ""), `sets: ${sets[1]}`, sets[3]);
   throw new Error(`not a change: ${part}`);
 }
