@@ -1,4 +1,5 @@
 /** Diaries that lie beside a plan and hold something that its last signature cannot have known. */
+
 import { readdirSync, readFileSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { LARGEST } from "../diary/columns.ts";
@@ -6,6 +7,7 @@ import { textOf } from "../diary/decode.ts";
 import { printable } from "../diary/printable.ts";
 import { Fault } from "../faults/fault.ts";
 import type { Plan } from "../plan/schema.ts";
+import { counted } from "../units/counted.ts";
 import { readText } from "./diary.ts";
 
 /** The names of files that clients send: tables, and codes as text. */
@@ -29,7 +31,7 @@ export function unreadDiaries(file: string, { id, signed }: Plan, cwd: string): 
         .sort()
         .at(-1);
       if (last === undefined) return [];
-      const count = since.length === 1 ? "1 session" : `${since.length} sessions`;
+      const count = counted(since.length, "session");
       return new Fault(
         "diary-unread",
         `The diary of ${printable(diary.client)} lies beside the plan: ${count} written down since ${signed?.on ?? "it was made"}, the last planned for ${last}.`,

@@ -1,6 +1,8 @@
 /** Sets, repetitions and holds of a bout: what was stated, or what follows from a target, never more. */
+
 import type { Repetitions } from "../prescription/fields.ts";
 import { rankOf } from "../prescription/stated.ts";
+import { counted } from "../units/counted.ts";
 import { show, showPercent } from "../units/rounding.ts";
 import { type DoseContext, sayCard, statedStep, type Work } from "./context.ts";
 import { type AmountTarget, holdTarget, repsTarget, sayTarget } from "./target.ts";
@@ -62,7 +64,7 @@ export function amountsOf(context: DoseContext, work: Work): Amounts {
   };
 }
 
-const saySets = (sets: number): string => (sets === 1 ? "1 set" : `${sets} sets`);
+const saySets = (sets: number): string => counted(sets, "set");
 
 /** The clinic's share of the sets in a first week back, and why; undefined where they stay as they are. */
 function easedSets(
@@ -74,7 +76,7 @@ function easedSets(
   const usual = stated.dose.sets;
   const sets = Math.max(1, Math.floor(usual * share + 1e-9));
   if (sets >= usual) return undefined;
-  const says = `A first week back after more than a week away: ${showPercent(share)} of ${usual} sets, rounded down, one at least: ${saySets(sets)}.`;
+  const says = `A first week back after more than a week away: ${showPercent(share)} of ${saySets(usual)}, rounded down, one at least: ${saySets(sets)}.`;
   const source = "the clinic's week: ease_after_away (common practice)";
   return { sets, step: { step: "limit", says, value: sets, source } };
 }
@@ -101,7 +103,7 @@ function repsOf(
   const { dose, stated } = work.stated;
   const says = statedStep(
     stated.reps,
-    `${sayReps(dose.reps ?? [])} repetitions`,
+    counted(sayReps(dose.reps ?? []), "repetition"),
     dose.reps?.[0]?.high,
   );
   if (
@@ -115,7 +117,7 @@ function repsOf(
     const { reps } = dose.target;
     const step = statedStep(
       stated.target,
-      `A target of ${reps} RM means ${reps} repetitions`,
+      `A target of ${reps} RM means ${counted(reps, "repetition")}`,
       reps,
     );
     return { reps: [{ low: reps, high: reps }], provenance: [step] };
@@ -170,7 +172,7 @@ function reportAboveMaximum(context: DoseContext, work: Work, reps: Repetitions 
       level: "warning",
       place: () => work.stated.stated.target?.place ?? work.exercise.place,
       say: (weeks) =>
-        `${sayCard(work.exercise.card)} asks for ${most} repetitions with a load that allows ${sayTarget(target, context)} (${weeks}).`,
+        `${sayCard(work.exercise.card)} asks for ${counted(most, "repetition")} with a load that allows ${sayTarget(target, context)} (${weeks}).`,
       hint: "Lower the repetitions, or aim at a lighter load.",
     },
     work.week,

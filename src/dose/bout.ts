@@ -2,6 +2,7 @@
 
 import type { DosePart } from "../prescription/fields.ts";
 import type { ProgramPhase } from "../program/program.ts";
+import { counted } from "../units/counted.ts";
 import { type Tempo, tempoText } from "../units/quantities.ts";
 import { show } from "../units/rounding.ts";
 import { amountsOf } from "./amounts.ts";
@@ -102,7 +103,7 @@ function statedProvenance({ stated: { dose, stated } }: Work): Provenance {
   }
   if (dose.turns) {
     const { work, easy, times } = dose.turns;
-    const says = `${times} turns of ${show(work)} s of work and ${show(easy)} s easy`;
+    const says = `${counted(times, "turn")} of ${show(work)} s of work and ${show(easy)} s easy`;
     provenance.turns = [statedStep(stated.turns, says, times)];
   }
   if (dose.tempo) provenance.tempo = [tempoStep(dose.tempo, stated.tempo)];

@@ -1,5 +1,6 @@
 /** What the client can do: one repetition maximum, best hold, most repetitions, top speed. */
 
+import { counted } from "../units/counted.ts";
 import { atMost, show, tidy } from "../units/rounding.ts";
 import { type DoseContext, sayCard, type Work } from "./context.ts";
 import {
@@ -132,7 +133,7 @@ function oneRmOf(
   const how =
     reps === 1
       ? `One repetition with ${context.mass(system)}${parts}: that load is the 1RM.`
-      : `1RM by ${formula.name}, ${formula.says}: ${context.mass(system)}${parts} moved ${reps} times is a 1RM of ${context.mass(system * factor)} of load moved.`;
+      : `1RM by ${formula.name}, ${formula.says}: ${context.mass(system)}${parts} moved ${counted(reps, "time")} is a 1RM of ${context.mass(system * factor)} of load moved.`;
   return {
     value: system * factor,
     provenance: [
@@ -161,7 +162,7 @@ function reportRange(
     level,
     place: () => context.program.plan.source.at(["measures", index, "reps"]),
     say: () =>
-      `A test of ${measure.reps} repetitions of ${sayCard(card)} is outside the range of the ${formula.name} formula, up to ${formula.most} (${formula.rangeSource}); ${usable ? "the 1RM is a rough estimate" : "no 1RM is computed from it"}.`,
+      `A test of ${counted(measure.reps, "repetition")} of ${sayCard(card)} is outside the range of the ${formula.name} formula, up to ${formula.most} (${formula.rangeSource}); ${usable ? "the 1RM is a rough estimate" : "no 1RM is computed from it"}.`,
     hint: "Test again with a load that allows fewer repetitions.",
   });
 }

@@ -1,5 +1,6 @@
 /** How far a load may rise above what the client has lifted lately. */
 
+import { counted } from "../units/counted.ts";
 import { atMost, showPercent } from "../units/rounding.ts";
 import type { DoseContext, Work } from "./context.ts";
 import { atOrUnder, type Made, type Makes, nextAbove } from "./equipment.ts";
@@ -73,7 +74,7 @@ export function limitStep(context: DoseContext, base: StepBase, kg: number): Pro
   const limit = showPercent(context.program.clinic.limits.load_step);
   const mass = (value: number) => context.mass(value);
   const like = base.reps
-    ? `, as hard for ${base.reps.then} repetitions as ${mass(base.movedKg - base.bodyKg)} for ${base.reps.now}`
+    ? `, as hard for ${counted(base.reps.then, "repetition")} as ${mass(base.movedKg - base.bodyKg)} for ${base.reps.now}`
     : "";
   return {
     step: "limit",

@@ -3,6 +3,7 @@
 import type { LibraryCard } from "../cards/library.ts";
 import type { Measure } from "../plan/schema.ts";
 import type { ProgramExercise } from "../program/program.ts";
+import { counted } from "../units/counted.ts";
 import { showTime } from "../units/rounding.ts";
 import type { WorkSide } from "../units/side.ts";
 import { type DoseContext, sayCard, type Work } from "./context.ts";
@@ -122,7 +123,7 @@ function reportAge(context: DoseContext, { measure, index, card }: Picked<Measur
     level: "warning",
     place: () => plan.source.at(["measures", index, "on"]),
     say: () =>
-      `The ${TEST_WORDS[measure.test]} of ${sayCard(card)} is ${weeks} weeks old when the plan starts; the clinic's limit is ${Math.round(clinic.limits.measure_age / (7 * 86400))} weeks.`,
+      `The ${TEST_WORDS[measure.test]} of ${sayCard(card)} is ${counted(weeks, "week")} old when the plan starts; the clinic's limit is ${counted(Math.round(clinic.limits.measure_age / (7 * 86400)), "week")}.`,
     hint: "Measure again, and add the new measure.",
   });
 }
@@ -206,7 +207,9 @@ export function sayMeasure(
   const of = card.card.id === exercise.card.card.id ? "" : ` of ${sayCard(card)}`;
   if (measure.test === "speed") return `Speed measured${of} on ${measure.on}`;
   const what =
-    measure.test === "hold" ? `${showTime(measure.time)} held` : `${measure.reps} repetitions`;
+    measure.test === "hold"
+      ? `${showTime(measure.time)} held`
+      : counted(measure.reps, "repetition");
   const load = measure.load > 0 ? ` with ${context.mass(measure.load)}` : " without added load";
   return `${what}${of}${load} ${sideWords(measure.side)}, measured on ${measure.on}`;
 }

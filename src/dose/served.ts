@@ -1,4 +1,5 @@
 /** Whether a load left to feel, or the body alone, can serve a dose: what the client's measures say of what they have. */
+import { counted } from "../units/counted.ts";
 import { atMost, floorTo, showTime } from "../units/rounding.ts";
 import { unlessAccepted } from "./accepted.ts";
 import { bestHold, bodyPart, oneRm } from "./capacity.ts";
@@ -46,7 +47,7 @@ export function checkServed(context: DoseContext, work: Work, load: BoutLoad, as
     kg,
     felt,
     can: most.reps === 0 ? "not even once" : `${most.reps} ${most.reps === 1 ? "time" : "times"}`,
-    wants: `${leastReps} times`,
+    wants: counted(leastReps, "time"),
     ...(most.reps > 0 && { reps: most.reps }),
     ...(fitting > 0 && { fittingKg: fitting }),
   });

@@ -1,7 +1,9 @@
 /** Sums of a bout and of a course: repetitions, kilograms, seconds under tension, time on the clock. */
+
 import type { Clinic } from "../clinic/schema.ts";
 import type { Repetitions } from "../prescription/fields.ts";
 import { type SetNumbers, shapeOf } from "../prescription/shape.ts";
+import { counted } from "../units/counted.ts";
 import { type MassUnit, sayMass } from "../units/mass.ts";
 import type { Tempo } from "../units/quantities.ts";
 import { floorTo, show, showTime, tidy } from "../units/rounding.ts";
@@ -53,7 +55,7 @@ export function boutSums(bout: BoutNumbers, dosing: Dosing, unit: MassUnit = "kg
       ...(kgTotal !== undefined && {
         kg_total: [
           sum(
-            `${repsTotal?.high ?? 0} repetitions × ${sayMass(bout.kg ?? 0, unit)}${side} make ${sayMass((repsTotal?.high ?? 0) * (bout.kg ?? 0), unit)}, without the body's share.`,
+            `${counted(repsTotal?.high ?? 0, "repetition")} × ${sayMass(bout.kg ?? 0, unit)}${side} make ${sayMass((repsTotal?.high ?? 0) * (bout.kg ?? 0), unit)}, without the body's share.`,
             kgTotal,
             "kg",
           ),
@@ -89,7 +91,7 @@ export function totalOf(reps: Repetitions, sets: number): Range {
 
 function sayTotal(bout: BoutNumbers, total: Range, side: string): string {
   const range = total.low === total.high ? `${total.high}` : `${total.low} to ${total.high}`;
-  return `${bout.sets} sets of ${sayReps(bout.reps ?? [])} make ${range} repetitions${side}.`;
+  return `${counted(bout.sets, "set")} of ${sayReps(bout.reps ?? [])} ${bout.sets === 1 ? "makes" : "make"} ${counted(range, "repetition")}${side}.`;
 }
 
 function sayTension(
@@ -102,10 +104,10 @@ function sayTension(
   if (!shape) return "";
   switch (shape.kind) {
     case "time":
-      return `${bout.sets} sets of ${show(shape.timeS)} s${side}.`;
+      return `${counted(bout.sets, "set")} of ${show(shape.timeS)} s${side}.`;
     case "turns": {
       const { work, times } = shape.turns;
-      return `${bout.sets} sets of ${times} turns with ${show(work)} s of work${side}.`;
+      return `${counted(bout.sets, "set")} of ${counted(times, "turn")} with ${show(work)} s of work${side}.`;
     }
     case "distance":
       return "";
@@ -122,7 +124,7 @@ function sayTension(
 
   function sayRepetitions(total: Range | undefined, parts: readonly string[]): string {
     const fast = bout.tempo && Object.values(bout.tempo).includes("X");
-    return `${total?.high ?? 0} repetitions × ${parts.join(" and ")}${side}${fast ? `, X counting ${show(dosing.fast_part)} s` : ""}.`;
+    return `${counted(total?.high ?? 0, "repetition")} × ${parts.join(" and ")}${side}${fast ? `, X counting ${show(dosing.fast_part)} s` : ""}.`;
   }
 }
 
@@ -143,7 +145,11 @@ function clockSteps(bout: BoutNumbers, clockS: number, dosing: Dosing): Provenan
           },
         ]
       : []),
-    sum(`${bout.sets} sets${turn}, with ${rest}${last}: ${showTime(clockS)}.`, clockS, "s"),
+    sum(
+      `${counted(bout.sets, "set")}${turn}, with ${rest}${last}: ${showTime(clockS)}.`,
+      clockS,
+      "s",
+    ),
   ];
 }
 

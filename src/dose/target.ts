@@ -1,6 +1,8 @@
 /** From what a dose aims at to a number: a load, a hold, repetitions or a speed. */
+
 import type { Target } from "../prescription/fields.ts";
 import { targetText } from "../prescription/serialise.ts";
+import { counted } from "../units/counted.ts";
 import { floorTo, show, showPercent } from "../units/rounding.ts";
 import { bestHold, bodyPart, mostReps, oneRm, reportBodyMass } from "./capacity.ts";
 import { type DoseContext, sayPlace, type Work } from "./context.ts";
@@ -113,7 +115,7 @@ function shareOf(context: DoseContext, target: Target, reps: number | undefined)
   if (target.kind === "rm") return rmShare(method, formula, target.reps);
   if (target.kind !== "reserve" || reps === undefined) return undefined;
   const found = rmShare(method, formula, reps + target.reps);
-  const says = `${reps} repetitions with ${target.reps} in reserve are a ${reps + target.reps} RM, `;
+  const says = `${counted(reps, "repetition")} with ${target.reps} in reserve are a ${reps + target.reps} RM, `;
   return found && { ...found, says: says + found.says };
 }
 

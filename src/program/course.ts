@@ -1,9 +1,11 @@
 /** The phases of a plan's course on the weeks of the course, before weeks away move any of them. */
+
 import { Fault, type WithFaults } from "../faults/fault.ts";
 import type { Plan } from "../plan/schema.ts";
 import type { Protocol, ProtocolPhase } from "../protocols/schema.ts";
 import type { Path, Read } from "../read/source.ts";
 import { nearest } from "../read/validate.ts";
+import { counted } from "../units/counted.ts";
 
 export interface CoursePhase {
   readonly phase: ProtocolPhase;
@@ -57,7 +59,7 @@ export function coursePhases(
       return [
         fault(
           ["extend", at, "repeat_week"],
-          `${one.phase} has ${weeks} weeks, and no week ${one.repeat_week} to repeat.`,
+          `${one.phase} has ${counted(weeks, "week")}, and no week ${one.repeat_week} to repeat.`,
           "Name one of its weeks, counted from its first, or leave repeat_week out for the last.",
         ),
       ];
@@ -67,7 +69,7 @@ export function coursePhases(
     return [
       fault(
         ["extend", at, "weeks"],
-        `${one.phase} takes ${found.follows.length} weeks with this; ${id} plans at most ${range.last}.`,
+        `${one.phase} takes ${counted(found.follows.length, "week")} with this; ${id} plans at most ${range.last}.`,
         "See whether the client should move on, or needs another course.",
         "warning",
       ),

@@ -1,4 +1,5 @@
 /** In which weeks a client's health flags hold: the one answer that cards, substitutes, care and gates share. */
+
 import { type Care, careFor } from "../cards/care.ts";
 import type { LibraryCard } from "../cards/library.ts";
 import { Fault, type WithFaults } from "../faults/fault.ts";
@@ -6,6 +7,7 @@ import type { Moment } from "../plan/moment-schema.ts";
 import type { Flag, Plan } from "../plan/schema.ts";
 import type { Path, Read } from "../read/source.ts";
 import { nearest } from "../read/validate.ts";
+import { counted } from "../units/counted.ts";
 import { dayNumber } from "../units/dates.ts";
 import { type CoursePhase, lastWeek } from "./course.ts";
 
@@ -103,7 +105,7 @@ export function heldFlags(
   function weekOf(week: number, path: Path): number {
     const last = lastWeek(phases);
     if (week > last) {
-      fault([...path, "week"], `The course has ${last} weeks, and no week ${week}.`, {
+      fault([...path, "week"], `The course has ${counted(last, "week")}, and no week ${week}.`, {
         hint: "Leave until out where the flag holds to the end.",
       });
     }

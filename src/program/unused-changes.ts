@@ -1,10 +1,12 @@
 /** Changes of a plan that touch nothing, or that another of its changes takes the place of: none is passed over. */
+
 import { Fault } from "../faults/fault.ts";
 import type { ChangeKind, Plan } from "../plan/schema.ts";
 import { expandWeeks } from "../prescription/week-table.ts";
 import type { Protocol, ProtocolPhase } from "../protocols/schema.ts";
 import type { Path, Read } from "../read/source.ts";
 import { nearest } from "../read/validate.ts";
+import { counted } from "../units/counted.ts";
 import { spansOf, weekSpanText } from "../units/week-span.ts";
 import { changedExercises, changes } from "./changes.ts";
 import type { CoursePhase } from "./course.ts";
@@ -88,7 +90,7 @@ export function unusedChanges(
     return [
       fault(
         [...path, "weeks"],
-        `Weeks ${weekSpanText(weeks)} run past the ${longest} weeks of ${asked.length === 1 ? asked[0]?.phase.id : "the longest phase"}.`,
+        `Weeks ${weekSpanText(weeks)} run past the ${counted(longest, "week")} of ${asked.length === 1 ? asked[0]?.phase.id : "the longest phase"}.`,
         "weeks counts from the first week of each phase; name another phase with phase: ….",
       ),
     ];

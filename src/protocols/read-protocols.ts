@@ -13,6 +13,7 @@ import { expandWeeks, type WeekProblem } from "../prescription/week-table.ts";
 import { splitMarkdown } from "../read/front-matter.ts";
 import type { Path, Read } from "../read/source.ts";
 import { validate } from "../read/validate.ts";
+import { counted } from "../units/counted.ts";
 import { weekSpanText } from "../units/week-span.ts";
 import { languageInName } from "../words/languages.ts";
 import { type Protocol, type ProtocolExercise, protocolSchema } from "./schema.ts";
@@ -195,7 +196,7 @@ function weekProblem(
   }
   if (kind === "outside") {
     return {
-      message: `${card}: the row ${key} goes past the phase, which has ${phaseWeeks} weeks.`,
+      message: `${card}: the row ${key} goes past the phase, which has ${counted(phaseWeeks, "week")}.`,
       hint: "Shorten the row, or give the phase more weeks.",
     };
   }

@@ -177,7 +177,7 @@ describe("sets and repetitions", () => {
       most({}),
       { measures: [repsOf("free", "left", "0 kg", 1)] },
       [
-        "measure: 1 repetitions without added load on the left, measured on 2026-11-20. [1 repetitions] (plan.md:23)",
+        "measure: 1 repetition without added load on the left, measured on 2026-11-20. [1 repetitions] (plan.md:23)",
         "target: 70 % of most reps is 0.7 repetitions. [0.7 repetitions] (protocol.md:10)",
         "rounding: Rounded down to 0 repetitions. [0 repetitions]",
       ],
@@ -223,7 +223,7 @@ describe("sets and repetitions", () => {
       "one stays",
       { sets: 1 },
       ["stated: 1 set, stated by the protocol. [1] (protocol.md:10)"],
-      ["sum: 1 sets of 10 make 10 repetitions. [10]"],
+      ["sum: 1 set of 10 makes 10 repetitions. [10]"],
     ],
   ])("a first week back: %s", (_name, fields, sets, total) => {
     const { lines } = said(dosed(free, fields), {}, {}, [1]);

@@ -227,7 +227,7 @@ describe("a band, a speed", () => {
       { ...bands(4), measures: [repsOf("stretchy", "left", "0 kg", 1)] },
       {},
       [
-        "measure: 1 repetitions without added load on the left, measured on 2026-11-20. [1 repetitions] (plan.md:27)",
+        "measure: 1 repetition without added load on the left, measured on 2026-11-20. [1 repetitions] (plan.md:27)",
         "formula: One repetition with 15 kg (0 kg and 15 kg of the body): that load is the 1RM. [15 kg] (Epley 1985, Poundage Chart)",
         "target: 30 % of 1RM is 30 % of 1RM, as stated: 4.5 kg of load moved. [4.5 kg] (protocol.md:10)",
         "target: The body's own share is 15 kg; that alone is more than the target. [0 kg]",

@@ -184,7 +184,7 @@ describe("what is stated, and the sums", () => {
       "tension_s",
       turns,
       {},
-      ["sum: 1 sets of 6 turns with 180 s of work on each side. [1080 s]"],
+      ["sum: 1 set of 6 turns with 180 s of work on each side. [1080 s]"],
     ],
     ["2 × 45 s", "tension_s", timed, {}, ["sum: 2 sets of 45 s. [90 s]"]],
     [
@@ -207,7 +207,7 @@ describe("what is stated, and the sums", () => {
       "clock_s",
       turns,
       {},
-      ["sum: 1 sets, both sides in turn, with no rests: 60 min. [3600 s]"],
+      ["sum: 1 set, both sides in turn, with no rests: 60 min. [3600 s]"],
     ],
     [
       "90 s and a rest of 30 s",

@@ -38,7 +38,7 @@ describe("a weight", () => {
       forty,
       {},
       [
-        "measure: 1 repetitions with 40 kg on both sides together, measured on 2026-11-20. [1 repetitions] (plan.md:23)",
+        "measure: 1 repetition with 40 kg on both sides together, measured on 2026-11-20. [1 repetitions] (plan.md:23)",
         "formula: One repetition with 40 kg: that load is the 1RM. [40 kg] (Epley 1985, Poundage Chart)",
         "target: 70 % of 1RM is 70 % of 1RM, as stated: 28 kg of load moved. [28 kg] (protocol.md:10)",
         "equipment: The client's backpack makes 28 kg at or under the target; the next there is is 29 kg. [28 kg]",

@@ -1,4 +1,5 @@
 /** Changes of a plan in words: one plain English sentence for those made together. */
+import { counted } from "../../units/counted.ts";
 import type { ProgramTimes, ProgramWeeks } from "../program/program-types.ts";
 import { WEEKDAY_NAMES } from "../search/dates.ts";
 import { usualMinutes, weeklyParts } from "./apply.ts";
@@ -18,7 +19,7 @@ function inWords(change: Change, program: ProgramWeeks): string {
     case "more-minutes":
       return `allow ${change.minutes} minutes more on ${slotOf(change)}`;
     case "fewer-sets": {
-      const sets = change.sets === 1 ? "1 set" : `${change.sets} sets`;
+      const sets = counted(change.sets, "set");
       return `do ${sets} of ${nameOf(change.exercise, program)}${inWeeks(change, program)}`;
     }
     case "less-often":
