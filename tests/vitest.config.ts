@@ -2,7 +2,7 @@
 import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
 
-/** Started commands and browsers: each file on its own. */
+/** Started commands and browsers, and what puts something else in place of a module: each file on its own. */
 const OUTSIDE = [
   "**/*.pdf.test.ts",
   "browser/**",
@@ -16,6 +16,7 @@ const OUTSIDE = [
   "hostile/**",
   "diary/command.test.ts",
   "notices.test.ts",
+  "plans/**",
   "surfaces/**",
 ];
 
@@ -31,7 +32,6 @@ const MANY = [
   "dose/{properties,served}.test.ts",
   "plan/bad-plans.test.ts",
   "plan/serialise.test.ts",
-  "plans/**",
   "program/{age,extend,flags,substitutes}.test.ts",
   "published/course-{groin,hamstring,knee-and-foot,load}.test.ts",
   "read/splice.test.ts",

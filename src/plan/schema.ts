@@ -190,7 +190,9 @@ function buildPlanSchema(words: Vocabulary) {
         }),
       )
       .default([])
-      .describe("Exercises this client does besides."),
+      .describe(
+        "Exercises this client does besides. Without a phase all through the course; in weeks of several phases in the one that began last.",
+      ),
     redose: z
       .array(
         z.strictObject({

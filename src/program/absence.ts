@@ -32,7 +32,7 @@ export function presenceOf(card: LibraryCard, parts: ProgramParts): Presence {
   const course = coursePhases(plan, protocol).value;
   const calendar = courseCalendar(plan.value, lastPrinted(course));
   const done = course.flatMap((one) =>
-    doneIn(plan, protocol, one, id)
+    doneIn(plan, protocol, course, one, id)
       .filter((week) => week <= one.printed)
       .map((week) => calendar.indexOf(one.firstWeek + week - 1) + 1),
   );
@@ -41,7 +41,9 @@ export function presenceOf(card: LibraryCard, parts: ProgramParts): Presence {
   const against = unfit(card, held, weeks.length > 0 ? weeks : everyWeek(calendar.length), parts);
   const named = course
     .filter(({ printed }) => printed > 0)
-    .flatMap((one) => changedExercises(plan, protocol, one).filter((other) => other.card === id));
+    .flatMap((one) =>
+      changedExercises(plan, protocol, course, one).filter((other) => other.card === id),
+    );
   const isNamed = done.length > 0 || course.some((one) => statedIn(one, id).length > 0);
   return {
     weeks,

@@ -34,12 +34,17 @@ export const changes = (
   week: number,
 ): boolean => (phase === undefined || phase === id) && (weeks === undefined || inSpan(week, weeks));
 
-/** The exercises of a phase in the order of a session: the protocol's, changed, then the added ones. */
+/**
+ * The exercises of a phase in the order of a session: the protocol's, changed, then the added ones. What is
+ * added to the course, and not to one phase, is done once in weeks of several phases: in the one that began last.
+ */
 export function changedExercises(
   plan: Read<Plan>,
   protocol: Read<Protocol>,
-  { phase, at: phaseAt, follows }: CoursePhase,
+  course: readonly CoursePhase[],
+  coursePhase: CoursePhase,
 ): Named[] {
+  const { phase, at: phaseAt, follows } = coursePhase;
   const kept = phase.exercises.flatMap((exercise, at) =>
     standIns(plan, exercise, phase.id, follows.length).map((swapAt): Named => {
       const path: Path = ["phases", phaseAt, "exercises", at];
@@ -84,7 +89,7 @@ export function changedExercises(
         path: ["add", at, "card"],
         protocol: undefined,
         layers: (week) =>
-          changes(add, phase.id, week)
+          changes(add, phase.id, week) && !isLater(add, course, coursePhase, week)
             ? [
                 layer(plan.source, ["add", at, "dose"], add.dose),
                 ...redosed(plan, add.card, phase.id, week),
@@ -94,6 +99,23 @@ export function changedExercises(
     ];
   });
   return [...kept, ...added];
+}
+
+/** Whether an addition to the whole course is done in this week in a phase that began later. */
+function isLater(
+  add: Plan["add"][number],
+  course: readonly CoursePhase[],
+  { at, firstWeek }: CoursePhase,
+  week: number,
+): boolean {
+  const courseWeek = firstWeek + week - 1;
+  return course.some((other) => {
+    const inOther = courseWeek - other.firstWeek + 1;
+    const began = other.firstWeek - firstWeek || other.at - at;
+    return (
+      began > 0 && inOther >= 1 && inOther <= other.printed && changes(add, other.phase.id, inOther)
+    );
+  });
 }
 
 /**

@@ -20,7 +20,7 @@ import { changedExercises, type Named } from "./changes.ts";
 import { type CoursePhase, coursePhases, lastPrinted } from "./course.ts";
 import { fitFaults, type Placed } from "./fit.ts";
 import { heldFlags } from "./flags.ts";
-import { namedTwice } from "./named-twice.ts";
+import { namedTwice, twiceInAWeek } from "./named-twice.ts";
 import { onCalendar } from "./on-calendar.ts";
 import type { ProgramParts } from "./parts.ts";
 import type { Program, ProgramExercise, ProgramPhase } from "./program.ts";
@@ -42,7 +42,7 @@ export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefi
   for (const coursePhase of course) {
     const { phase, firstWeek, printed } = coursePhase;
     if (printed === 0) continue;
-    const list = changedExercises(plan, protocol, coursePhase);
+    const list = changedExercises(plan, protocol, course, coursePhase);
     faults.push(...namedTwice(list, phase.title));
     const exercises = list.flatMap((named) => {
       const resolved = resolveExercise(named, coursePhase, list, parts);
@@ -66,6 +66,7 @@ export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefi
       exercises,
     });
   }
+  faults.push(...twiceInAWeek(fitting, phases));
   faults.push(...flags.faults, ...fitFaults(fitting, flags.value, parts));
   if (faults.some(isError)) return { value: undefined, faults };
   const placed = onCalendar(phases, calendar);

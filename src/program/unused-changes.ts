@@ -32,7 +32,7 @@ export function unusedChanges(
   const inPhases = (weeks: (one: CoursePhase) => readonly number[]): PhaseOfCard[] =>
     course.map((one) => ({ phase: one.phase, length: one.follows.length, weeks: weeks(one) }));
   const stated = (card: string) => inPhases((one) => statedIn(one, card));
-  const done = (card: string) => inPhases((one) => doneIn(plan, protocol, one, card));
+  const done = (card: string) => inPhases((one) => doneIn(plan, protocol, course, one, card));
   const whole = inPhases(weeksOf);
   const cards = phases.flatMap((phase) => phase.exercises.map(({ card }) => card));
   const after = [...cards, ...swap.map(({ to }) => to), ...add.map(({ card }) => card)];
@@ -158,10 +158,13 @@ export function statedIn(one: CoursePhase, card: string): number[] {
 export function doneIn(
   plan: Read<Plan>,
   protocol: Read<Protocol>,
+  course: readonly CoursePhase[],
   one: CoursePhase,
   card: string,
 ): number[] {
-  const named = changedExercises(plan, protocol, one).filter((other) => other.card === card);
+  const named = changedExercises(plan, protocol, course, one).filter(
+    (other) => other.card === card,
+  );
   return weeksOf(one).filter((week) => named.some(({ layers }) => layers(week) !== undefined));
 }
 

@@ -103,11 +103,32 @@ export function askedWeeks(plan: PlanText, course: Course): AskedWeek[] {
     entries:
       week === undefined
         ? []
-        : phases.flatMap((phase) => entriesOf(plan, phase, week - phase.first + 1)),
+        : phases.flatMap((phase) =>
+            entriesOf(plan, phase, week - phase.first + 1, (add) => holderOf(add, phases, week)),
+          ),
   }));
 }
 
-function entriesOf(plan: PlanText, { phase, follows }: PlacedPhase, week: number): Entry[] {
+/** Of the phases that hold in a week the one that began last: there an addition to the course is done. */
+function holderOf(
+  add: SpanText,
+  phases: readonly PlacedPhase[],
+  courseWeek: number,
+): PlacedPhase["phase"] | undefined {
+  const holding = phases.filter(({ phase, first, follows }) => {
+    const week = courseWeek - first + 1;
+    return follows[week - 1] !== undefined && isFor(add, phase.id, week);
+  });
+  const last = Math.max(...holding.map(({ first }) => first));
+  return holding.findLast(({ first }) => first === last)?.phase;
+}
+
+function entriesOf(
+  plan: PlanText,
+  { phase, follows }: PlacedPhase,
+  week: number,
+  holder: (add: SpanText) => PlacedPhase["phase"] | undefined,
+): Entry[] {
   const followed = follows[week - 1];
   if (followed === undefined) return [];
   const here = <T extends SpanText>(changes: readonly T[]) =>
@@ -126,7 +147,8 @@ function entriesOf(plan: PlanText, { phase, follows }: PlacedPhase, week: number
     const swap = here(plan.swap).find(named);
     return [swap ? entry(swap.to, [...layers, swap.dose ?? {}]) : entry(card, layers)];
   });
-  return [...kept, ...here(plan.add).map(({ card, dose }) => entry(card, [dose]))];
+  const added = here(plan.add).filter((add) => add.phase !== undefined || holder(add) === phase);
+  return [...kept, ...added.map(({ card, dose }) => entry(card, [dose]))];
 }
 
 /** Whether a change is for a week of a phase, counted from its first. */
