@@ -10,6 +10,7 @@ const OUTSIDE = [
   "html/policy.test.ts",
   "html/right-to-left.test.ts",
   "phone/screens/**",
+  "phone/pain/**",
   "phone/{drift,intervals,trouble,week,when-ready}.test.ts",
   "{cli,command-line}.test.ts",
   "commands/**",

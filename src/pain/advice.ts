@@ -1,6 +1,7 @@
 /** What the plan's own pain rule says to what was felt: ease, stop or call. It never asks for more. */
+import { type Felt, type FeltSession, feltDays, type Limited } from "./felt.ts";
 import { strictestAfter } from "./general-rule.ts";
-import type { PainLimits } from "./limits.ts";
+import { isDayAnswered, wasBad } from "./morning.ts";
 
 /** How serious it is: do less, stop this exercise, or call the clinic. */
 export type AdviceLevel = "ease" | "stop" | "call";
@@ -11,31 +12,6 @@ export interface Advice<One> {
   readonly over: "during" | "after" | "morning" | "mornings";
   /** The exercise whose limits say so. */
   readonly by: One;
-}
-
-/** An exercise of a session, with its limits. */
-interface Limited {
-  readonly card: string;
-  readonly pain: PainLimits;
-}
-
-/** What a client felt in one session and after it. Pain on the 0 to 10 scale, decimals too. */
-export interface Felt {
-  readonly done: "yes" | "part" | "no";
-  readonly exercises: readonly { readonly card: string; readonly pain: number | undefined }[];
-  readonly painAfter: number | undefined;
-  readonly painMorning: number | undefined;
-  /** Whether the next morning was worse than usual; undefined where that was not answered. */
-  readonly worseMorning: boolean | undefined;
-}
-
-/** What was felt on a day, and the exercises of that session as planned. */
-export interface FeltSession<One> {
-  /** The day on which it was done, YYYY-MM-DD. */
-  readonly day: string;
-  readonly felt: Felt;
-  /** None where the session is no longer planned. */
-  readonly bouts: readonly One[];
 }
 
 /** Pain while an exercise is done: over its limit, stop it. */
@@ -56,64 +32,47 @@ export function adviceAfter<One extends Limited>(
 }
 
 /**
- * The next morning: worse than usual, or over the limit, asks for less (Silbernagel et al. 2007, Am J
- * Sports Med 35:897: pain has settled by then); two mornings running, for a call (common practice).
- * `diary` are the plan's sessions in the order of the plan. Days without a session that was tried, and
- * mornings that were not written down, do not come between two bad mornings.
+ * The morning after a day with sessions: worse than usual, or over the limit, asks for less (Silbernagel
+ * et al. 2007, Am J Sports Med 35:897: pain has settled by then); two such mornings running, for a call
+ * (common practice). The rule goes by days: the sessions of a day share their next morning, against the
+ * strictest of all their exercises. Days on which nothing was done, and mornings that were not written
+ * down, do not come between two bad ones.
  */
 export function adviceMorning<One extends Limited>(
-  session: FeltSession<One>,
+  day: string,
   diary: readonly FeltSession<One>[],
 ): Advice<One> | undefined {
-  const by = strictestAfter(session.bouts);
-  if (by === undefined || !badMorning(session.felt, by.pain)) return undefined;
-  const before = tried(diary)
-    .filter(({ day, felt }) => day < session.day && hasMorning(felt))
-    .at(-1);
+  const days = feltDays(diary);
+  const now = days.find((one) => one.day === day);
+  const by = strictestAfter(now?.bouts ?? []);
+  if (now === undefined || by === undefined || !wasBad(now, by.pain)) return undefined;
+  const before = days.filter((one) => one.day < day && isDayAnswered(one)).at(-1);
   const limits = strictestAfter(before?.bouts ?? [])?.pain ?? by.pain;
-  return before && badMorning(before.felt, limits)
+  return before && wasBad(before, limits)
     ? { level: "call", over: "mornings", by }
     : { level: "ease", over: "morning", by };
 }
 
-/** What still holds from the last session that was tried, when the next one begins. */
+/** What still holds from the last day on which a session was tried, when the next one begins. */
 export function adviceFromLast<One extends Limited>(
   diary: readonly FeltSession<One>[],
 ): Advice<One> | undefined {
-  const last = tried(diary).at(-1);
+  const last = feltDays(diary).at(-1);
   if (last === undefined) return undefined;
-  const { felt, bouts } = last;
-  const morning = adviceMorning(last, diary);
+  const morning = adviceMorning(last.day, diary);
   if (morning) return morning;
-  const after = felt.painAfter === undefined ? undefined : adviceAfter(felt.painAfter, bouts);
-  if (after) return after;
-  const by = bouts.find((bout) =>
-    felt.exercises.some(
-      ({ card, pain }) => card === bout.card && pain !== undefined && pain > bout.pain.during,
-    ),
-  );
+  for (const { felt, bouts } of last.sessions) {
+    const after = felt.painAfter === undefined ? undefined : adviceAfter(felt.painAfter, bouts);
+    if (after) return after;
+  }
+  const by = last.sessions.flatMap(({ felt, bouts }) => overDuring(felt, bouts)).at(0);
   return by && { level: "ease", over: "during", by };
 }
 
-/** The sessions of which any was done, or given up for its pain, by the day; of a day, as given. */
-function tried<One>(diary: readonly FeltSession<One>[]): FeltSession<One>[] {
-  return diary
-    .filter(
-      ({ felt: { done, exercises } }) =>
-        done !== "no" || exercises.some(({ pain }) => pain !== undefined),
-    )
-    .sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0));
-}
-
-const hasMorning = ({ painMorning, worseMorning }: Felt): boolean =>
-  painMorning !== undefined || worseMorning !== undefined;
-
-/**
- * Worse than usual, or a number over the limit. Where no pain is allowed, the rule is "no more than
- * before": then a number that is the client's usual is not over it.
- */
-function badMorning({ painMorning, worseMorning }: Felt, { after }: PainLimits): boolean {
-  if (worseMorning === true) return true;
-  if (painMorning === undefined || (after === 0 && worseMorning === false)) return false;
-  return painMorning > after;
-}
+const overDuring = <One extends Limited>({ exercises }: Felt, bouts: readonly One[]): One[] =>
+  bouts.filter((bout) =>
+    exercises.some(
+      ({ card, pain }) =>
+        card === bout.card && pain !== undefined && adviceDuring(pain, bout) !== undefined,
+    ),
+  );

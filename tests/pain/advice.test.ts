@@ -11,9 +11,8 @@ import {
   adviceDuring,
   adviceFromLast,
   adviceMorning,
-  type Felt,
-  type FeltSession,
 } from "../../src/pain/advice.ts";
+import type { Felt, FeltSession } from "../../src/pain/felt.ts";
 import type { PainLimits } from "../../src/pain/limits.ts";
 
 interface Bout {
@@ -54,6 +53,10 @@ const on = (
   bouts,
 });
 
+/** What is said to the morning after the day of a session, with the other sessions of a diary. */
+const morningOf = (one: FeltSession<Bout>, others: readonly FeltSession<Bout>[] = []) =>
+  adviceMorning(one.day, [...others, one]);
+
 const NOTHING_BELOW = [0, 2, 3, 5, 5.5, 6, 10];
 
 describe("pain at and above each limit", () => {
@@ -72,7 +75,7 @@ describe("pain at and above each limit", () => {
       const level = (advice: { level: AdviceLevel } | undefined) => advice?.level ?? "none";
       expect([pain, level(adviceDuring(pain, one))]).toEqual([pain, right ? "none" : "stop"]);
       expect([pain, level(adviceAfter(pain, [one]))]).toEqual([pain, right ? "none" : "ease"]);
-      const morning = adviceMorning(on(2, { painMorning: pain }, [one]), []);
+      const morning = morningOf(on(2, { painMorning: pain }, [one]), []);
       expect([pain, level(morning)]).toEqual([pain, right ? "none" : "ease"]);
       for (const change of [
         { painAfter: pain },
@@ -90,14 +93,14 @@ describe("pain at and above each limit", () => {
     expect(adviceDuring(5, one)).toBeUndefined();
     expect(adviceAfter(2, [one])).toBeUndefined();
     expect(adviceAfter(3, [one])).toEqual({ level: "ease", over: "after", by: one });
-    expect(adviceMorning(on(2, { painMorning: 3 }, [one]), [])?.over).toBe("morning");
+    expect(morningOf(on(2, { painMorning: 3 }, [one]), [])?.over).toBe("morning");
   });
 
   test("after a session of several exercises the strictest counts", () => {
     expect(adviceAfter(4, [FIVE, THREE])).toEqual({ level: "ease", over: "after", by: THREE });
     expect(adviceAfter(3, [FIVE, THREE])).toBeUndefined();
     expect(adviceAfter(1, [FIVE, FREE])?.by).toBe(FREE);
-    expect(adviceMorning(on(2, { painMorning: 4 }, [FIVE, THREE]), [])?.by).toBe(THREE);
+    expect(morningOf(on(2, { painMorning: 4 }, [FIVE, THREE]), [])?.by).toBe(THREE);
   });
 
   test("while exercising only the exercise itself counts", () => {
@@ -110,7 +113,7 @@ describe("pain at and above each limit", () => {
 
   test("without an exercise there is no advice", () => {
     expect(adviceAfter(9, [])).toBeUndefined();
-    expect(adviceMorning(on(2, { worseMorning: true }, []), [])).toBeUndefined();
+    expect(morningOf(on(2, { worseMorning: true }, []), [])).toBeUndefined();
     expect(adviceFromLast([on(2, { painAfter: 9 }, [])])).toBeUndefined();
     expect(adviceFromLast([])).toBeUndefined();
   });
@@ -128,7 +131,7 @@ describe("the next morning", () => {
     ["pain-free, no more than usual", usual, [FREE], undefined],
     ["pain-free, worse than usual", { ...bad, painMorning: 1 }, [FREE], "ease"],
   ])("%s", (_, change, bouts, level) => {
-    expect(adviceMorning(on(2, change, bouts), [])?.level).toBe(level);
+    expect(morningOf(on(2, change, bouts), [])?.level).toBe(level);
   });
 
   test.each<[string, FeltSession<Bout>[], AdviceLevel]>([
@@ -152,28 +155,41 @@ describe("the next morning", () => {
       [on(2, bad), on(4, { ...usual, done: "no", exercises: [{ card: "rise", pain: 7 }] })],
       "ease",
     ],
-    ["of two sessions of one day", [on(6, bad)], "ease"],
+    ["a morning has two sessions, both bad", [on(6, bad)], "ease"],
+    ["and another session that day, well", [on(6, usual)], "ease"],
+    ["after a day of two sessions, both bad", [on(5, bad), on(5, bad)], "call"],
+    ["after a day of two sessions, the later one not asked", [on(5, bad), on(5)], "call"],
+    ["after a day of two sessions, the earlier one not asked", [on(5), on(5, bad)], "call"],
+    ["after a day answered twice, bad and well", [on(5, bad), on(5, usual)], "call"],
+    ["after a day answered twice, well and bad", [on(5, usual), on(5, bad)], "call"],
+    ["after bad, then a day of two, well", [on(4, bad), on(5, usual), on(5)], "ease"],
     ["what came later does not count", [on(8, bad)], "ease"],
   ])("a bad one, %s", (_, diary, level) => {
-    const advice = adviceMorning(on(6, bad), diary);
+    const advice = morningOf(on(6, bad), diary);
     expect(advice?.level).toBe(level);
     expect(advice?.over).toBe(level === "call" ? "mornings" : "morning");
   });
 
+  test("the sessions of a day share the strictest limit of all their exercises", () => {
+    const four = { painMorning: 4 };
+    expect(morningOf(on(6, four, [FIVE]), [on(6, {}, [THREE])])?.by).toBe(THREE);
+    expect(morningOf(on(6, four, [FIVE]), [on(6, { done: "no" }, [THREE])])).toBeUndefined();
+  });
+
   test("each morning is held against the session that came before it", () => {
     const four = { painMorning: 4 };
-    expect(adviceMorning(on(6, { painMorning: 4 }, [THREE]), [on(2, four, [FIVE])])?.level).toBe(
+    expect(morningOf(on(6, { painMorning: 4 }, [THREE]), [on(2, four, [FIVE])])?.level).toBe(
       "ease",
     );
-    expect(adviceMorning(on(6, { painMorning: 6 }, [FIVE]), [on(2, four, [THREE])])?.level).toBe(
+    expect(morningOf(on(6, { painMorning: 6 }, [FIVE]), [on(2, four, [THREE])])?.level).toBe(
       "call",
     );
   });
 
   test("a session no longer planned is held against the present one", () => {
     const gone = on(2, { painMorning: 4 }, []);
-    expect(adviceMorning(on(6, bad, [THREE]), [gone])?.level).toBe("call");
-    expect(adviceMorning(on(6, bad, [FIVE]), [gone])?.level).toBe("ease");
+    expect(morningOf(on(6, bad, [THREE]), [gone])?.level).toBe("call");
+    expect(morningOf(on(6, bad, [FIVE]), [gone])?.level).toBe("ease");
   });
 });
 
@@ -198,7 +214,8 @@ describe("from the last session", () => {
       "after",
     ],
     ["two bad mornings", [on(2, { painMorning: 6 }), on(4, { worseMorning: true })], "mornings"],
-    ["of a day the later session", [on(2, { painAfter: 6 }), on(2)], undefined],
+    ["of a day both sessions", [on(2, { painAfter: 6 }), on(2)], "after"],
+    ["of a day the morning of either", [on(2, { worseMorning: true }), on(2)], "morning"],
   ])("%s", (_, diary, what) => {
     expect(adviceFromLast(diary)?.over).toBe(what);
   });
@@ -219,7 +236,7 @@ test("more pain never brings milder advice, and no advice asks for more", () => 
       for (const advice of [
         (pain: number) => adviceDuring(pain, one),
         (pain: number) => adviceAfter(pain, [one]),
-        (painMorning: number) => adviceMorning(on(4, { painMorning }, [one]), earlier),
+        (painMorning: number) => morningOf(on(4, { painMorning }, [one]), earlier),
         (painAfter: number) => adviceFromLast([...earlier, on(4, { painAfter }, [one])]),
       ]) {
         const level = (pain: number) => rank[advice(pain)?.level ?? "none"];

@@ -2,7 +2,10 @@
 import type { SessionBout } from "../../compose/session-model.ts";
 import { type Diary, type DiaryEntry, sessionKey } from "../../diary/entry.ts";
 import * as pain from "../../pain/advice.ts";
+import type { FeltSession } from "../../pain/felt.ts";
 import type { PlannedSession } from "./data.ts";
+import { withEntry } from "./entries.ts";
+import { dayOf } from "./morning.ts";
 
 export interface Advice {
   readonly level: pain.AdviceLevel;
@@ -24,8 +27,8 @@ export function adviceAfter(number: number, { bouts }: PlannedSession): Advice |
 }
 
 /**
- * The morning after a session. `settle` is the booklet's sign to call for it; the entry need not be in
- * the diary yet.
+ * The morning after the day on which this session was done; sessions of one day share it. `settle` is the
+ * booklet's sign to call for it; the entry need not be in the diary yet.
  */
 export function adviceMorning(
   entry: DiaryEntry,
@@ -33,8 +36,8 @@ export function adviceMorning(
   diary: Diary,
   settle: string,
 ): Advice | undefined {
-  const session = felt(sessions);
-  return inWords(pain.adviceMorning(session(entry), diary.entries.map(session)), settle);
+  const { entries } = withEntry(diary, entry);
+  return inWords(pain.adviceMorning(dayOf(entry), entries.map(felt(sessions))), settle);
 }
 
 /** What still holds from the last session that was done, when the next one begins. */
@@ -46,14 +49,19 @@ export function adviceFromLast(
   return inWords(pain.adviceFromLast(entries.map(felt(sessions))), settle);
 }
 
-/** Brings an entry together with its session as planned. */
+/**
+ * Brings an entry together with the exercises that its pain is held against: those of its session as
+ * planned. Where the booklet has no such session any more, those of the cards that it names; where it has
+ * none of them either, all of the booklet, so that the strictest limit holds and none is without advice.
+ */
 function felt(sessions: readonly PlannedSession[]) {
   const planned = new Map(sessions.map((session) => [sessionKey(session), session.bouts]));
-  return (entry: DiaryEntry): pain.FeltSession<SessionBout> => ({
-    day: entry.doneOn ?? entry.date,
-    felt: entry,
-    bouts: planned.get(sessionKey(entry)) ?? [],
-  });
+  const all = sessions.flatMap(({ bouts }) => bouts);
+  return (entry: DiaryEntry): FeltSession<SessionBout> => {
+    const named = () => all.filter(({ card }) => entry.exercises.some((one) => one.card === card));
+    const known = planned.get(sessionKey(entry)) ?? named();
+    return { day: dayOf(entry), felt: entry, bouts: known.length > 0 ? known : all };
+  };
 }
 
 function inWords(advice: pain.Advice<SessionBout> | undefined, settle: string): Advice | undefined {

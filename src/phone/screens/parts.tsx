@@ -3,7 +3,9 @@ import type { ComponentChildren } from "preact";
 import { useEffect, useId, useRef } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
 import type { DiaryEntry } from "../../diary/entry.ts";
+import type { Morning } from "../../pain/morning.ts";
 import { type Advice, adviceMorning } from "../day/advice.ts";
+import { morningAfter, withMorning } from "../day/morning.ts";
 import { useApp } from "./app.ts";
 
 /** The heading of a screen: takes the focus when the screen opens, so that it is read out first. */
@@ -90,15 +92,20 @@ export function PainScale(props: Omit<ScaleProps, "low" | "high">) {
 
 interface MorningProps {
   readonly legend: string;
+  /** A session of the day whose next morning is asked for. */
   readonly entry: DiaryEntry;
-  readonly onChange: (change: Pick<Partial<DiaryEntry>, "painMorning" | "worseMorning">) => void;
+  readonly onAnswer?: () => void;
 }
 
 /** The next morning: how much pain, whether that is back to the usual, and what the plan says to it. */
-export function MorningQuestions({ legend, entry, onChange }: MorningProps) {
-  const { say, sessions, diary } = useApp();
-  const { painMorning, worseMorning } = entry;
+export function MorningQuestions({ legend, entry, onAnswer }: MorningProps) {
+  const { say, sessions, diary, write } = useApp();
+  const { painMorning, worseMorning } = morningAfter(entry, diary);
   const advice = adviceMorning(entry, sessions, diary, say("settle"));
+  const onChange = (change: Partial<Morning>) => {
+    for (const one of withMorning(entry, diary, change)) write(one);
+    onAnswer?.();
+  };
   return (
     <>
       <PainScale

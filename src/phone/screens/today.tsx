@@ -6,6 +6,7 @@ import { addDays } from "../../units/dates.ts";
 import { adviceFromLast } from "../day/advice.ts";
 import type { PlannedSession } from "../day/data.ts";
 import { boutsOf, emptyEntry, withAll } from "../day/entries.ts";
+import { morningAfter } from "../day/morning.ts";
 import { morningOf, type Today, todayOf } from "../day/today.ts";
 import { type App, useApp } from "./app.ts";
 import { AdviceBox, Dose, Fold, FromBooklet, Heading, MorningQuestions, SoFar } from "./parts.tsx";
@@ -221,11 +222,6 @@ function Morning({
   const key = sessionKey(entry);
   const doneOn = entry.doneOn ?? entry.date;
   const yesterday = names.weekday(doneOn);
-  const change = (changed: Partial<DiaryEntry>) => {
-    const next = { ...entry, ...changed };
-    app.write(next);
-    onAnswer(next);
-  };
   return (
     <section class="morning">
       <h2>{say("morning.heading", { day: yesterday })}</h2>
@@ -234,9 +230,9 @@ function Morning({
           day: yesterday,
         })}
         entry={entry}
-        onChange={change}
+        onAnswer={() => onAnswer(entry)}
       />
-      {entry.painMorning === undefined ? (
+      {morningAfter(entry, app.diary).painMorning === undefined ? (
         <button
           type="button"
           class="button"

@@ -168,13 +168,7 @@ export function SessionForm({
           {after && <AdviceBox advice={after} />}
         </>
       )}
-      {later && (
-        <MorningQuestions
-          legend={say("write.morning")}
-          entry={entry}
-          onChange={(change) => app.write({ ...entry, ...change })}
-        />
-      )}
+      {later && <MorningQuestions legend={say("write.morning")} entry={entry} />}
       <Note entry={entry} />
     </section>
   );

@@ -71,8 +71,41 @@ describe("the next morning", () => {
     expect(morning(entryOf(wednesday, bad), late)?.level).toBe("ease");
   });
 
-  test("of a session no longer planned nothing is said", () => {
-    expect(morning(entryOf(session("2026-11-29"), bad))).toBeUndefined();
+  test("two sessions of a day share their next morning, whichever holds the answer", () => {
+    const early = (date: string) => session(date, { part: "morning", startsAt: 420 });
+    const days = ["2026-11-30", "2026-12-01"].flatMap((date) => [early(date), session(date)]);
+    const [a, b, c, d] = days.map((one) => entryOf(one)) as [
+      DiaryEntry,
+      DiaryEntry,
+      DiaryEntry,
+      DiaryEntry,
+    ];
+    const level = (now: DiaryEntry, ...before: DiaryEntry[]) =>
+      adviceMorning(now, days, diaryOf(a, b, c, d, ...before), SETTLE)?.level;
+    expect(level({ ...b, ...bad }, { ...a, ...bad })).toBe("ease");
+    expect(level({ ...d, ...bad }, { ...a, ...bad })).toBe("call");
+    expect(level({ ...c, ...bad }, { ...b, ...bad })).toBe("call");
+    expect(level(c, { ...d, ...bad }, { ...b, ...bad })).toBe("call");
+    expect(level({ ...d, painMorning: 1 }, { ...b, ...bad })).toBeUndefined();
+  });
+
+  test.each<[string, Partial<DiaryEntry>, number]>([
+    ["moved to another time: by its cards", { date: "2026-12-01" }, 5],
+    [
+      "with none of its cards any more: by the strictest of the booklet",
+      { date: "2026-12-01", exercises: [] },
+      1,
+    ],
+  ])("a session %s", (_, change, over) => {
+    const strict = bout({
+      card: "circle",
+      pain: { kind: "pain-free", comfortable: 0, during: 0, after: 0 },
+    });
+    const sessions = [monday, session("2026-12-03", { bouts: [strict] })];
+    const entry = { ...entryOf(monday), ...change };
+    const level = (painMorning: number) =>
+      adviceMorning({ ...entry, painMorning }, sessions, NO_DIARY, SETTLE)?.level;
+    expect([level(over - 1), level(over)]).toEqual([undefined, "ease"]);
   });
 });
 
@@ -97,7 +130,11 @@ describe("before the next session", () => {
     ["pain at the limit after", entryOf(monday, { painAfter: 4 }), undefined],
     ["pain over the limit after", entryOf(monday, { painAfter: 5 }), ["after", "worse"]],
     ["a bad morning", entryOf(monday, { worseMorning: true }), ["worse"]],
-    ["of a session no longer planned", entryOf(session("2026-11-29"), { painAfter: 9 }), undefined],
+    [
+      "of a session that was moved",
+      entryOf(session("2026-11-29"), { painAfter: 5 }),
+      ["after", "worse"],
+    ],
   ])("%s", (_, entry, says) => {
     expect(adviceFromLast(diaryOf(entry), SESSIONS, SETTLE)?.says).toEqual(says);
   });
