@@ -30,7 +30,9 @@ const limits = z.strictObject({
   measure_age: time.prefault("6 weeks").describe("An older measure gives a warning."),
   week_growth: percent
     .prefault("30 %")
-    .describe("More growth of work from one week to the next gives a warning."),
+    .describe(
+      "More growth of the work of one tissue, in one quality, from one week to the next gives a warning.",
+    ),
   load_step: percent
     .prefault("10 %")
     .describe(

@@ -72,6 +72,7 @@ export function boutOf(
     repsTotal: sums.repsTotal,
     kgTotal: sums.kgTotal,
     tensionS: sums.tensionS,
+    workS: sums.workS,
     clockS: sums.clockS,
     minutes: sums.minutes,
     provenance,

@@ -13,6 +13,7 @@ import {
   PLAIN_REPETITION_S,
   PLAIN_REPETITION_SOURCE,
   repetitionSeconds,
+  setSeconds,
   setTension,
   workOfSets,
 } from "./time.ts";
@@ -40,6 +41,7 @@ export function boutSums(bout: BoutNumbers, dosing: Dosing, unit: MassUnit = "kg
   const tensionS = tensions.includes(undefined)
     ? undefined
     : tidy(tensions.reduce<number>((sum, each) => sum + (each ?? 0), 0));
+  const workS = tidy(sets.reduce((sum, set) => sum + setSeconds(set, dosing.fast_part), 0));
   const rests = { restS: bout.restS ?? 0, restRepsS: bout.restRepsS ?? 0 };
   const clockS = boutClock({ sets, sides: bout.sides, ...rests }, dosing);
   const minutes = Math.max(1, Math.ceil(clockS / 60 - 1e-9));
@@ -48,6 +50,7 @@ export function boutSums(bout: BoutNumbers, dosing: Dosing, unit: MassUnit = "kg
     repsTotal,
     kgTotal,
     tensionS,
+    workS,
     clockS,
     minutes,
     provenance: {

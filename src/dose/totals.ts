@@ -40,15 +40,11 @@ export function plannedSessionLoad(bouts: readonly Bout[]): number | undefined {
   return stated.length === 0 ? undefined : Math.round(total(stated.map(boutLoad)) * 10) / 10;
 }
 
-/** How much bouts ask for: what growth from week to week is measured by. */
-export interface Work {
-  /** Effort × minutes; undefined where a bout states no effort, since part of it would be missing. */
-  readonly load: number | undefined;
-  /** Minutes with rests, without the way from one exercise to the next. */
-  readonly minutes: number;
-}
-
-export function workOf(bouts: readonly Bout[]): Work {
+/**
+ * How much bouts ask for on the clock: effort × minutes, undefined where one states no effort, and minutes,
+ * both with rests and without the way from one exercise to the next.
+ */
+export function workOf(bouts: readonly Bout[]) {
   const stated = bouts.every(({ effort }) => effort !== undefined);
   return {
     load: stated ? total(bouts.map(boutLoad)) : undefined,

@@ -112,6 +112,8 @@ export interface BoutSums {
   readonly kgTotal: number | undefined;
   /** Seconds under tension of the session on one side, top of the range; undefined without tempo, hold or time. */
   readonly tensionS: number | undefined;
+  /** Seconds of work of the session on one side without any rest, top of the range; where nothing says so, assumed. */
+  readonly workS: number;
   /** Seconds the bout takes, both sides and rests, without the way to the next exercise. */
   readonly clockS: number;
   /** clockS in whole minutes, rounded up, for the layout of the week. */

@@ -173,7 +173,10 @@ export const CATALOGUE = {
     means: "Growth in distance is limited, and a run has no known length.",
     exit: EXIT.input,
   },
-  "ramp-steep": { means: "A week's work grows faster than the clinic's limit.", exit: EXIT.input },
+  "ramp-steep": {
+    means: "A week's work of one tissue, in one quality, grows faster than the clinic's limit.",
+    exit: EXIT.input,
+  },
   "session-long": {
     means: "A session takes longer than the client or the clinic allows.",
     exit: EXIT.input,

@@ -10,6 +10,7 @@ import type { Read } from "../read/source.ts";
 import { weekMetres } from "../schedule/distance.ts";
 import { type HowOften, howOften } from "../schedule/how-often.ts";
 import type { Schedule, Session } from "../schedule/schedule.ts";
+import { type TissueWork, tissueWork } from "../schedule/tissue-work.ts";
 import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
 import { type DayClock, momentOf, wallText } from "../units/clock.ts";
 import { inUnit, type MassUnit } from "../units/mass.ts";
@@ -23,9 +24,9 @@ import { type BoutJson, boutJson } from "./bout-json.ts";
  * 5: the sign that a bout waits for. 6: how often each exercise is done in a week. 7: whether a bout
  * waits for a review. 8: what is moved in a week in the clinic's unit. 9: whether a bout is hard work, and why.
  * 10: ranges of speed, seconds for a distance, shares of the best speed.
- * 11: the distance of a week.
+ * 11: the distance of a week. 12: the work of each tissue in each quality.
  */
-const VERSION = 11;
+const VERSION = 12;
 
 /** A plan with everything computed from it. */
 export interface ComputedPlan {
@@ -95,12 +96,27 @@ interface TotalsJson {
   readonly change: number | null;
   readonly change_of: "load" | "minutes" | null;
   readonly change_since: number | null;
+  /** Of each main tissue and quality that the program has, also where this week has none of it. */
+  readonly work: readonly WorkJson[];
   /** A description only, from day 28 on. */
   readonly acute_chronic: {
     readonly coupled: number;
     readonly uncoupled: number;
     readonly weighted: number;
   } | null;
+}
+
+/** Work on one side, without rests: what growth is judged by. */
+interface WorkJson {
+  readonly tissue: string;
+  readonly trains: string;
+  /** Effort × minutes; null where an exercise of the week states no effort. */
+  readonly load: number | null;
+  readonly minutes: number;
+  /** As `change` above. */
+  readonly change: number | null;
+  readonly change_of: "load" | "minutes" | null;
+  readonly change_since: number | null;
 }
 
 interface SessionJson {
@@ -120,6 +136,7 @@ export function planJson(
   const { plan, program, dosed, schedule } = made;
   const loads = weekLoads(schedule, program.clinic.dosing.deviation);
   const metres = weekMetres(program, schedule);
+  const work = tissueWork(program, schedule);
   const { units } = program.clinic;
   const oftenOf = howOften(dosed, schedule);
   const exercises = new Map(
@@ -148,7 +165,10 @@ export function planJson(
         frequency: Object.fromEntries(
           bouts.map((bout) => [bout.key, frequencyJson(oftenOf(bout))]),
         ),
-        totals: totals(sessions, loads[index], units, metres[index]),
+        totals: {
+          ...totals(sessions, loads[index], units, metres[index]),
+          work: work.flatMap((one) => workJson(one, index)),
+        },
         trails: Object.fromEntries(
           bouts.map((bout) => [bout.key, bout.provenance]),
         ) as WeekJson["trails"],
@@ -173,13 +193,32 @@ function frequencyJson({ frequency, sessions, instead }: HowOften): FrequencyJso
   };
 }
 
+function workJson({ tissue, trains, weeks }: TissueWork, index: number): WorkJson[] {
+  const week = weeks[index];
+  if (!week) return [];
+  const { load, minutes, change } = week;
+  return [
+    {
+      tissue,
+      trains,
+      load: load === undefined ? null : round(load, 10),
+      minutes: round(minutes, 100),
+      change: change ? round(change.share, 1000) : null,
+      change_of: change?.of ?? null,
+      change_since: change?.since ?? null,
+    },
+  ];
+}
+
+const round = (value: number, parts: number): number => Math.round(value * parts) / parts;
+
 /** Sums of the sessions as laid out. */
 function totals(
   sessions: readonly Session[],
   loads: WeekLoads | undefined,
   unit: MassUnit,
   metres: number | undefined,
-): TotalsJson {
+): Omit<TotalsJson, "work"> {
   const bouts = sessions.flatMap((session) => session.bouts);
   const sum = (amount: (bout: Bout) => number) =>
     bouts.reduce((all, bout) => all + amount(bout), 0);

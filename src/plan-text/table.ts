@@ -14,10 +14,11 @@ import { weekMetres } from "../schedule/distance.ts";
 import { clearAfter } from "../schedule/event-hours.ts";
 import { howOften } from "../schedule/how-often.ts";
 import type { ScheduledWeek } from "../schedule/schedule.ts";
-import { type Change, type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
+import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
 import { columns } from "../terminal/columns.ts";
 import { clockText, DAY_MINUTES, type DayClock } from "../units/clock.ts";
 import type { Words } from "../words/words.ts";
+import { workLines } from "./work-lines.ts";
 
 /** Who it is for, the doses of each phase, and the sessions of each week on their dates. */
 export function planTable(made: MadeProgram, library: Library, words: Words): string {
@@ -77,12 +78,13 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
         `  ${words.say("weeks.one", { first: week.number })}`,
         weeks[index]?.dates ?? "",
         week.away ? words.say("weeks.away_week") : sessionsOf(week, program.clock, write),
-        [farText(metres[index], write), loadText(loads[index], week.number, write)]
+        [farText(metres[index], write), loadText(loads[index], write)]
           .filter((text) => text !== "")
           .join(", "),
       ]),
     ),
   );
+  lines.push("", ...workLines(program, schedule, write));
   const kept = schedule.kept.map(({ event, weekday, side }) =>
     words.say(`kept.${side}`, { event, day: write.weekdayName(weekday) }),
   );
@@ -124,25 +126,15 @@ const small = (text: string): string => text.charAt(0).toLowerCase() + text.slic
 const farText = (metres: number | undefined, write: Writer): string =>
   metres === undefined || metres <= 0 ? "" : write.distance(Math.round(metres));
 
-/** "load 510, +12 %, monotony 0.87, strain 444": effort × minutes, and how even the days are. */
-function loadText(loads: WeekLoads | undefined, week: number, write: Writer): string {
-  const changed = loads?.change === undefined ? [] : [changeText(loads.change, week, write)];
-  if (loads?.load === undefined) return changed.join("");
+/** "load 510, monotony 0.87, strain 444": effort × minutes on the clock, and how even the days are. */
+function loadText(loads: WeekLoads | undefined, write: Writer): string {
+  if (loads?.load === undefined) return "";
   const { load, monotony, strain } = loads;
   const evenness =
     monotony === undefined || strain === undefined
       ? ["every day alike"]
       : [`monotony ${write.number(monotony)}`, `strain ${write.number(Math.round(strain))}`];
-  return [`load ${write.number(Math.round(load))}`, ...changed, ...evenness].join(", ");
-}
-
-/** "+40 %", "+40 % since week 3" over weeks without work, "minutes +40 %" where an effort is not stated. */
-function changeText({ share, since, of }: Change, week: number, write: Writer): string {
-  const percent = Math.round(share * 100);
-  const sign = percent < 0 ? "−" : "+";
-  const measure = of === "load" ? "" : "minutes ";
-  const gap = since === week - 1 ? "" : ` since week ${since}`;
-  return `${measure}${sign}${write.number(Math.abs(percent))} %${gap}`;
+  return [`load ${write.number(Math.round(load))}`, ...evenness].join(", ");
 }
 
 /** "Mon evening 36 min · Wed evening 36 min · away Thu". */

@@ -1,7 +1,8 @@
 /** The planned training load of each week on its real days: a description, never a forecast of injury. */
-import { acuteChronic, growth, weekLoad, weightedAcuteChronic } from "../dose/load.ts";
-import { plannedSessionLoad, type Work, workOf } from "../dose/totals.ts";
+import { acuteChronic, weekLoad, weightedAcuteChronic } from "../dose/load.ts";
+import { plannedSessionLoad, workOf } from "../dose/totals.ts";
 import type { Bout } from "../dose/types.ts";
+import { type Change, changesOf } from "./growth.ts";
 import type { Schedule, ScheduledWeek } from "./schedule.ts";
 
 export interface WeekLoads {
@@ -11,7 +12,7 @@ export interface WeekLoads {
   readonly monotony: number | undefined;
   /** Load × monotony. */
   readonly strain: number | undefined;
-  /** Change from the last week before that had work. */
+  /** Change from the last week before that had work, of all work together: unlike kinds are added. */
   readonly change: Change | undefined;
   /** Load of the last 7 days by that of the last 28, in three ways; undefined before day 28. */
   readonly acuteChronic:
@@ -19,22 +20,12 @@ export interface WeekLoads {
     | undefined;
 }
 
-export interface Change {
-  /** 0.3 is 30 % more. */
-  readonly share: number;
-  /**
-   * The week compared with: the last one before that had any work, which may be some weeks back. A
-   * first week back after a break is easier on purpose and is passed over.
-   */
-  readonly since: number;
-  /** Minutes where an exercise of one of the two weeks states no effort. */
-  readonly of: "load" | "minutes";
-}
-
 /** One entry a week. Rounded to a tenth (loads), a hundredth (ratios) and a thousandth (change). */
 export function weekLoads(schedule: Schedule, deviation: "population" | "sample"): WeekLoads[] {
   const past: number[] = [];
-  const changes = changesOf(schedule, () => true);
+  const changes = changesOf(
+    schedule.weeks.map((week) => ({ ...week, work: workOf(boutsIn(week)) })),
+  );
   return schedule.weeks.map((week, index) => {
     const sessions = week.days.map((day) =>
       day.sessions.map(({ bouts }) => plannedSessionLoad(bouts)),
@@ -54,37 +45,9 @@ export function weekLoads(schedule: Schedule, deviation: "population" | "sample"
   });
 }
 
-/**
- * How the work of each week differs from the last week before that had any; the one measure of
- * growth, for the terminal, the machine form and the warning. Effort × minutes with rests (Foster
- * 1998, Med Sci Sports Exerc 30:1164) of the sessions as laid out; minutes alone where an exercise
- * states no effort. `counts`: which bouts are meant. Undefined in the first week and in weeks of none.
- */
-export function changesOf(
-  { weeks }: Schedule,
-  counts: (bout: Bout) => boolean,
-): (Change | undefined)[] {
-  let before: { readonly work: Work; readonly week: number } | undefined;
-  return weeks.map((week) => {
-    const work = workOf(boutsIn(week).filter(counts));
-    if (work.minutes <= 0) return undefined;
-    const change = before && changeFrom(before.work, work, before.week);
-    if (!week.eased || before === undefined) before = { work, week: week.number };
-    return change;
-  });
-}
-
 /** Every bout of every session of a week. */
 export function boutsIn({ days }: ScheduledWeek): Bout[] {
   return days.flatMap(({ sessions }) => sessions.flatMap(({ bouts }) => bouts));
-}
-
-function changeFrom(before: Work, now: Work, since: number): Change | undefined {
-  const loads = before.load !== undefined && now.load !== undefined && before.load > 0;
-  const share = loads
-    ? growth(before.load ?? 0, now.load ?? 0)
-    : growth(before.minutes, now.minutes);
-  return share === undefined ? undefined : { share, since, of: loads ? "load" : "minutes" };
 }
 
 function ratios(past: readonly number[]): WeekLoads["acuteChronic"] {

@@ -88,6 +88,62 @@ describe("session load, monotony and strain on the calendar (Foster 1998, Med Sc
   });
 });
 
+// Effort × minutes (Foster 1998, Med Sci Sports Exerc 30:1164) at work, as time under tension and load both
+// tire a muscle (Tran and Docherty 2006, J Sports Sci Med 5:707). Repetitions and sessions of the published
+// tables; 4 s a repetition and an effort of 8 are the card's and the course's own.
+describe("the work of the hamstrings in strength, courses of kneeling lowers (Cuthbert et al. 2020, Sports Med 50:83, table 2)", () => {
+  const week = (sets: number, reps: number, often: number) =>
+    Math.round((10 * (sets * reps * often * 4 * 8)) / 60) / 10;
+  test.each([
+    ["108-in-four-weeks", span(1, 4).map(() => week(3, 3, 3))],
+    ["110-in-four-weeks", [week(2, 5, 2), week(3, 4, 2), week(3, 5, 2), week(3, 6, 2)]],
+    [
+      "480-in-eight-weeks",
+      [
+        [2, 6, 2],
+        [3, 6, 3],
+        [3, 8, 3],
+        [3, 10, 3],
+      ].flatMap(([sets = 0, reps = 0, often = 0]) => Array(2).fill(week(sets, reps, often))),
+    ],
+    ["720-in-ten-weeks", [6, 6, 7, 7, 8, 8, 8, 10, 10, 10].map((reps) => week(3, reps, 3))],
+    // Mjølsnes et al. 2004, Scand J Med Sci Sports 14:311: 12, 10 and 8 repetitions from week 5 on
+    [
+      "ten-weeks",
+      [
+        week(2, 5, 1),
+        week(2, 6, 2),
+        week(3, 8, 3),
+        week(3, 10, 3),
+        ...Array(6).fill(week(1, 30, 3)),
+      ],
+    ],
+  ])("%s", (protocol, loads) => {
+    const made = course({ protocol: `hamstring-lowering-${protocol}` });
+    const work = jsonOf(made).weeks.map(({ totals }) => totals.work);
+    expect(work).toEqual(
+      loads.map((load) => [
+        expect.objectContaining({ tissue: "hamstrings", trains: "strength", load }),
+      ]),
+    );
+  });
+
+  test("a daily walk does not make an early week the heaviest, nor does it hide the growth", () => {
+    const made = course({
+      protocol: "hamstring-lowering-ten-weeks",
+      more: `add:
+  - { card: balance-board-stand, weeks: 1-2, why: To begin with, dose: { sets: 1, time: 40 min, effort: 4, per_day: 1 } }`,
+    });
+    const weeks = jsonOf(made).weeks.map(({ totals }) => totals);
+    const heaviest = (loads: readonly number[]) => loads.indexOf(Math.max(...loads)) + 1;
+    expect(heaviest(weeks.map(({ load }) => load ?? 0))).toBeLessThan(3);
+    const hamstrings = weeks.map(
+      ({ work }) => work.find(({ tissue }) => tissue === "hamstrings")?.load ?? 0,
+    );
+    expect(heaviest(hamstrings)).toBeGreaterThan(3);
+  });
+});
+
 describe("acute and chronic load on the calendar, as description only (Williams et al. 2017, Br J Sports Med 51:209)", () => {
   const free = "morning: 45 min, evening: 45 min";
   const cards = ["heel-lower-knee-straight", "heel-lower-knee-bent"];

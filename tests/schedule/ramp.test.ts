@@ -1,4 +1,4 @@
-/** Growth from week to week: one measure for the warning, the terminal and the machine form. */
+/** Growth from week to week, tissue by tissue and quality by quality: one measure for warning, terminal and JSON. */
 import { describe, expect, test } from "vitest";
 import { makeProgram } from "../../src/booklet.ts";
 import { doseProgram } from "../../src/dose/program.ts";
@@ -6,9 +6,8 @@ import { planJson } from "../../src/plan-text/json.ts";
 import { planTable } from "../../src/plan-text/table.ts";
 import { layOut } from "../../src/schedule/lay-out.ts";
 import { rampFaults } from "../../src/schedule/ramp.ts";
-import { changesOf } from "../../src/schedule/week-loads.ts";
 import { card, library, program } from "../dose/fixtures.ts";
-import { DEMO, demoClinic, english } from "../support/world.ts";
+import { change, DEMO, demoClinic, english, shippedText } from "../support/world.ts";
 
 const base = card({ id: "base", load: { kind: "none" }, recovery: "1 h" });
 const thigh = card({ id: "thigh", tissues: ["thigh"], load: { kind: "none" }, recovery: "1 h" });
@@ -74,74 +73,76 @@ describe("ramp-steep", () => {
     const says = { weeks: { 1: { per_week: 2 }, 2: { per_week: 3 } } };
     expect(steep({ weeks: 2, exercises: [{ card: base, says }] })).toHaveLength(1);
   });
-  test("rests count", () => {
-    const says = { weeks: { 1: { rest: "30 s" }, 2: { rest: "2 min" } } };
-    expect(steep({ weeks: 2, exercises: [{ card: base, says }] })).toHaveLength(1);
+  test.each([
+    ["rests are no work", { rest: "30 s" }, { rest: "2 min" }, 0],
+    ["a slower tempo is more work", { tempo: "2-0-2-0" }, { tempo: "4-0-4-0" }, 1],
+    ["longer holds are more work", { hold: "5 s" }, { hold: "10 s" }, 1],
+    ["more sets are more work", { sets: 2 }, { sets: 4 }, 1],
+  ])("%s", (_name, first, then, count) => {
+    const says = { weeks: { 1: first, 2: then } };
+    expect(steep({ weeks: 2, exercises: [{ card: base, says }] })).toHaveLength(count);
   });
   test("effort counts where all state it", () => {
     const says = { weeks: { 1: { effort: 4 }, 2: { effort: 6 } } };
     const [fault] = laid({ weeks: 2, exercises: [{ card: base, says }] }).faults;
     expect(fault?.message).toContain(
-      "planned load (effort × minutes, rests included) of the calf grows by up to 50 %",
+      "The work (effort × minutes at work) of the calf, strength, grows by up to 50 %",
     );
     expect(fault?.hint).toContain("does not forecast");
     expect(fault?.place?.file).toBe("protocol.md");
   });
+  const two = (fields: Record<string, unknown>) =>
+    card({ id: "two", load: { kind: "none" }, recovery: "1 h", ...fields });
   test("minutes count where one does not", () => {
     const says = { weeks: { 1: { effort: 4 }, 2: { effort: 6 } } };
-    const exercises = [
-      { card: base, says },
-      {
-        card: card({
-          ...base.card,
-          id: "two",
-          load: { kind: "none" },
-          recovery: "1 h",
-          dose: { sets: 1, reps: 5, per_week: 3 },
-        } as never),
-      },
-    ];
+    const plain = two({ dose: { sets: 1, reps: 5, per_week: 3 } });
+    const exercises = [{ card: base, says }, { card: plain }];
+    expect(steep({ weeks: 2, exercises })).toEqual([]);
+    const more = { weeks: { 2: { reps: 40 } } };
+    expect(
+      steep({
+        weeks: 2,
+        exercises: [
+          { card: base, says },
+          { card: plain, says: more },
+        ],
+      }),
+    ).toEqual([
+      expect.stringContaining(
+        "The minutes at work (not every exercise states an effort) of the calf",
+      ),
+    ]);
+  });
+  const reps = (first: number, then: number) => ({
+    weeks: { 1: { reps: first }, 2: { reps: then } },
+  });
+  const grows = { card: base, says: reps(10, 20) };
+  test.each([
+    ["of another tissue", thigh],
+    ["of another quality", two({ trains: "endurance" })],
+  ])("a fall %s hides nothing", (_name, other) => {
+    const exercises = [grows, { card: other, says: reps(100, 30) }];
+    expect(steep({ weeks: 2, exercises })).toEqual([
+      expect.stringContaining("of the calf, strength, grows by up to 100 %"),
+    ]);
+  });
+  test("a fall of the same tissue and quality is taken together with it", () => {
+    const exercises = [grows, { card: two({}), says: reps(40, 25) }];
     expect(steep({ weeks: 2, exercises })).toEqual([]);
   });
-  test("one tissue that grows is told though the whole week does not", () => {
-    const grows = { weeks: { 1: { reps: 10 }, 2: { reps: 20 } } };
-    const falls = { weeks: { 1: { reps: 40 }, 2: { reps: 30 } } };
-    const exercises = [
-      { card: base, says: grows },
-      { card: thigh, says: falls },
-    ];
-    expect(steep({ weeks: 2, exercises })).toEqual([expect.stringContaining("of the calf grows")]);
-  });
-  test("where all grow alike it is told once; a tissue that grows far more is told as well", () => {
-    const reps = (first: number, then: number) => ({
-      weeks: { 1: { reps: first }, 2: { reps: then } },
-    });
-    const alike = [
-      { card: base, says: reps(10, 14) },
-      { card: thigh, says: reps(20, 29) },
-    ];
-    expect(steep({ weeks: 2, exercises: alike })).toEqual([
-      expect.stringContaining("of all exercises together grows by up to 43.3 %"),
-    ]);
-    const one = [
-      { card: base, says: reps(10, 24) },
-      { card: thigh, says: reps(20, 20) },
-    ];
-    expect(steep({ weeks: 2, exercises: one })).toEqual([
-      expect.stringContaining("of all exercises together grows by up to 46.7 %"),
-      expect.stringContaining("of the calf grows by up to 140 %"),
+  test("each kind of work that grows is told once, with its tissue and quality", () => {
+    const exercises = [grows, { card: thigh, says: reps(10, 14) }];
+    expect(steep({ weeks: 2, exercises })).toEqual([
+      expect.stringContaining("of the calf, strength, grows by up to 100 %"),
+      expect.stringContaining("of the thigh, strength, grows by up to 40 %"),
     ]);
   });
-  test("a second tissue is no ramp of its own, but of the week", () => {
+  test("work that begins has nothing to be compared with", () => {
     const phases = [
       { weeks: 2, exercises: [{ card: base }] },
       { firstWeek: 2, weeks: 1, exercises: [{ card: thigh }] },
     ];
-    expect(steep({ phases })).toEqual([
-      expect.stringContaining(
-        "of all exercises together grows by up to 100 % from week 1 to week 2",
-      ),
-    ]);
+    expect(steep({ phases })).toEqual([]);
   });
   test("the ten-week Nordic course is as steep as it is printed (Mjølsnes 2004)", () => {
     const row = (sets: number, reps: unknown, per_week: number) => ({ sets, reps, per_week });
@@ -164,23 +165,35 @@ describe("ramp-steep", () => {
 
 describe("the demo: what the terminal prints is what is warned of", () => {
   const file = `${DEMO}/achilles.md`;
-  const workspace = demoClinic();
+  const text = change(shippedText(file), /dose: \{ per_week: 2 \}/g, "dose: { per_week: 1 }");
+  const workspace = demoClinic({ [file]: text });
   const { value: made, faults } = makeProgram(workspace, file);
   if (!made) throw new Error("the demo plan does not compute");
   const table = planTable(made, workspace.cards.library, english());
   const json = planJson(made, faults);
-  test("+40 % in week 6, in the terminal, the machine form and the warning", () => {
-    expect(table).toMatch(/Week 6 .*load \d+, \+40 %, monotony/);
-    expect(json.weeks[5]?.totals).toMatchObject({
-      change: 0.396,
+
+  // Weeks 4 and 5: 4 × 10 at 6 s and effort 8, once: 32. Week 6: 4 × 8, three times: 76.8.
+  test("weeks of one session before weeks of three: +140 % in week 6", () => {
+    expect(table).toMatch(/soleus, strength +108 +86\.4 +86\.4 +32 +32 +76\.8 \(\+140 %\) +76\.8 /);
+    expect(json.weeks[5]?.totals.work).toContainEqual({
+      tissue: "calf",
+      trains: "strength",
+      load: 76.8,
+      minutes: 9.6,
+      change: 1.4,
       change_of: "load",
       change_since: 5,
     });
     const said = json.warnings.filter(({ code }) => code === "ramp-steep");
-    expect(said).toHaveLength(1);
-    expect(said[0]?.message).toContain("grows by up to 39.6 % from week 5 to week 6 (week 6)");
+    expect(said.map(({ message }) => message)).toEqual(
+      ["soleus", "calf"].map((tissue) =>
+        expect.stringContaining(
+          `of the ${tissue}, strength, grows by up to 140 % from week 5 to week 6 (week 6)`,
+        ),
+      ),
+    );
   });
-  test("the sums of the machine form give the same change", () => {
+  test("the sums of the machine form give the change of all work together", () => {
     json.weeks.forEach(({ totals, sessions }, index) => {
       const load = (one: typeof sessions) =>
         one.reduce(
@@ -193,17 +206,19 @@ describe("the demo: what the terminal prints is what is warned of", () => {
       if (before) expect(totals.change).toBeCloseTo(load(sessions) / load(before.sessions) - 1, 3);
     });
   });
-  test("over a week without any work the change is told with its week", () => {
+  test("a week without any work shows none, and the change after it tells since when", () => {
     const weeks = made.schedule.weeks.map((one) =>
       one.number === 3 ? { ...one, days: one.days.map((day) => ({ ...day, sessions: [] })) } : one,
     );
     const schedule = { ...made.schedule, weeks };
-    expect(changesOf(schedule, () => true).slice(2, 4)).toEqual([
-      undefined,
-      expect.objectContaining({ since: 2, of: "load" }),
+    const [third, fourth] = planJson({ ...made, schedule }, []).weeks.slice(2, 4);
+    expect(third?.totals.work.map(({ load, change }) => [load, change])).toEqual([
+      [0, null],
+      [0, null],
     ]);
+    expect(fourth?.totals.work.map(({ change_since }) => change_since)).toEqual([2, 2]);
     expect(planTable({ ...made, schedule }, workspace.cards.library, english())).toMatch(
-      /Week 4 .*% since week 2, monotony/,
+      /calf, strength +108 +86\.4 +– +32 /,
     );
   });
 });
