@@ -1,9 +1,10 @@
-/** The short version of a phase's session for a bad day, in words. */
+/** What a bad day keeps of a phase's sessions, in words: a short version, or nothing. */
 
 import { shortSession } from "../dose/short-session.ts";
 import type { Bout } from "../dose/types.ts";
 import { isInPhase } from "../program/phase-weeks.ts";
 import type { ProgramExercise, ProgramPhase } from "../program/program.ts";
+import type { Session } from "../schedule/schedule.ts";
 import type { Composing } from "./composing.ts";
 import type { BadDay } from "./exercise-model.ts";
 
@@ -38,6 +39,30 @@ export function badDay(phase: ProgramPhase, composing: Composing): BadDay | unde
   };
 }
 
+/**
+ * What to do with the sessions of a phase of which no short version keeps anything, and that have work
+ * for a good day only: to leave them out. Undefined where there are none. `versions`: of all phases.
+ */
+export function leaveOutWords(
+  phase: ProgramPhase,
+  versions: readonly (BadDay | undefined)[],
+  { schedule, write }: Composing,
+): string | undefined {
+  const hard = new Set(phase.exercises.filter(needsGoodDay).map(({ key }) => key));
+  const kept = new Set(versions.flatMap((one) => one?.version.bouts.map(({ key }) => key) ?? []));
+  const has = (keys: ReadonlySet<string>, { bouts }: Session) =>
+    bouts.some(({ key }) => keys.has(key));
+  const sessions = schedule.weeks
+    .flatMap(({ days }) => days)
+    .flatMap((day) => day.sessions)
+    .filter((session) => has(hard, session));
+  const without = sessions.filter((session) => !has(kept, session));
+  if (without.length === 0) return undefined;
+  return without.length < sessions.length
+    ? write.words.say("bad_day.leave_out_some")
+    : write.words.say("bad_day.leave_out");
+}
+
 /** From this demand on, of 10, an exercise is among the hardest of its region. */
 const HARDEST_DEMAND = 8;
 
@@ -45,7 +70,7 @@ const HARDEST_DEMAND = 8;
  * Whether an exercise is nothing for a bad day: what is quick (power, running at speed), and the hardest
  * of a region, such as a full lowering from the knees. Common practice.
  */
-function needsGoodDay({ card: { card } }: ProgramExercise): boolean {
+export function needsGoodDay({ card: { card } }: Pick<ProgramExercise, "card">): boolean {
   return card.trains === "power" || card.load.kind === "speed" || card.demand >= HARDEST_DEMAND;
 }
 

@@ -17,6 +17,8 @@ export interface PhasePage {
   readonly goBack: readonly string[];
   /** The short version for a bad day; undefined where a session is short already. */
   readonly badDay: BadDay | undefined;
+  /** "On a bad day, leave this session out.", where a session has nothing for one. */
+  readonly leaveOut: string | undefined;
 }
 
 export interface BadDay {

@@ -5,7 +5,7 @@ import type { ProgramExercise, ProgramPhase } from "../program/program.ts";
 import type { Session } from "../schedule/schedule.ts";
 import type { DayClock } from "../units/clock.ts";
 import { exerciseAnchor, phaseAnchor } from "./anchors.ts";
-import { badDay } from "./bad-day.ts";
+import { badDay, leaveOutWords } from "./bad-day.ts";
 import { minutesWords } from "./calendar.ts";
 import type { Composing } from "./composing.ts";
 import { doseLines, doseWords, oftenWords, weekWords } from "./dose-words.ts";
@@ -23,6 +23,7 @@ export function phasePages(composing: Composing): PhasePage[] {
     const weeks = weeksOfPhase(phase);
     return weeks ? [{ phase, weeks }] : [];
   });
+  const versions = phases.map(({ phase }) => badDay(phase, composing));
   return phases.map(({ phase, weeks: { first, last } }, at): PhasePage => {
     const from = schedule.weeks[first - 1]?.days[0]?.date ?? program.plan.value.starts;
     const to = schedule.weeks[last - 1]?.days.at(-1)?.date ?? from;
@@ -50,7 +51,8 @@ export function phasePages(composing: Composing): PhasePage[] {
       days: usualDays(phase, composing),
       moveOn: phase.moveOn,
       goBack: phase.goBack,
-      badDay: badDay(phase, composing),
+      badDay: versions[at],
+      leaveOut: leaveOutWords(phase, versions, composing),
     };
   });
 }

@@ -4,6 +4,7 @@ import type { Bout } from "../dose/types.ts";
 import type { ProgramExercise } from "../program/program.ts";
 import { toGram } from "../units/mass.ts";
 import { exerciseAnchor } from "./anchors.ts";
+import { needsGoodDay } from "./bad-day.ts";
 import type { Composing } from "./composing.ts";
 import { doseWords } from "./dose-words.ts";
 import { startSign } from "./flag-words.ts";
@@ -28,6 +29,7 @@ export function sessionBout(
     when: startSign(exercise, program, write),
     side: bout.side,
     sideWords: sideName(exercise, write),
+    needsGoodDay: needsGoodDay(exercise),
     running: card.trains === "running",
     sets: bout.sets,
     reps: bout.reps,

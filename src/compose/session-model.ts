@@ -44,6 +44,8 @@ export interface SessionBout {
   /** `each`: every set on one side and then on the other. */
   readonly side: WorkSide;
   readonly sideWords: string | undefined;
+  /** Nothing for a bad day: quick, or among the hardest of its region. */
+  readonly needsGoodDay: boolean;
   /** Whether it is a run, whose rests are walked. */
   readonly running: boolean;
   readonly sets: number;

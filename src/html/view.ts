@@ -93,13 +93,27 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
           ? booklet.myPlan.ifThen.map((one) => ({ hurdle: one.if, answer: one.do }))
           : BLANK_ANSWERS,
     },
-    badDays: booklet.phases.flatMap(({ title, badDay }) =>
-      badDay ? [{ ...badDay, phase: booklet.phases.length > 1 ? title : "" }] : [],
-    ),
+    badDays: badDays(booklet),
+    shortVersions: booklet.phases.some(({ badDay }) => badDay !== undefined),
     diary: booklet.diary.map((week) => diaryView(week, booklet.edition === "large")),
     lines: Array.from({ length: booklet.edition === "large" ? 5 : 8 }, () => ""),
   };
 }
+
+/** What a bad day keeps, a phase an entry; a single phase is not named. */
+const badDays = ({ phases }: Booklet) =>
+  phases.flatMap(({ title, badDay, leaveOut }) => {
+    const heading = [phases.length > 1 ? title : undefined, badDay?.length];
+    return badDay === undefined && leaveOut === undefined
+      ? []
+      : [
+          {
+            heading: heading.filter((part) => part !== undefined).join(": "),
+            exercises: badDay?.exercises ?? [],
+            leaveOut,
+          },
+        ];
+  });
 
 /** Room for the client's own answers where the plan has none. */
 const BLANK_ANSWERS = Array.from({ length: 3 }, () => ({ hurdle: "", answer: "" }));

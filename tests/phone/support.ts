@@ -28,6 +28,7 @@ export function bout(change: Partial<SessionBout> = {}): SessionBout {
     when: undefined,
     side: "left",
     sideWords: "Left leg",
+    needsGoodDay: false,
     running: false,
     sets: 3,
     reps: Array.from({ length: change.sets ?? 3 }, () => ({ low: 8, high: 10 })),

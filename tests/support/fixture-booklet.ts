@@ -377,6 +377,7 @@ export const achilles: Booklet = {
         "Walking on stairs hurts 2 or less.",
       ],
       badDay: undefined,
+      leaveOut: undefined,
       days: "Monday evening",
       goBack: [
         "Your pain next morning is over 2 on two days in a row.",
@@ -522,6 +523,7 @@ export const shoulder: Booklet = {
     sessions: phase === 1 ? "Twice a day, about 24 minutes each." : "Once a day, about 24 minutes.",
     moveOn: ["You can lift your arm above your head with pain of 2 or less."],
     badDay: undefined,
+    leaveOut: undefined,
     days: "Monday evening",
     goBack: ["Your pain next morning is over 2 on two days in a row."],
   })),

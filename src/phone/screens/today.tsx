@@ -89,6 +89,7 @@ function SessionCard({ session }: { readonly session: PlannedSession }) {
           })}
         </button>
       )}
+      {!all && session.bouts.some(({ needsGoodDay }) => needsGoodDay) && <p>{say("short.none")}</p>}
       <ol class="exercises">
         {boutsOf(session, short).map(({ bout, sets }) => (
           <li key={bout.key}>

@@ -14,6 +14,7 @@ export function bout(changes: Partial<SessionBout> = {}): SessionBout {
     when: undefined,
     side: "left",
     sideWords: "left leg",
+    needsGoodDay: false,
     running: false,
     sets: 1,
     reps: undefined,
