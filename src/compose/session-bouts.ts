@@ -46,6 +46,7 @@ export function sessionBout(
     restRepsS: bout.restRepsS,
     effort: bout.effort,
     kg: bout.load.kg === undefined ? undefined : toGram(bout.load.kg),
+    tissues: card.tissues,
     recoveryS: card.recovery,
     dose: [work, load, pace, rest, effort].filter((part) => part !== undefined),
     pain: exercise.pain,

@@ -71,6 +71,8 @@ export interface SessionBout {
   readonly effort: number | undefined;
   /** The weight to take; undefined where there is none or it is left to feel. */
   readonly kg: number | undefined;
+  /** The tissues that it loads: words of the vocabulary. */
+  readonly tissues: readonly string[];
   /** The least time from one bout of it to the next. */
   readonly recoveryS: number;
   /** The dose in words, most important first: "3 sets of 15", "8 kg (backpack)", "Should feel 7 out of 10". */

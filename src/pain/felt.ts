@@ -10,7 +10,11 @@ export interface Limited {
 /** What a client felt in one session and after it. Pain on the 0 to 10 scale, decimals too. */
 export interface Felt {
   readonly done: "yes" | "part" | "no";
-  readonly exercises: readonly { readonly card: string; readonly pain: number | undefined }[];
+  readonly exercises: readonly {
+    readonly card: string;
+    readonly pain: number | undefined;
+    readonly done?: "yes" | "part" | "no";
+  }[];
   readonly painAfter: number | undefined;
   readonly painMorning: number | undefined;
   /** Whether the next morning was worse than usual; undefined where that was not answered. */

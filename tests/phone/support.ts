@@ -45,6 +45,7 @@ export function bout(change: Partial<SessionBout> = {}): SessionBout {
     restRepsS: undefined,
     effort: 7,
     kg: 8,
+    tissues: ["calf", "achilles"],
     recoveryS: 48 * 3600,
     dose: ["3 sets of 8 to 10", "8 kg"],
     pain: { kind: "monitored", comfortable: 2, during: 5, after: 4 },

@@ -3,6 +3,7 @@ import type { SessionBout } from "../../compose/session-model.ts";
 import { type Diary, type DiaryEntry, sessionKey } from "../../diary/entry.ts";
 import * as pain from "../../pain/advice.ts";
 import type { FeltSession } from "../../pain/felt.ts";
+import * as stopped from "../../pain/stopped.ts";
 import type { PlannedSession } from "./data.ts";
 import { withEntry } from "./entries.ts";
 import { dayOf } from "./morning.ts";
@@ -47,6 +48,22 @@ export function adviceFromLast(
   settle: string,
 ): Advice | undefined {
   return inWords(pain.adviceFromLast(entries.map(felt(sessions))), settle);
+}
+
+/**
+ * The exercise that was stopped for its pain on this day, where an exercise of this session is to be left
+ * out for it. What is written down of the session itself counts, whatever its day.
+ */
+export function stoppedBefore(
+  bout: SessionBout,
+  session: PlannedSession,
+  day: string,
+  sessions: readonly PlannedSession[],
+  { entries }: Diary,
+): SessionBout | undefined {
+  const key = sessionKey(session);
+  const ofDay = entries.filter((entry) => dayOf(entry) === day || sessionKey(entry) === key);
+  return stopped.stoppedBefore(bout, ofDay.map(felt(sessions)));
 }
 
 /**

@@ -2,6 +2,7 @@
 import { useEffect } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
 import { type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
+import { stoppedBefore } from "../day/advice.ts";
 import type { PlannedSession } from "../day/data.ts";
 import { boutsOf, entryFor, withExercise } from "../day/entries.ts";
 import type { SetDone } from "../pace/done.ts";
@@ -41,6 +42,7 @@ function Begun({ session, place }: BegunProps) {
   const { bout, sets } = item;
   const exercise = entry.exercises.find(({ card }) => card === bout.card);
   if (place.stage === "ready") {
+    const stopped = stoppedBefore(bout, session, day, app.sessions, diary);
     return (
       <Ready
         key={bout.key}
@@ -48,6 +50,7 @@ function Begun({ session, place }: BegunProps) {
         of={bouts.length}
         bout={bout}
         sets={sets}
+        stopped={stopped}
         onStart={() => {
           unlockPace(data.language);
           to({ stage: "pace", pace: undefined });
@@ -103,13 +106,27 @@ interface ReadyProps {
   readonly of: number;
   readonly bout: SessionBout;
   readonly sets: number;
+  /** The exercise that was stopped for its pain, where this one is to be left out for it. */
+  readonly stopped: SessionBout | undefined;
   readonly onStart: () => void;
   readonly onSkip: () => void;
 }
 
 /** What comes now: the exercise, its dose, and how to set up for it. */
-function Ready({ n, of, bout, sets, onStart, onSkip }: ReadyProps) {
+function Ready({ n, of, bout, sets, stopped, onStart, onSkip }: ReadyProps) {
   const { say } = useApp();
+  if (stopped) {
+    return (
+      <section class="session">
+        <p class="quiet">{say("exercise.n", { n, of })}</p>
+        <Heading>{bout.title}</Heading>
+        <LeaveIt stopped={stopped} same={stopped.card === bout.card} />
+        <button type="button" class="button main" onClick={onSkip}>
+          {say("pace.leave")}
+        </button>
+      </section>
+    );
+  }
   return (
     <section class="session">
       <p class="quiet">{say("exercise.n", { n, of })}</p>
@@ -127,6 +144,20 @@ function Ready({ n, of, bout, sets, onStart, onSkip }: ReadyProps) {
         {say("pace.leave")}
       </button>
     </section>
+  );
+}
+
+/** Why an exercise is only offered to be left out. */
+function LeaveIt({ stopped, same }: { readonly stopped: SessionBout; readonly same: boolean }) {
+  const { say } = useApp();
+  return (
+    <div class="advice advice-stop" role="alert">
+      <p class="advice-head">{say("stopped.leave")}</p>
+      <p>{say(same ? "stopped.same" : "stopped.tissue", { exercise: stopped.title })}</p>
+      <p>
+        <a href="#/stop">{say("advice.signs")}</a>
+      </p>
+    </div>
   );
 }
 

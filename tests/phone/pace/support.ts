@@ -29,6 +29,7 @@ export function bout(changes: Partial<SessionBout> = {}): SessionBout {
     fastS: 1,
     restS: undefined,
     restRepsS: undefined,
+    tissues: [],
     effort: undefined,
     kg: undefined,
     recoveryS: 86_400,
