@@ -136,7 +136,7 @@ describe("what a review frees is planned with the sign that frees it", async () 
 });
 
 describe("words of care", () => {
-  const CARE = "Do half as much, and stop if a joint swells.";
+  const CARE = "Do less if they get sorer, and stop if a joint swells.";
   const seated = (until: string) =>
     outputsOf(flagged(`{ flag: rheumatoid-flare, until: ${until} }`)).booklet;
   const onPage = (booklet: ReturnType<typeof seated>) =>
