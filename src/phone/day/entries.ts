@@ -120,6 +120,21 @@ export function withExercise(
   };
 }
 
+/**
+ * The entry with a number for pain felt in the middle of an exercise, which was tried then. `before` is
+ * what was felt in it earlier: the most of both is kept.
+ */
+export function withFelt(
+  entry: DiaryEntry,
+  card: string,
+  { pain, before }: { readonly pain: number; readonly before: number | undefined },
+  today: string,
+): DiaryEntry {
+  const done = entry.exercises.find((one) => one.card === card)?.done;
+  const tried = { done: done === "yes" ? done : ("part" as const) };
+  return withExercise(entry, card, { ...tried, pain: Math.max(pain, before ?? 0) }, today);
+}
+
 /** The entry with every exercise done as planned, or none. */
 export function withAll(entry: DiaryEntry, done: "yes" | "no", today: string): DiaryEntry {
   return {

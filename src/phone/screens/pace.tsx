@@ -19,17 +19,22 @@ interface PaceProps {
   /** The run as it was stored, where it was broken off. */
   readonly stored: string | undefined;
   readonly onStore: (pace: string) => void;
-  readonly onEnd: (done: readonly SetDone[], pain: number | undefined) => void;
+  /** The pain that is written down of it. */
+  readonly pain: number | undefined;
+  /** A number that is tapped; `before`: what was felt earlier in the exercise. */
+  readonly onPain: (felt: { readonly pain: number; readonly before: number | undefined }) => void;
+  readonly onEnd: (done: readonly SetDone[]) => void;
 }
 
-export function PaceScreen({ bout, sets, stored, onStore, onEnd }: PaceProps) {
+export function PaceScreen({ bout, sets, stored, onStore, pain, onPain, onEnd }: PaceProps) {
   const { say, tell } = useApp();
   const pace = usePace({ bout, sets, stored, onStore });
   const { view } = pace;
-  const [hurts, setHurts] = useState(false);
+  // whoever comes back to an exercise that hurt too much is not asked to go on
+  const [hurts, setHurts] = useState(isOver(pain, bout));
   const over = view.mode === "over";
   useEffect(() => {
-    if (over) onEnd(view.done, undefined);
+    if (over) onEnd(view.done);
   }, [over, onEnd, view.done]);
   const spoken = wordOf(view.segment, bout, say);
   const place = placeWords(view.segment, say);
@@ -38,11 +43,13 @@ export function PaceScreen({ bout, sets, stored, onStore, onEnd }: PaceProps) {
     return (
       <Hurts
         bout={bout}
+        known={pain}
+        onPain={onPain}
         onGoOn={() => {
           setHurts(false);
           pace.goOn();
         }}
-        onLeave={(pain) => onEnd(view.done, pain)}
+        onLeave={() => onEnd(view.done)}
       />
     );
   }
@@ -134,19 +141,31 @@ function Toggles() {
 
 interface HurtsProps {
   readonly bout: SessionBout;
+  readonly known: number | undefined;
+  readonly onPain: PaceProps["onPain"];
   readonly onGoOn: () => void;
-  readonly onLeave: (pain: number | undefined) => void;
+  readonly onLeave: () => void;
 }
 
-/** Pain in the middle of an exercise: a number, and what the plan says to it. */
-function Hurts({ bout, onGoOn, onLeave }: HurtsProps) {
+const isOver = (pain: number | undefined, bout: SessionBout): boolean =>
+  pain !== undefined && adviceDuring(pain, bout) !== undefined;
+
+/** Pain in the middle of an exercise: a number, kept the moment it is tapped, and what the plan says to it. */
+function Hurts({ bout, known, onPain, onGoOn, onLeave }: HurtsProps) {
   const { say } = useApp();
-  const [pain, setPain] = useState<number | undefined>(undefined);
+  const over = isOver(known, bout);
+  const [before] = useState(over ? undefined : known);
+  const [pain, setPain] = useState(over ? known : undefined);
+  const tap = (number: number) => {
+    setPain(number);
+    onPain({ pain: number, before });
+  };
   const advice = pain === undefined ? undefined : adviceDuring(pain, bout);
   return (
     <section class="session">
       <Heading>{say("pace.how-much")}</Heading>
-      <PainScale legend={bout.title} value={pain} onChange={setPain} />
+      <PainScale legend={bout.title} value={pain} onChange={tap} />
+      {pain !== undefined && <p role="status">{say("kept")}</p>}
       {advice && <AdviceBox advice={advice} />}
       {pain !== undefined && !advice && (
         <p class="notice" role="status">
@@ -159,7 +178,7 @@ function Hurts({ bout, onGoOn, onLeave }: HurtsProps) {
           {say("pace.go-on")}
         </button>
       )}
-      <button type="button" class={`button${advice ? " main" : ""}`} onClick={() => onLeave(pain)}>
+      <button type="button" class={`button${advice ? " main" : ""}`} onClick={onLeave}>
         {say("pace.leave")}
       </button>
     </section>

@@ -4,7 +4,7 @@ import type { SessionBout } from "../../compose/session-model.ts";
 import { type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
 import { stoppedBefore } from "../day/advice.ts";
 import type { PlannedSession } from "../day/data.ts";
-import { boutsOf, entryFor, withExercise } from "../day/entries.ts";
+import { boutsOf, entryFor, withExercise, withFelt } from "../day/entries.ts";
 import type { SetDone } from "../pace/done.ts";
 import type { SessionPlace } from "../store/settings.ts";
 import { useApp } from "./app.ts";
@@ -60,13 +60,12 @@ function Begun({ session, place }: BegunProps) {
     );
   }
   if (place.stage === "pace") {
-    const end = (done: readonly SetDone[], pain: number | undefined) => {
+    const end = (done: readonly SetDone[]) => {
       const { amount, whole } = amountOf(done, sets);
-      const tried = amount.sets > 0 || pain !== undefined;
+      const tried = amount.sets > 0 || exercise?.pain !== undefined;
       const change = {
         done: whole ? ("yes" as const) : tried ? ("part" as const) : ("no" as const),
         real: { ...amount, kg: exercise?.real.kg },
-        ...(pain !== undefined && { pain }),
       };
       app.write(withExercise(entry, bout.card, change, day));
       to({ stage: "after", pace: undefined });
@@ -78,6 +77,8 @@ function Begun({ session, place }: BegunProps) {
         sets={sets}
         stored={place.pace}
         onStore={(pace) => app.keepPace(pace)}
+        pain={exercise?.pain}
+        onPain={(felt) => app.write(withFelt(entry, bout.card, felt, day))}
         onEnd={end}
       />
     );

@@ -10,6 +10,7 @@ import {
   withAll,
   withEntry,
   withExercise,
+  withFelt,
   writtenAfter,
   writtenAt,
 } from "../../../src/phone/day/entries.ts";
@@ -96,6 +97,20 @@ describe("changing an exercise", () => {
       undefined,
     ]);
   });
+});
+
+test.each([
+  ["the first number", undefined, 4, undefined, ["part", 4]],
+  ["less than earlier in the exercise", undefined, 2, 4, ["part", 4]],
+  ["more than earlier in the exercise", undefined, 7, 4, ["part", 7]],
+  ["none at all", undefined, 0, undefined, ["part", 0]],
+  ["of an exercise that was done", "yes", 3, undefined, ["yes", 3]],
+] as const)("pain felt in an exercise says that it was tried: %s", (_, done, pain, before, now) => {
+  const entry = done ? withExercise(empty, "rise", { done }, "2026-11-30") : empty;
+  const felt = withFelt(entry, "rise", { pain, before }, "2026-12-01");
+  const [rise] = felt.exercises;
+  expect([rise?.done, rise?.pain]).toEqual(now);
+  expect(felt.doneOn).toBe(done ? "2026-11-30" : "2026-12-01");
 });
 
 test("the diary holds one entry a session, in the order of the plan", () => {
