@@ -13,7 +13,6 @@ const OUTSIDE = [
   "phone/pain/**",
   "phone/{bad-day,drift,intervals,trouble,week,when-ready}.test.ts",
   "phone/flow/**",
-  "phone/{drift,intervals,trouble,week,when-ready}.test.ts",
   "{cli,command-line}.test.ts",
   "commands/**",
   "hostile/**",

@@ -1,0 +1,122 @@
+/** A session on the first screen: how to start it, its exercises, or what is written down of it. */
+import { useState } from "preact/hooks";
+import { type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
+import type { PlannedSession } from "../day/data.ts";
+import { boutsOf, emptyEntry, withAll } from "../day/entries.ts";
+import { useApp } from "./app.ts";
+import { Dose, Fold, FromBooklet } from "./parts.tsx";
+
+/** A session: its exercises in order, how to start it, or that it is written down. */
+export function SessionCard({ session }: { readonly session: PlannedSession }) {
+  const app = useApp();
+  const { say, diary, place } = app;
+  const key = sessionKey(session);
+  const entry = findSession(diary.entries, key);
+  const begun = place?.key === key;
+  const [short, setShort] = useState(begun && place.short);
+  const all = session.short;
+  if (entry !== undefined && !begun) return <Written session={session} entry={entry} />;
+  const start = () => {
+    if (!begun || place.short !== short) {
+      app.setPlace({ key, short, at: 0, stage: "ready", pace: undefined });
+    }
+    app.go({ screen: "session", key });
+  };
+  return (
+    <section class="session" aria-labelledby={`session-${session.part}`}>
+      <h2 id={`session-${session.part}`}>
+        {app.oddClock && `${app.names.long(app.dateOf(session))}. `}
+        {say("today.session", {
+          part: say(`part.${session.part}`),
+          minutes: short && all ? all.minutes : session.minutes,
+        })}
+      </h2>
+      <button type="button" class="button main" onClick={start}>
+        {say(begun ? "today.go-on" : "today.start")}
+      </button>
+      {all && (
+        <button type="button" class="button" aria-pressed={short} onClick={() => setShort(!short)}>
+          {say(short ? "short.whole" : "short.offer", {
+            minutes: short ? session.minutes : all.minutes,
+          })}
+        </button>
+      )}
+      {!all && session.bouts.some(({ needsGoodDay }) => needsGoodDay) && <p>{say("short.none")}</p>}
+      <ol class="exercises">
+        {boutsOf(session, short).map(({ bout, sets }) => (
+          <li key={bout.key}>
+            <h3>{bout.title}</h3>
+            <FromBooklet anchor={bout.anchor} part=".figure" />
+            <Dose bout={bout} sets={sets} />
+            <Fold summary={say("exercise.steps")}>
+              <FromBooklet anchor={bout.anchor} part=".columns" />
+              <p>{bout.painWords.rule}</p>
+              <p>
+                <a href={`#${bout.anchor}`}>{say("exercise.page")}</a>
+              </p>
+            </Fold>
+          </li>
+        ))}
+      </ol>
+      <WithoutPace session={session} short={short} />
+    </section>
+  );
+}
+
+/** For those who do it without the phone's help: written down with one tap. */
+function WithoutPace({
+  session,
+  short,
+}: {
+  readonly session: PlannedSession;
+  readonly short: boolean;
+}) {
+  const app = useApp();
+  const { say, data } = app;
+  const key = sessionKey(session);
+  const done = () => {
+    const entry = emptyEntry(session, data.booklet, short, "");
+    app.write(withAll(entry, "yes", app.doneDay(session)));
+    app.go({ screen: "write", key });
+  };
+  return (
+    <div class="without">
+      <h3>{say("today.without")}</h3>
+      <button type="button" class="button" onClick={done}>
+        {say("write.all")}
+      </button>
+      <button type="button" class="button" onClick={() => app.go({ screen: "write", key })}>
+        {say("write.some")}
+      </button>
+    </div>
+  );
+}
+
+/** A session that is written down, and that its next morning will be asked for. */
+function Written({
+  session,
+  entry,
+}: {
+  readonly session: PlannedSession;
+  readonly entry: DiaryEntry;
+}) {
+  const { say, go } = useApp();
+  return (
+    <section class="session written">
+      <h2>
+        {say("today.written", {
+          part: say(`part.${session.part}`),
+          done: say(`done.${entry.done}`),
+        })}
+      </h2>
+      {entry.done !== "no" && entry.painMorning === undefined && <p>{say("today.tomorrow")}</p>}
+      <button
+        type="button"
+        class="button"
+        onClick={() => go({ screen: "write", key: sessionKey(session) })}
+      >
+        {say("write.change")}
+      </button>
+    </section>
+  );
+}
