@@ -5,6 +5,7 @@ import { PARTS } from "../units/day-parts.ts";
 import { weekDates } from "./calendar.ts";
 import type { Composing } from "./composing.ts";
 import { shortDose } from "./dose-words.ts";
+import { startSign } from "./flag-words.ts";
 import type { DiaryDays, DiaryTable, DiaryWeek } from "./model.ts";
 import { partName, wallDate } from "./part-words.ts";
 
@@ -42,7 +43,11 @@ function tablesOf(sessions: readonly Session[], columns: number): Session[][] {
 }
 
 /** A row a day: with sixteen points and two sessions a day, tables by exercise would fill a book. */
-function diaryDays(week: ScheduledWeek, { program, write }: Composing): DiaryDays {
+function diaryDays(week: ScheduledWeek, composing: Composing): DiaryDays {
+  const { program, write } = composing;
+  const { signOf, titleOf } = exerciseWords(composing);
+  const bouts = week.days.flatMap(({ sessions }) => sessions.flatMap((session) => session.bouts));
+  const keys = new Map(bouts.map(({ key, card }) => [key, card]));
   const parts = PARTS.filter((part) =>
     week.days.some(({ sessions }) => sessions.some((session) => session.part === part)),
   );
@@ -53,14 +58,33 @@ function diaryDays(week: ScheduledWeek, { program, write }: Composing): DiaryDay
       date: write.shortDate(date),
       planned: parts.map((part) => sessions.some((session) => session.part === part)),
     })),
+    waits: bySign([...keys], ([key]) => signOf(key)).flatMap(({ sign, items }) =>
+      sign === undefined ? [] : [{ sign, exercises: items.map(([, card]) => titleOf(card)) }],
+    ),
   };
 }
 
-function diaryTable(
-  sessions: readonly Session[],
-  { library, program, write }: Composing,
-): DiaryTable {
+/** Items that wait for the same sign together, each group in the items' order; those that wait for none first. */
+function bySign<Item>(items: readonly Item[], signOf: (item: Item) => string | undefined) {
+  const groups = new Map<string | undefined, Item[]>([[undefined, []]]);
+  for (const item of items) groups.set(signOf(item), [...(groups.get(signOf(item)) ?? []), item]);
+  return [...groups].map(([sign, all]) => ({ sign, items: all })).filter((one) => one.items.length);
+}
+
+/** What an exercise is called, and the sign without which it is not begun. */
+function exerciseWords({ library, program, write }: Composing) {
+  const exercises = program.phases.flatMap((phase) => phase.exercises);
+  const signs = new Map(exercises.map((one) => [one.key, startSign(one, program, write)]));
+  return {
+    titleOf: (card: string): string => library.cards.get(card)?.card.title ?? card,
+    signOf: (key: string): string | undefined => signs.get(key),
+  };
+}
+
+function diaryTable(sessions: readonly Session[], composing: Composing): DiaryTable {
+  const { program, write } = composing;
   const { clock } = program;
+  const { signOf, titleOf } = exerciseWords(composing);
   const bouts = new Map(
     sessions.flatMap((session) => session.bouts.map((bout) => [bout.key, bout] as const)),
   );
@@ -70,10 +94,13 @@ function diaryTable(
       date: write.shortDate(wallDate(session, clock)),
       part: partName(session.part, clock, write.words),
     })),
-    rows: [...bouts.values()].map((bout) => ({
-      exercise: library.cards.get(bout.card)?.card.title ?? bout.card,
-      dose: shortDose(bout, write),
-      planned: sessions.map((session) => session.bouts.some(({ key }) => key === bout.key)),
+    groups: bySign([...bouts.values()], ({ key }) => signOf(key)).map(({ sign, items }) => ({
+      when: sign,
+      rows: items.map((bout) => ({
+        exercise: titleOf(bout.card),
+        dose: shortDose(bout, write),
+        planned: sessions.map((session) => session.bouts.some(({ key }) => key === bout.key)),
+      })),
     })),
   };
 }

@@ -199,6 +199,8 @@ export interface DiaryDays {
     /** For each part whether a session is planned. */
     readonly planned: readonly boolean[];
   }[];
+  /** Exercises of the week that are not begun without a sign. */
+  readonly waits: readonly { readonly sign: string; readonly exercises: readonly string[] }[];
 }
 
 export interface DiaryTable {
@@ -207,12 +209,16 @@ export interface DiaryTable {
     readonly date: string;
     readonly part: string;
   }[];
-  readonly rows: readonly {
-    readonly exercise: string;
-    /** Short dose of the week: "3 × 15, 8 kg". */
-    readonly dose: string;
-    /** For each session whether the exercise is planned in it. */
-    readonly planned: readonly boolean[];
+  /** Exercises by the sign that has to be there first; those without one come first. */
+  readonly groups: readonly {
+    readonly when: string | undefined;
+    readonly rows: readonly {
+      readonly exercise: string;
+      /** Short dose of the week: "3 × 15, 8 kg". */
+      readonly dose: string;
+      /** For each session whether the exercise is planned in it. */
+      readonly planned: readonly boolean[];
+    }[];
   }[];
 }
 

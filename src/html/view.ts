@@ -189,6 +189,7 @@ function diaryView(week: DiaryWeek, large: boolean) {
       ...table,
       size: !large && (several || table.sessions.length > 4) ? "dense" : "roomy",
       later: index > 0,
+      columns: table.sessions.length + 1,
       from: sessionDay(table.sessions.at(0)),
       to: sessionDay(table.sessions.at(-1)),
     })),

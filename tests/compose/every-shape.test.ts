@@ -218,7 +218,9 @@ describe.each(Object.entries(SHAPES))("%s", (_name, shape) => {
   });
 
   test("the diary", () => {
-    const rows = booklet.diary.map(({ tables }) => tables[0]?.rows[0]?.dose ?? "");
+    const rows = booklet.diary.map(
+      ({ tables }) => tables[0]?.groups.flatMap(({ rows }) => rows)[0]?.dose ?? "",
+    );
     expect(rows.map((text) => asShort(readShort(text)))).toEqual(doses.map(asShort));
   });
 

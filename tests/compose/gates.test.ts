@@ -71,6 +71,28 @@ describe.each(GATED)("%s", (protocol) => {
     expect(free.join("")).not.toContain(LABEL);
   });
 
+  test.each(["standard", "large"] as const)(
+    "above its name in the %s diary, every week that it is in",
+    (edition) => {
+      const weeks = partsOf(print(DAY, edition), "diary")
+        .join("")
+        .split('<div class="diary-week">');
+      for (const { card, sign } of gates) {
+        const days = json.weeks.filter(({ sessions }) =>
+          sessions.some(({ bouts }) =>
+            bouts.some((bout) => bout.card === card && bout.start_when === sign),
+          ),
+        );
+        expect(days.length).toBeGreaterThan(0);
+        for (const { week } of days) {
+          const text = textOf(weeks[week] ?? "");
+          const [, under = ""] = text.split(`${LABEL} ${sign}`);
+          expect(under.split(LABEL)[0], `${card}, week ${week}`).toContain(titleOf(card));
+        }
+      }
+    },
+  );
+
   test("on the exercise's own page under no phase that has none", () => {
     for (const page of partsOf(html, "exercise")) {
       const groups = [...page.matchAll(/<tbody>([\s\S]*?)<\/tbody>/g)].map(([, one = ""]) => one);

@@ -116,7 +116,8 @@ describe.each(both)("the booklet %s", (_, booklet, page) => {
 
   it("has a box for each planned exercise of each session", () => {
     const planned = booklet.diary
-      .flatMap(({ tables }) => tables.flatMap(({ rows }) => rows.flatMap((row) => row.planned)))
+      .flatMap(({ tables }) => tables.flatMap(({ groups }) => groups))
+      .flatMap(({ rows }) => rows.flatMap((row) => row.planned))
       .filter(Boolean).length;
     expect(page.split('<td class="tick">').length - 1).toBe(planned);
   });

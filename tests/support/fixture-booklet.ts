@@ -89,7 +89,12 @@ function diary(
         .filter((part) => part.length > 0)
         .map((part) => ({
           sessions: part,
-          rows: rows(number).map((row) => ({ ...row, planned: part.map(() => true) })),
+          groups: [
+            {
+              when: undefined,
+              rows: rows(number).map((row) => ({ ...row, planned: part.map(() => true) })),
+            },
+          ],
         })),
     };
   });

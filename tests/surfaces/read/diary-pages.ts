@@ -2,9 +2,10 @@
 import { addDays } from "../calendar-days.ts";
 import type { Fact, Say } from "../facts.ts";
 import { type Context, clientDay, readPart } from "./context.ts";
-import { shortFacts, weekKey } from "./dose-facts.ts";
+import { NONE, shortFacts, weekKey } from "./dose-facts.ts";
 import { titleAtStart } from "./dose-pages.ts";
 import { readShort } from "./dose-words.ts";
+import { gateFact, withoutGate } from "./gates.ts";
 import { readDate } from "./numbers.ts";
 import { type Row, rowsIn, type Section } from "./sections.ts";
 
@@ -38,15 +39,19 @@ function readTables(
 ): void {
   let columns: string[] = [];
   let byDay: string[] | undefined;
+  let sign = NONE;
   for (const row of rows) {
     const [first, ...cells] = row.cells;
     if (!first) continue;
     if (first.text === context.label("frame.diary.exercise")) {
       byDay = undefined;
+      sign = NONE;
       columns = cells.map(({ text }) => readSession(text, week, context));
       for (const when of columns) say("session", when, "yes", place);
     } else if (first.text === context.label("frame.diary.day")) {
       byDay = cells.map(({ text }) => readPart(text, context));
+    } else if (cells.length === 0) {
+      sign = withoutGate(first.text, context).sign;
     } else if (byDay) {
       const date = readDate(first.text, context.starts);
       cells.forEach(({ text }, at) => {
@@ -55,6 +60,7 @@ function readTables(
     } else if (!isAnswerRow(first.text, context)) {
       const title = titleAtStart(first.text, context);
       const dose = first.text.slice(title.length).trim();
+      facts.push(gateFact(weekKey(week, title), sign, place));
       facts.push(...shortFacts(weekKey(week, title), readShort(dose, context.language), place));
       cells.forEach(({ text }, at) => {
         const when = columns[at];

@@ -126,7 +126,7 @@ const PAGES: readonly Page[] = [
   {
     name: "diary",
     isIt: called("frame.diary.heading"),
-    complete: ["session", "exercises", ...SHORT_KINDS],
+    complete: ["session", "exercises", "starts when", ...SHORT_KINDS],
     read: (section, { facts, say, context }) => readDiary(section, facts, say, context),
   },
   {
