@@ -39,6 +39,15 @@ describe.each(PROTOCOLS)("%s", (protocol) => {
   const { html, json, print } = shippedCourse(protocol, { more: MY_PLAN });
   const text = textOf(html);
 
+  test("on the page to hang up a dose goes on with a capital only after its own mark", () => {
+    const summary = print(DAY, "summary");
+    const spans = [...summary.matchAll(/<p class="spans">([\s\S]*?)<\/p>/g)].map(([, one]) =>
+      textOf(one ?? ""),
+    );
+    expect(spans.length).toBeGreaterThan(0);
+    for (const span of spans) expect(span).not.toMatch(/, \p{Lu}/u);
+  });
+
   test("the plan's day is that of its sign-off, whenever it is printed", () => {
     expect(text).toContain("It was signed off on Monday, 28 December 2026.");
     expect(text).toContain("Printed on Wednesday, 25 November 2026.");

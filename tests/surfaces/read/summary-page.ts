@@ -51,7 +51,7 @@ function readHead(sections: readonly Section[], say: Say): void {
   say("client", "reference", named?.[3] ?? NONE, "head");
 }
 
-/** "First steps: Every day, Morning. A session takes about 9 minutes." */
+/** "First steps: Every day · Morning. A session takes about 9 minutes." */
 function readWhen(items: readonly string[], say: Say, { protocol, filled }: Context): void {
   for (const item of items) {
     const phase = protocol.phases.find(({ title }) => item.startsWith(`${title}: `));
@@ -107,28 +107,18 @@ function spansIn(text: string, { label }: Context): { weeks: string; text: strin
   }));
 }
 
-/** Work first, then a load if there is one, then what changes; the work's own list may hold commas. */
+/** Work first, then a load if there is one, then what changes. */
 function readSpanOf(text: string, always: string, title: string, context: Context): SaidDose {
   const { language } = context;
-  const parts = text.split(", ");
-  for (let end = parts.length; end > 0; end -= 1) {
-    const work = attempt(() => readWork(parts.slice(0, end).join(", "), language));
-    if (!work) continue;
-    const others = parts.slice(end);
-    for (const count of [2, 1]) {
-      const load =
-        others.length >= count
-          ? attempt(() => readLoad(others.slice(0, count).join(", "), language))
-          : undefined;
-      if (load !== undefined)
-        return { ...work, load, ...howOf(others.slice(count), always, title, context) };
-    }
-    return { ...work, ...howOf(others, always, title, context) };
-  }
-  throw new Error(`no rule reads "${text}"`);
+  const [first = "", ...others] = text.split(" · ");
+  const work = readWork(first, language);
+  const load = attempt(() => readLoad(others[0] ?? "", language));
+  return load === undefined
+    ? { ...work, ...howOf(others, always, title, context) }
+    : { ...work, load, ...howOf(others.slice(1), always, title, context) };
 }
 
-/** Parts of a pace stay together; everything else is found by its words. */
+/** What changes, and what always holds: found by its words. */
 const howOf = (
   parts: readonly string[],
   always: string,
@@ -136,7 +126,7 @@ const howOf = (
   context: Context,
 ): SaidDose =>
   readHow(
-    [parts.join(", "), always].filter((text) => text !== "").join(" · "),
+    [...parts, always].filter((text) => text !== "").join(" · "),
     context.language,
     waysOf(context.cardByTitle(title), context),
   );
