@@ -56,9 +56,22 @@ export async function loadAssets(
   };
 }
 
-/** CSS without comments, and without the white space at the ends of its lines. */
+/** CSS without comments, and without the white space that says nothing; what stands in quotation marks stays. */
 function squeezed(css: string): string {
-  return css.replace(/\/\*[\s\S]*?\*\//g, "").replace(/(?<=[{};,]|^)\s*\n\s*/g, "");
+  return css
+    .replace(/\/\*[\s\S]*?\*\//g, "")
+    .split(/("[^"\n]*")/)
+    .map((part) => (part.startsWith('"') ? part : tight(part)))
+    .join("");
+}
+
+/** Blanks before a colon or a bracket, and around a plus sign, have a meaning. */
+function tight(css: string): string {
+  return css
+    .replace(/\s+/g, " ")
+    .replace(/ ?([{};,>]) ?/g, "$1")
+    .replace(/([\w-]): /g, "$1:")
+    .replaceAll(";}", "}");
 }
 
 async function readTemplates(folder: string): Promise<ReadonlyMap<string, TemplateFile>> {

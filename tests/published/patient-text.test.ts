@@ -193,7 +193,7 @@ const PEMAT: readonly Item[] = [
   [
     23,
     "something to use",
-    ({ html }) => html.includes('class="checks"') && html.includes('class="tick"'),
+    ({ html }) => html.includes('class="checks"') && html.includes('class="tick-row"'),
     "checklists to move on, diary boxes, room for one's own plan",
   ],
   [24, "how to do sums", "not applicable", "there are no sums to do"],

@@ -303,8 +303,8 @@ test("a draft has no companion, and German speaks German", async () => {
 });
 
 test.each(["achilles", "shoulder"] as const)(
-  "the %s demo takes no more than 426 KB, pictures of the easier exercises included",
+  "the %s demo takes no more than 420 KB, pictures of the easier exercises included",
   async (plan) => {
-    expect(Buffer.byteLength(await phoneHtml(demoBooklet(plan)))).toBeLessThanOrEqual(426_000);
+    expect(Buffer.byteLength(await phoneHtml(demoBooklet(plan)))).toBeLessThanOrEqual(420_000);
   },
 );
