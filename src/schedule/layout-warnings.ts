@@ -44,29 +44,30 @@ function daysWait(weeks: readonly LaidWeek[], program: Program): Fault[] {
     });
 }
 
-/** Exercises that have fewer sessions, over the whole course, than their frequency comes to. */
+/** Cards that have fewer sessions, over the whole course and all its phases, than their frequency comes to. */
 function sessionsTaken(weeks: readonly LaidWeek[], program: Program): Fault[] {
-  const sum = (key: string, bouts: readonly { exercise: string; bouts: number }[]) =>
-    bouts.reduce((all, one) => all + (one.exercise === key ? one.bouts : 0), 0);
+  const sum = (bouts: readonly { exercise: string; bouts: number }[], keys: ReadonlySet<string>) =>
+    bouts.reduce((all, one) => all + (keys.has(one.exercise) ? one.bouts : 0), 0);
   const laid = weeks.flatMap(({ sessions }) => sessions.flatMap(({ bouts }) => bouts));
-  return program.phases
-    .flatMap((phase) => phase.exercises)
-    .flatMap(({ key, card, place }) => {
-      const taken = sum(
-        key,
-        weeks.flatMap((week) => week.taken),
-      );
-      if (taken <= 0) return [];
-      const got = laid.filter(({ exercise }) => exercise === key).length;
-      // What a week that has begun has no room for is told by itself.
-      const lost = sum(
-        key,
-        weeks.flatMap((week) => week.lost),
-      );
-      const wanted = got + lost + taken;
-      const message = `“${card.card.title}” would be done ${wanted} times in this course and is laid out ${got + lost} times: days away and events take the rest.`;
-      const hint =
-        "Pages say so of the weeks in which it is less. Nothing is moved to make up for it: if that is too little, give those days another part of the day, or make the phase longer.";
-      return [new Fault("sessions-taken", message, { level: "warning", place, hint })];
-    });
+  const takes = weeks.flatMap((week) => week.taken);
+  const exercises = program.phases.flatMap((phase) => phase.exercises);
+  const cards = new Set(exercises.map(({ card }) => card));
+  return [...cards].flatMap((card) => {
+    const own = exercises.filter((one) => one.card === card);
+    const keys = new Set(own.map(({ key }) => key));
+    const first = own.find(({ key }) => takes.some(({ exercise }) => exercise === key));
+    const taken = sum(takes, keys);
+    if (first === undefined || taken <= 0) return [];
+    const got = laid.filter(({ exercise }) => keys.has(exercise)).length;
+    // What a week that has begun has no room for is told by itself.
+    const lost = sum(
+      weeks.flatMap((week) => week.lost),
+      keys,
+    );
+    const wanted = got + lost + taken;
+    const message = `“${card.card.title}” would be done ${wanted} times in this course and is laid out ${got + lost} times: days away and events take the rest.`;
+    const hint =
+      "Pages say so of the weeks in which it is less. Nothing is moved to make up for it: if that is too little, give those days another part of the day, or make the phase longer.";
+    return [new Fault("sessions-taken", message, { level: "warning", place: first.place, hint })];
+  });
 }
