@@ -17,6 +17,7 @@ import type { ScheduledWeek } from "../schedule/schedule.ts";
 import { type WeekLoads, weekLoads } from "../schedule/week-loads.ts";
 import { columns } from "../terminal/columns.ts";
 import { clockText, DAY_MINUTES, type DayClock } from "../units/clock.ts";
+import { WEEKDAYS } from "../units/day-parts.ts";
 import type { Words } from "../words/words.ts";
 import { workLines } from "./work-lines.ts";
 
@@ -88,7 +89,7 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
   const kept = schedule.kept.map(({ event, weekday, side }) =>
     words.say(`kept.${side}`, { event, day: write.weekdayName(weekday) }),
   );
-  const all = [...kept, ...assumedClear(made)];
+  const all = [...kept, ...assumedClear(made, write)];
   if (all.length > 0) lines.push("", ...all.map((line) => `  ${line}`));
   return lines
     .map((line) => line.trimEnd())
@@ -96,16 +97,18 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
     .trimEnd();
 }
 
-/** Hours kept clear after events that the plan does not state. */
-const assumedClear = ({ plan }: MadeProgram): string[] =>
-  plan.value.week.events.flatMap((event) => {
+/** Hours kept clear after events that the plan does not state, each once. */
+function assumedClear({ plan }: MadeProgram, write: Writer): string[] {
+  const lines = plan.value.week.events.flatMap((event) => {
     const after = clearAfter(event);
-    return after?.assumed
-      ? [
-          `${after.hours} h after ${event.what} without hard work on its tissues: not stated, assumed.`,
-        ]
-      : [];
+    if (!after?.assumed) return [];
+    const day = event.day ? ` (${write.weekdayName(WEEKDAYS.indexOf(event.day))})` : "";
+    return [
+      `${after.hours} h after ${event.what}${day} without hard work on its tissues: not stated, assumed.`,
+    ];
   });
+  return [...new Set(lines)];
+}
 
 /** Why its bouts are hard work, where they are in any week: what events are kept clear of. */
 function hardLine({ key, card }: ProgramExercise, { dosed }: MadeProgram): string[] {

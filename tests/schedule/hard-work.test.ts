@@ -82,7 +82,7 @@ describe("after a hard event that does not say how long", () => {
       expect(hours >= 0 || hours <= -24, new Date(at).toISOString()).toBe(true);
     }
     expect(table).toContain(
-      "24 h after Match without hard work on its tissues: not stated, assumed.",
+      "24 h after Match (Saturday) without hard work on its tissues: not stated, assumed.",
     );
   });
 
