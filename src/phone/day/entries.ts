@@ -10,6 +10,7 @@ import {
   sessionKey,
 } from "../../diary/entry.ts";
 import { countOf } from "../../prescription/shape.ts";
+import type { SessionPlace } from "../store/settings.ts";
 import type { PlannedSession } from "./data.ts";
 
 const NO_AMOUNT: Amount = { sets: undefined, reps: undefined, kg: undefined };
@@ -135,15 +136,49 @@ export function withFelt(
   return withExercise(entry, card, { ...tried, pain: Math.max(pain, before ?? 0) }, today);
 }
 
-/** The entry with every exercise done as planned, or none. */
-export function withAll(entry: DiaryEntry, done: "yes" | "no", today: string): DiaryEntry {
+/**
+ * The entry with every exercise done as planned, or none. What is told of an exercise already is never
+ * replaced by "as planned"; nor is one that was left out, named by its card.
+ */
+export function withAll(
+  entry: DiaryEntry,
+  done: "yes" | "no",
+  today: string,
+  leftOut: readonly string[] = [],
+): DiaryEntry {
+  const exercises = entry.exercises.map((one) =>
+    done === "yes" && (isTold(one) || leftOut.includes(one.card))
+      ? one
+      : { ...one, done, real: NO_AMOUNT },
+  );
+  const all = doneOf(exercises.map((one) => one.done));
   return {
     ...entry,
-    exercises: entry.exercises.map((one) => ({ ...one, done, real: NO_AMOUNT })),
-    done,
-    doneOn: done === "no" ? undefined : (entry.doneOn ?? today),
+    exercises,
+    done: all,
+    doneOn: all === "no" ? undefined : (entry.doneOn ?? today),
   };
 }
+
+/** Cards of the exercises that the client has gone past in a session, and left out where nothing is told of them. */
+export function leftOut(session: PlannedSession, place: SessionPlace | undefined): string[] {
+  if (place?.key !== sessionKey(session)) return [];
+  const past = place.stage === "after" || place.stage === "end" ? place.at + 1 : place.at;
+  return boutsOf(session, place.short)
+    .slice(0, past)
+    .map(({ bout }) => bout.card);
+}
+
+/** Whether anything is written down of an exercise. */
+const isTold = ({ done, pain, real }: DiaryExercise): boolean =>
+  done !== "no" || pain !== undefined || isOther(real);
+
+/** Whether an exercise was not done as planned. */
+export const isUnplanned = ({ done, real }: DiaryExercise): boolean =>
+  done !== "yes" || isOther(real);
+
+const isOther = ({ sets, reps, kg }: Amount): boolean =>
+  [sets, reps, kg].some((amount) => amount !== undefined);
 
 /** Only what differs from the plan is kept. */
 function realAmount(exercise: DiaryExercise, real: Amount | undefined): Amount {

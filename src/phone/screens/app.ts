@@ -3,6 +3,7 @@ import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import type { Diary, DiaryEntry } from "../../diary/entry.ts";
 import type { Moment } from "../../units/clock.ts";
+import type { Act } from "../day/acts.ts";
 import type { PhoneData, PlannedSession } from "../day/data.ts";
 import type { DayNames } from "../day/dates.ts";
 import type { SessionPlace, Settings } from "../store/settings.ts";
@@ -26,8 +27,10 @@ export interface App {
   readonly diary: Diary;
   /** The date on which a session begins, as a calendar on the wall has it. */
   readonly dateOf: (session: Pick<DiaryEntry, "date" | "part">) => string;
+  /** Makes a change, and goes on to a screen; where `said` is given, it can be taken back, with these words. */
+  readonly act: (act: Act, said?: string, to?: Route) => void;
   /** Keeps an entry, marked with this instant. */
-  readonly write: (entry: DiaryEntry) => void;
+  readonly write: (entry: DiaryEntry, said?: string) => void;
   /** Joins another diary of the same plan to this one. */
   readonly join: (diary: Diary) => void;
   readonly settings: Settings;

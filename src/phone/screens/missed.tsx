@@ -19,7 +19,8 @@ export function Missed({
   const { session, mayDo } = missed;
   const day = names.weekday(app.dateOf(session));
   const leave = () => {
-    app.write(withAll(emptyEntry(session, data.booklet, false, ""), "no", session.date));
+    const entry = withAll(emptyEntry(session, data.booklet, false, ""), "no", session.date);
+    app.write(entry, say("undo.left", { day }));
   };
   return (
     <section class="missed">

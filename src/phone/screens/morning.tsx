@@ -32,7 +32,12 @@ export function Morning({
         <button
           type="button"
           class="button"
-          onClick={() => app.set({ passed: [...settings.passed, key] })}
+          onClick={() =>
+            app.act(
+              { settings: { passed: [...settings.passed, key] } },
+              say("undo.passed", { day: yesterday }),
+            )
+          }
         >
           {say("morning.pass")}
         </button>

@@ -99,11 +99,11 @@ interface MorningProps {
 
 /** The next morning: how much pain, whether that is back to the usual, and what the plan says to it. */
 export function MorningQuestions({ legend, entry, onAnswer }: MorningProps) {
-  const { say, sessions, diary, write } = useApp();
+  const { say, sessions, diary, act } = useApp();
   const { painMorning, worseMorning } = morningAfter(entry, diary);
   const advice = adviceMorning(entry, sessions, diary, say("settle"));
   const onChange = (change: Partial<Morning>) => {
-    for (const one of withMorning(entry, diary, change)) write(one);
+    act({ entries: withMorning(entry, diary, change) }, say("kept"));
     onAnswer?.();
   };
   return (

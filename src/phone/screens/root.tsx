@@ -1,7 +1,8 @@
 /** The whole of the companion: keeps what is written, follows the address, and draws the screen it asks for. */
 import { useEffect, useMemo, useState } from "preact/hooks";
-import { type Diary, findSession, sessionKey } from "../../diary/entry.ts";
+import { type Diary, type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
 import { dayEnds, momentOf, onTheWall } from "../../units/clock.ts";
+import { type Act, standing, undoOf } from "../day/acts.ts";
 import { type PhoneData, plannedSessions } from "../day/data.ts";
 import { dayNames } from "../day/dates.ts";
 import { withEntry, writtenAfter } from "../day/entries.ts";
@@ -17,8 +18,17 @@ import { Nav } from "./nav.tsx";
 import { hashOf, type Route, routeOf } from "./route.ts";
 import { SessionScreen } from "./session.tsx";
 import { TodayScreen } from "./today.tsx";
+import { UndoBar } from "./undo-bar.tsx";
 import { sayFrom } from "./words.ts";
 import { WriteScreen } from "./write.tsx";
+
+/** What was done in the last tap, and the act that takes it back. */
+interface UndoOffer {
+  readonly said: string;
+  readonly act: Act;
+  /** The screen on which it is offered. */
+  readonly at: string;
+}
 
 interface RootProps {
   readonly data: PhoneData;
@@ -29,13 +39,18 @@ export function Root({ data, store }: RootProps) {
   const say = useMemo(() => sayFrom(data.words), [data]);
   const names = useMemo(() => dayNames(data.locale), [data]);
   const laidOut = useMemo(() => plannedSessions(data), [data]);
-  const [diary, setDiary] = useState<Diary>(store.diary);
+  const [known, setDiary] = useState<Diary>(store.diary);
+  const diary = useMemo(() => standing(known), [known]);
   const [settings, setSettings] = useState<Settings>(store.settings);
   const sessions = useMemo(() => openSessions(laidOut, settings.ready), [laidOut, settings.ready]);
   const [place, setPlace] = useState<SessionPlace | undefined>(store.place);
   const [said, setSaid] = useState("");
+  const [undo, setUndo] = useState<UndoOffer | undefined>(undefined);
   const route = useRoute();
   const now = useNow();
+  useEffect(() => {
+    setUndo((offer) => (offer?.at === hashOf(route) ? offer : undefined));
+  }, [route]);
 
   useEffect(() => {
     const another = (event: StorageEvent) => {
@@ -47,6 +62,31 @@ export function Root({ data, store }: RootProps) {
 
   const here = localTime(now, dayEnds(data.clock));
   const oddClock = isOddClock(laidOut, here, data.made);
+  const change = ({ entries = [], place: next, settings: changed }: Act) => {
+    if (entries.length > 0) setDiary(store.keep(entries.reduce(written, store.diary())));
+    if (next) {
+      const there = next === "none" ? undefined : next;
+      store.keepPlace(there);
+      setPlace(there);
+    }
+    if (changed) {
+      const all = { ...settings, ...changed };
+      store.keepSettings(all);
+      setSettings(all);
+    }
+  };
+  const written = (all: Diary, entry: DiaryEntry) => {
+    const before = findSession(all.entries, sessionKey(entry));
+    const mark = writtenAfter(new Date(), before?.written);
+    return withEntry(all, { ...entry, booklet: data.booklet, written: mark });
+  };
+  const act = (one: Act, what?: string, to?: Route) => {
+    const at = hashOf(to ?? route);
+    setUndo(what === undefined ? undefined : { said: what, act: undoOf(one, kept), at });
+    change(one);
+    if (to) window.location.hash = at;
+  };
+  const kept = { diary, place, settings };
   const app: App = {
     data,
     sessions,
@@ -58,24 +98,13 @@ export function Root({ data, store }: RootProps) {
     doneDay: (session) => (oddClock ? session.date : here.date),
     dateOf: (session) => onTheWall(momentOf(session, data.clock)).date,
     diary,
-    write: (entry) => {
-      const known = store.diary();
-      const before = findSession(known.entries, sessionKey(entry));
-      const written = writtenAfter(new Date(), before?.written);
-      setDiary(store.keep(withEntry(known, { ...entry, booklet: data.booklet, written })));
-    },
+    act,
+    write: (entry, what) => act({ entries: [entry] }, what),
     join: (other) => setDiary(store.keep(other)),
     settings,
-    set: (changed) => {
-      const next = { ...settings, ...changed };
-      store.keepSettings(next);
-      setSettings(next);
-    },
+    set: (changed) => act({ settings: changed }),
     place,
-    setPlace: (next) => {
-      store.keepPlace(next);
-      setPlace(next);
-    },
+    setPlace: (next) => act({ place: next ?? "none" }),
     keepPace: (pace) =>
       setPlace((known) => {
         const next = known && { ...known, pace };
@@ -99,6 +128,16 @@ export function Root({ data, store }: RootProps) {
       {own && (
         <main class="phone-main">
           <Screen key={hashOf(route)} route={route} />
+          {undo && (
+            <UndoBar
+              said={undo.said}
+              onUndo={() => {
+                setUndo(undefined);
+                change(undo.act);
+                setSaid(say("undo.done"));
+              }}
+            />
+          )}
         </main>
       )}
       <p class="visually-hidden" role="status">

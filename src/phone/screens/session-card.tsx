@@ -2,7 +2,7 @@
 import { useState } from "preact/hooks";
 import { type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
 import type { PlannedSession } from "../day/data.ts";
-import { boutsOf, emptyEntry, withAll } from "../day/entries.ts";
+import { boutsOf, entryFor, isUnplanned, leftOut, withAll } from "../day/entries.ts";
 import { useApp } from "./app.ts";
 import { Dose, Fold, FromBooklet } from "./parts.tsx";
 
@@ -72,12 +72,16 @@ function WithoutPace({
   readonly short: boolean;
 }) {
   const app = useApp();
-  const { say, data } = app;
+  const { say, data, diary, place } = app;
   const key = sessionKey(session);
   const done = () => {
-    const entry = emptyEntry(session, data.booklet, short, "");
-    app.write(withAll(entry, "yes", app.doneDay(session)));
-    app.go({ screen: "write", key });
+    const kept = findSession(diary.entries, key);
+    const known = entryFor(session, kept, data.booklet, short);
+    const entry = withAll(known, "yes", app.doneDay(session), leftOut(session, place));
+    const others = entry.exercises.filter(isUnplanned).map(({ title }) => title);
+    const said = others.length > 0 ? say("undo.told", { what: others.join(", ") }) : say("kept");
+    const over = place?.key === key && { place: "none" as const };
+    app.act({ entries: [entry], ...over }, said, { screen: "write", key });
   };
   return (
     <div class="without">

@@ -55,7 +55,7 @@ function Begun({ session, place }: BegunProps) {
           unlockPace(data.language);
           to({ stage: "pace", pace: undefined });
         }}
-        onSkip={() => to({ stage: "after" })}
+        onSkip={() => app.act({ place: { ...place, stage: "after" } }, app.say("undo.skipped"))}
       />
     );
   }
@@ -94,7 +94,7 @@ function Begun({ session, place }: BegunProps) {
         <ExerciseForm
           bout={bout}
           exercise={exercise}
-          onChange={(change) => app.write(withExercise(entry, bout.card, change, day))}
+          onChange={(change, said) => app.write(withExercise(entry, bout.card, change, day), said)}
         />
       </After>
     )
@@ -186,10 +186,8 @@ function End({ session, entry }: { readonly session: PlannedSession; readonly en
   const app = useApp();
   const { say } = app;
   const finish = () => {
-    app.setPlace(undefined);
     // also a session of which nothing was done is written down: it is not open any more
-    app.write(entry);
-    app.go({ screen: "today" });
+    app.act({ entries: [entry], place: "none" }, say("kept"), { screen: "today" });
   };
   return (
     <>

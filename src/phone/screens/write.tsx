@@ -46,7 +46,9 @@ export function WriteScreen({ sessionName }: { readonly sessionName: string }) {
               key={bout.key}
               bout={bout}
               exercise={exercise}
-              onChange={(change) => app.write(withExercise(entry, bout.card, change, day))}
+              onChange={(change, said) =>
+                app.write(withExercise(entry, bout.card, change, day), said)
+              }
             />
           )
         );
@@ -65,7 +67,8 @@ type Change = Partial<Pick<DiaryExercise, "done" | "real" | "pain">>;
 interface ExerciseFormProps {
   readonly bout: SessionBout;
   readonly exercise: DiaryExercise;
-  readonly onChange: (change: Change) => void;
+  /** `said`: what was done in one tap, which can be taken back. */
+  readonly onChange: (change: Change, said?: string) => void;
 }
 
 /** One exercise: done or not, how much where it was different, and the pain. */
@@ -82,14 +85,14 @@ export function ExerciseForm({ bout, exercise, onChange }: ExerciseFormProps) {
         legendHidden
         options={options.map((value) => ({ value, label: say(`done.${value}`) }))}
         value={exercise.done}
-        onChange={(done) => onChange({ done })}
+        onChange={(done) => onChange({ done }, say("kept"))}
       />
       {exercise.done !== "no" && <Different bout={bout} exercise={exercise} onChange={onChange} />}
       {(exercise.done !== "no" || exercise.pain !== undefined) && (
         <PainScale
           legend={say("write.during")}
           value={exercise.pain}
-          onChange={(pain) => onChange({ pain })}
+          onChange={(pain) => onChange({ pain }, say("kept"))}
         />
       )}
       {advice && <AdviceBox advice={advice} />}
@@ -158,12 +161,12 @@ export function SessionForm({
             low={say("scale.rest")}
             high={say("scale.most")}
             value={entry.effort}
-            onChange={(effort) => app.write({ ...entry, effort })}
+            onChange={(effort) => app.write({ ...entry, effort }, say("kept"))}
           />
           <PainScale
             legend={say("write.after")}
             value={entry.painAfter}
-            onChange={(painAfter) => app.write({ ...entry, painAfter })}
+            onChange={(painAfter) => app.write({ ...entry, painAfter }, say("kept"))}
           />
           {after && <AdviceBox advice={after} />}
         </>

@@ -5,6 +5,8 @@ import {
   doneOf,
   emptyEntry,
   entryFor,
+  isUnplanned,
+  leftOut,
   plannedAmount,
   repsToChange,
   withAll,
@@ -85,17 +87,33 @@ describe("changing an exercise", () => {
     expect(rise?.real).toEqual({ sets: 2, reps: undefined, kg: undefined });
   });
 
-  test("all at once clears what was different", () => {
-    const changed = withExercise(
-      empty,
-      "rise",
-      { done: "part", real: { sets: 1, reps: 5, kg: 4 } },
-      "d",
-    );
-    expect(withAll(changed, "yes", "2026-11-30").exercises.map(({ real }) => real.sets)).toEqual([
-      undefined,
-      undefined,
+  test("all at once leaves what is told of an exercise, and one that was left out", () => {
+    const real = { sets: 1, reps: 5, kg: 4 };
+    const change = { done: "part", real, pain: 7 } as const;
+    const told = { ...withExercise(empty, "rise", change, "d"), note: "a note", painAfter: 3 };
+    const all = withAll(told, "yes", "2026-11-30");
+    expect(all.exercises.map(({ done, real: { reps }, pain }) => [done, reps, pain])).toEqual([
+      ["part", 5, 7],
+      ["yes", undefined, undefined],
     ]);
+    expect([all.done, all.note, all.painAfter]).toEqual(["part", "a note", 3]);
+    expect(all.exercises.map(isUnplanned)).toEqual([true, false]);
+    expect(withAll(empty, "yes", "d", ["sit"]).exercises.map(({ done }) => done)).toEqual([
+      "yes",
+      "no",
+    ]);
+  });
+
+  test.each([
+    ["made ready", "ready", 1, ["rise"]],
+    ["in its pace", "pace", 0, []],
+    ["after it", "after", 0, ["rise"]],
+    ["at the end", "end", 1, ["rise", "sit"]],
+  ] as const)("exercises that the client has gone past: %s", (_, stage, at, cards) => {
+    const place = { key: "2026-11-30 evening", short: false, at, stage, pace: undefined };
+    expect(leftOut(two, place)).toEqual(cards);
+    expect(leftOut(two, { ...place, key: "2026-12-02 evening" })).toEqual([]);
+    expect(leftOut(two, undefined)).toEqual([]);
   });
 });
 

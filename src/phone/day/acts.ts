@@ -1,0 +1,53 @@
+/** What one tap changes, and the change that takes it back. */
+import { type Diary, type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
+import type { SessionPlace, Settings } from "../store/settings.ts";
+
+/** All that is kept on the phone. */
+export interface Kept {
+  readonly diary: Diary;
+  readonly place: SessionPlace | undefined;
+  readonly settings: Settings;
+}
+
+/** A change of what is kept; what it does not name stays as it is. */
+export interface Act {
+  readonly entries?: readonly DiaryEntry[];
+  /** `none`: no session is under way any more. */
+  readonly place?: SessionPlace | "none";
+  readonly settings?: Partial<Settings>;
+}
+
+/** The act after which everything is as it was before this one. */
+export function undoOf(act: Act, before: Kept): Act {
+  const { entries, place, settings } = act;
+  const asBefore = (entry: DiaryEntry) =>
+    findSession(before.diary.entries, sessionKey(entry)) ?? withdrawn(entry);
+  return {
+    ...(entries && { entries: entries.map(asBefore) }),
+    ...(place && { place: before.place ?? "none" }),
+    ...(settings && { settings: before.settings }),
+  };
+}
+
+/**
+ * An entry that was taken back. Kept diaries are put together by what was written last, so that an entry
+ * cannot just go: it stays without exercises, and says nothing to anybody.
+ */
+const withdrawn = (entry: DiaryEntry): DiaryEntry => ({
+  ...entry,
+  done: "no",
+  doneOn: undefined,
+  short: false,
+  effort: undefined,
+  painAfter: undefined,
+  painMorning: undefined,
+  worseMorning: undefined,
+  note: "",
+  exercises: [],
+});
+
+/** The diary as screens, advice and everybody it is sent to see it: without entries that were taken back. */
+export function standing(diary: Diary): Diary {
+  const entries = diary.entries.filter(({ exercises }) => exercises.length > 0);
+  return entries.length === diary.entries.length ? diary : { ...diary, entries };
+}
