@@ -32,10 +32,32 @@ const MARK = "\uFEFF";
 
 /** The file's text. Two diaries that say the same give the same text. */
 export function diaryCsv(diary: Diary): string {
-  const rows = rowsOf(diary).map((row) => COLUMN_NAMES.map((name) => cellOf(name, row)));
-  const lines = [COLUMN_NAMES, ...rows].map((cells) => `${cells.map(inMarks).join(",")}\r\n`);
-  return MARK + lines.join("");
+  const { plan, client, entries } = diary;
+  const body =
+    entries.length === 0
+      ? linesOf(diary)
+      : entries.map((entry) => linesOfEntry({ plan, client, entries: [entry] }, entry)).join("");
+  return MARK + lineOf(COLUMN_NAMES) + body;
 }
+
+/** What was written of an entry: of a long diary that is written anew, one entry has changed. */
+const written = new WeakMap<DiaryEntry, { readonly whose: string; readonly lines: string }>();
+
+function linesOfEntry(alone: Diary, entry: DiaryEntry): string {
+  const whose = `${alone.plan} ${alone.client}`;
+  const before = written.get(entry);
+  if (before?.whose === whose) return before.lines;
+  const lines = linesOf(alone);
+  written.set(entry, { whose, lines });
+  return lines;
+}
+
+const linesOf = (diary: Diary): string =>
+  rowsOf(diary)
+    .map((row) => lineOf(COLUMN_NAMES.map((name) => cellOf(name, row))))
+    .join("");
+
+const lineOf = (cells: readonly string[]): string => `${cells.map(inMarks).join(",")}\r\n`;
 
 /** A cell in quotation marks where it needs them, and also where blanks at its ends might get lost. */
 function inMarks(cell: string): string {

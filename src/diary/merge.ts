@@ -27,8 +27,10 @@ export const sinceDay = (diary: Diary, date: string): Diary => ({
 
 /** Older first; of one age, the one that says less; of as much, by the alphabet, so that all devices agree. */
 function byAge(a: DiaryEntry, b: DiaryEntry): number {
+  if (a === b) return 0;
+  if (a.written !== b.written) return compare(a.written, b.written);
   const [textA, textB] = [stated(a), stated(b)];
-  return compare(a.written, b.written) || textA.length - textB.length || compare(textA, textB);
+  return textA.length - textB.length || compare(textA, textB);
 }
 
 /** All that an entry says as one text; what is undefined is left out, and the order of fields does not matter. */

@@ -21,18 +21,23 @@ import { readText } from "../../src/readability/read-text.ts";
 import { layOut } from "../../src/schedule/lay-out.ts";
 import { solveWeek } from "../../src/week/search/solve.ts";
 import { figureCost } from "../figure/bench.ts";
+import { asSigned } from "../support/signed.ts";
 import { COMMAND, DAY, DEMO, demoClinic, english, ROOT, shippedText } from "../support/world.ts";
 import { oracle } from "../week/search/oracle.ts";
 import { seededWeek } from "../week/search/seeded.ts";
+import { keyCost } from "./keys.ts";
 
 const say = (text: string) => process.stdout.write(`${text}\n`);
 const HIGHS_WEEKS = Number(process.env.BENCH_HIGHS ?? 12);
+/** A picture of sixty a second, in milliseconds. */
+const PICTURE = 16;
 const BOOKLETS = Number(process.env.BENCH_BOOKLETS ?? 200);
 
 say("Median of the runs; a ratio is against the limit named beside it.\n");
 startUp();
 cards();
 texts();
+await phone();
 const booklet = programs();
 await weeks();
 await pdfs(booklet);
@@ -126,6 +131,25 @@ function programs() {
   const lay = each(20, () => void layOut(program, made.dosed));
   row("12-week layout on real dates", `${ms(lay)}`, undefined, "");
   return { workspace, made };
+}
+
+/** A note typed at the end of the largest demo, every session of it written down. Limit: one picture of a screen. */
+async function phone(): Promise<void> {
+  const workspace = demoClinic();
+  const { value } = makeProgram(workspace, `${DEMO}/shoulder.md`);
+  if (!value) throw new Error("the demo plan does not compute");
+  const words = english();
+  const booklet = makeBooklet(asSigned(value), workspace, words, DAY);
+  const assets = await loadAssets(join(ROOT, "templates"), words);
+  const found = await findBrowser({ env: process.env, platform: process.platform });
+  const { keys, pause, entries } = await keyCost(found, booklet, assets, words);
+  row(
+    "a key of a note on the phone",
+    `${ms(median(keys))}, worst ${ms(Math.max(...keys))}`,
+    median(keys) / PICTURE,
+    `${PICTURE} ms, at a quarter of this machine's speed (${entries} sessions written down)`,
+  );
+  say(`  keeping it after a pause in the typing: ${ms(pause)}`);
 }
 
 /** Seeded weeks of ten exercises, feasible and not. Limit: HiGHS on the same weeks. */

@@ -7,6 +7,7 @@ import { adviceAfter, adviceDuring } from "../day/advice.ts";
 import type { PlannedSession } from "../day/data.ts";
 import { emptyEntry, repsToChange, withExercise } from "../day/entries.ts";
 import { useApp } from "./app.ts";
+import { Note } from "./note.tsx";
 import {
   AdviceBox,
   Choice,
@@ -174,21 +175,5 @@ export function SessionForm({
       {later && <MorningQuestions legend={say("write.morning")} entry={entry} />}
       <Note entry={entry} />
     </section>
-  );
-}
-
-/** A note is kept as it is typed. */
-function Note({ entry }: { readonly entry: DiaryEntry }) {
-  const { say, write } = useApp();
-  return (
-    <label class="note-field">
-      {say("write.note")}
-      <textarea
-        rows={3}
-        maxLength={1000}
-        value={entry.note}
-        onInput={(event) => write({ ...entry, note: event.currentTarget.value })}
-      />
-    </label>
   );
 }

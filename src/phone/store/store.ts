@@ -41,6 +41,8 @@ export function openStore(
   const name = (what: string) => `paulatim ${owner.plan} ${owner.client} ${what}`;
   const empty: Diary = { plan: owner.plan, client: owner.client, entries: [] };
   let held = empty;
+  /** The stored text that `held` has all of. */
+  let seen: string | null = null;
   let settings: Settings | undefined;
   let place: SessionPlace | undefined;
   let trouble: StoreTrouble | undefined = works(storage) ? undefined : "none";
@@ -52,14 +54,16 @@ export function openStore(
       return null;
     }
   };
-  const write = (what: string, text: string | undefined): void => {
-    if (storage === undefined || trouble === "none") return;
+  const write = (what: string, text: string | undefined): boolean => {
+    if (storage === undefined || trouble === "none") return false;
     try {
       if (text === undefined) storage.removeItem(name(what));
       else storage.setItem(name(what), text);
       if (trouble === "full") trouble = undefined;
+      return true;
     } catch {
       trouble = "full";
+      return false;
     }
   };
   const putAside = (text: string): void => {
@@ -73,26 +77,26 @@ export function openStore(
       }
     }
   };
-  const kept = (): Diary => {
+  const known = (): Diary => {
     const text = read("diary");
-    if (text === null) return empty;
+    if (text === null || text === seen) return held;
+    seen = text;
     const { diary, problems } = readDiary(text);
     const own = diary?.plan === owner.plan && diary.client === owner.client;
     if (problems.length > 0 || !own) putAside(text);
-    return own ? diary : empty;
+    if (own) held = mergeDiaries(held, diary);
+    return held;
   };
-  const known = (): Diary => {
-    held = mergeDiaries(held, kept());
+  const keepDiary = (diary: Diary): Diary => {
+    held = mergeDiaries(known(), diary);
+    const text = diaryCsv(held);
+    if (write("diary", text)) seen = text;
     return held;
   };
 
   return {
     diary: known,
-    keep: (diary) => {
-      held = mergeDiaries(mergeDiaries(held, diary), kept());
-      write("diary", diaryCsv(held));
-      return held;
-    },
+    keep: keepDiary,
     settings: () => {
       settings ??= readSettings(read("settings"));
       return settings;
