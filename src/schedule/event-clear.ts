@@ -3,6 +3,7 @@ import { Fault } from "../faults/fault.ts";
 import { hardness } from "../program/hardness.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
 import { minutesBetween } from "../units/clock.ts";
+import { addDays } from "../units/dates.ts";
 import { datedEvents } from "./client-days.ts";
 import { clearAfter, type Event, eventId } from "./event-hours.ts";
 
@@ -30,13 +31,17 @@ export function keptClearOf(
   };
 }
 
-/** A warning for each two hard events on one tissue of which the later lies where nothing hard should: advice only. */
+/**
+ * A warning for each two hard events on one tissue of which the later lies in the course, where nothing hard
+ * should: advice only.
+ */
 export function eventsNear(program: Program): Fault[] {
   const { source, value: plan } = program.plan;
   const hard = datedEvents(program).filter((one) => one.hard && one.groups.length > 0);
+  const end = addDays(plan.starts, 7 * program.weeks);
   const told = new Map<string, Fault>();
   for (const one of hard) {
-    for (const next of hard) {
+    for (const next of hard.filter(({ date }) => date >= plan.starts && date < end)) {
       const shared = one.groups.filter((group) => next.groups.includes(group));
       const minutes = minutesBetween(momentOfEvent(one), momentOfEvent(next));
       const hours = Math.max(one.clearAfterHours ?? 0, next.clearBeforeHours ?? 0);
