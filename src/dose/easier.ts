@@ -10,6 +10,7 @@ import { workSide } from "../program/resolve.ts";
 import { boutOf } from "./bout.ts";
 import { DoseContext } from "./context.ts";
 import { bandsFor, nextAbove } from "./equipment.ts";
+import { repetitionSeconds } from "./time.ts";
 import type { Bout, BoutLoad, DosedProgram } from "./types.ts";
 
 /** An easier card: one with a page of its own in the course, or one that is done only in place of others. */
@@ -37,6 +38,7 @@ export function easierOf(
 /**
  * An easier card as an exercise in place of others: its own dose, without a target, with no more sets,
  * repetitions, seconds of hold and effort than any week of theirs, at the lightest that the client makes.
+ * One long hold is no number of repetitions: in its place a set takes no more seconds than it.
  */
 export function easierBout(
   card: LibraryCard,
@@ -47,7 +49,7 @@ export function easierBout(
 ): { readonly exercise: ProgramExercise; readonly bout: Bout } {
   const { plan, protocol, clinic } = program;
   const bouts = insteadOf.flatMap((one) => boutsOf(one.card, dosed));
-  const stated = lessThan(card, bouts);
+  const stated = lessThan(card, bouts, clinic.dosing.fast_part);
   const exercise: ProgramExercise = {
     key: `easier/${card.card.id}`,
     card,
@@ -74,15 +76,26 @@ const boutsOf = ({ card }: LibraryCard, { weeks }: DosedProgram): Bout[] =>
   weeks.flatMap(({ bouts }) => bouts.filter((bout) => bout.card === card.id));
 
 /** The card's own dose, cut to the least of these bouts. */
-function lessThan({ card, source }: LibraryCard, bouts: readonly Bout[]): StatedDose {
+function lessThan(
+  { card, source }: LibraryCard,
+  bouts: readonly Bout[],
+  fastPart: number,
+): StatedDose {
   const least = (numbers: readonly number[], own: number) => Math.min(own, ...numbers);
   const { target: _, ...own } = card.dose;
   const sets = least(
     bouts.map((bout) => bout.sets),
     card.dose.sets,
   );
-  const most = bouts.flatMap(({ reps }) => (reps ?? []).map(({ high }) => high));
   const holds = bouts.flatMap(({ holdS }) => holdS ?? []);
+  const hold = own.hold === undefined ? undefined : least(holds, own.hold);
+  const each = hold ?? (own.tempo && repetitionSeconds(own.tempo, fastPart));
+  const most = bouts.flatMap(({ reps, holdS }) =>
+    (reps ?? []).map(({ high }) => {
+      if (high > 1 || holdS === undefined) return high;
+      return each === undefined ? Number.POSITIVE_INFINITY : Math.max(1, Math.floor(holdS / each));
+    }),
+  );
   const times = bouts.flatMap(({ timeS }) => timeS ?? []);
   const efforts = bouts.flatMap(({ effort }) => effort ?? []);
   const dose = {
@@ -93,7 +106,7 @@ function lessThan({ card, source }: LibraryCard, bouts: readonly Bout[]): Stated
         .slice(0, own.reps.length === 1 ? 1 : sets)
         .map(({ low, high }) => ({ low: least(most, low), high: least(most, high) })),
     }),
-    ...(own.hold !== undefined && { hold: least(holds, own.hold) }),
+    ...(hold !== undefined && { hold }),
     ...(own.time !== undefined && { time: least(times, own.time) }),
     ...(own.effort !== undefined && { effort: least(efforts, own.effort) }),
   };

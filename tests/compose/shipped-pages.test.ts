@@ -193,6 +193,16 @@ leave_out:
     }
   });
 
+  test("in place of one long hold asks for no more seconds a set, and not for a single short one", () => {
+    const easierOf = (course: string, given = {}) =>
+      textOf(partsOf(shippedCourse(course, given).html, "easier").join(""));
+    // five holds of 45 s; ten presses of 5 s are a set of the easier card
+    expect(easierOf("knee-tendon-holds")).toContain("2 sets of 9 holds, 5 seconds each.");
+    // three stretches of 30 s; twenty pumps of 1 and 1 s are a set of the easier card
+    const more = "add: [{ card: calf-stretch, why: stiff }]";
+    expect(easierOf("achilles-lowering-twice-daily", { more })).toContain("2 sets of 15.");
+  });
+
   test("with a band is the lightest the client has", () => {
     const { html } = shippedCourse("shoulder-cuff-lowering");
     expect(textOf(partsOf(html, "easier").join(""))).toMatch(
