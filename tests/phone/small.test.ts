@@ -75,7 +75,8 @@ describe("what the device keeps", () => {
     expect(readSettings(text)).toEqual(settings);
   });
 
-  const place = { key: "2026-12-02 evening", short: false, at: 1, stage: "pace", pace: "x" };
+  const day = "2026-12-02";
+  const place = { key: `${day} evening`, day, short: false, at: 1, stage: "pace", pace: "x" };
   test.each([
     ["a place", place, place],
     ["no pace", { ...place, pace: 4 }, { ...place, pace: undefined }],

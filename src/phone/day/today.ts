@@ -103,13 +103,13 @@ function did(entry: DiaryEntry, card: string): boolean {
 const MORNING_DAYS = 3;
 
 /**
- * The session whose next morning is to be asked for: the latest one done before today with no answer
- * yet. `passed` are the names of sessions whose question the client has passed over. Sessions of one
+ * The session whose next morning is to be asked for: the latest one done before the day whose morning has
+ * come, `waking`, with no answer yet. `passed` are the names of sessions whose question the client has passed over. Sessions of one
  * day share their next morning: it is asked for once.
  */
 export function morningOf(
   diary: Diary,
-  now: Moment,
+  waking: string,
   passed: readonly string[],
 ): DiaryEntry | undefined {
   const isOver = (entry: DiaryEntry) =>
@@ -120,8 +120,8 @@ export function morningOf(
       ({ done, doneOn }) =>
         done !== "no" &&
         doneOn !== undefined &&
-        doneOn < now.date &&
-        daysBetween(doneOn, now.date) <= MORNING_DAYS &&
+        doneOn < waking &&
+        daysBetween(doneOn, waking) <= MORNING_DAYS &&
         !over.has(doneOn),
     )
     .at(-1);

@@ -20,9 +20,14 @@ export interface App {
   readonly names: DayNames;
   /** The client's day and the time in it. */
   readonly now: Moment;
+  /** The day whose morning has come: in the night, the day before. */
+  readonly waking: string;
   /** Whether the device's date cannot be right. */
   readonly oddClock: boolean;
-  /** The day to write down for a session that is done now: today, or the planned day where the clock is odd. */
+  /**
+   * The day to write down for a session that is done now: today, or the day on which it was begun; where
+   * the clock is odd, the planned day.
+   */
   readonly doneDay: (session: PlannedSession) => string;
   readonly diary: Diary;
   /** The date on which a session begins, as a calendar on the wall has it. */
@@ -35,7 +40,7 @@ export interface App {
   readonly join: (diary: Diary) => void;
   readonly settings: Settings;
   readonly set: (settings: Partial<Settings>) => void;
-  /** Where the client is in a session. */
+  /** Where the client is in a session that can be gone on with. */
   readonly place: SessionPlace | undefined;
   readonly setPlace: (place: SessionPlace | undefined) => void;
   /** Keeps the state of the pace at the place that the client is in. */

@@ -1,7 +1,8 @@
 /** The pace of one exercise: what to do now in large words and a shape, and everything that can be pressed. */
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
 import { adviceDuring } from "../day/advice.ts";
+import { pacedOf } from "../day/paced.ts";
 import type { SetDone } from "../pace/done.ts";
 import { COUNT_IN_MS } from "../pace/run.ts";
 import type { Segment } from "../pace/segments.ts";
@@ -23,16 +24,26 @@ interface PaceProps {
   readonly pain: number | undefined;
   /** A number that is tapped; `before`: what was felt earlier in the exercise. */
   readonly onPain: (felt: { readonly pain: number; readonly before: number | undefined }) => void;
+  /** A set was begun or ended: what is done so far. */
+  readonly onSet: (done: readonly SetDone[]) => void;
   readonly onEnd: (done: readonly SetDone[]) => void;
 }
 
-export function PaceScreen({ bout, sets, stored, onStore, pain, onPain, onEnd }: PaceProps) {
+export function PaceScreen(props: PaceProps) {
+  const { bout, sets, stored, onStore, pain, onPain, onSet, onEnd } = props;
   const { say, tell } = useApp();
   const pace = usePace({ bout, sets, stored, onStore });
   const { view } = pace;
   // whoever comes back to an exercise that hurt too much is not asked to go on
   const [hurts, setHurts] = useState(isOver(pain, bout));
   const over = view.mode === "over";
+  const begun = pacedOf(view.done, sets).sets;
+  // a session that is broken off for good still has the sets that were done
+  const setsBefore = useRef(begun);
+  useEffect(() => {
+    if (setsBefore.current !== begun && !over) onSet(view.done);
+    setsBefore.current = begun;
+  }, [begun, over, onSet, view.done]);
   useEffect(() => {
     if (over) onEnd(view.done);
   }, [over, onEnd, view.done]);

@@ -8,6 +8,7 @@ import { dayNames } from "../day/dates.ts";
 import { withEntry, writtenAfter } from "../day/entries.ts";
 import { openSessions } from "../day/gates.ts";
 import { localTime } from "../day/local-day.ts";
+import { underWay, wakingDay } from "../day/night.ts";
 import { isOddClock } from "../day/today.ts";
 import type { SessionPlace, Settings } from "../store/settings.ts";
 import type { Store } from "../store/store.ts";
@@ -87,6 +88,8 @@ export function Root({ data, store }: RootProps) {
     if (to) window.location.hash = at;
   };
   const kept = { diary, place, settings };
+  const waking = oddClock ? here.date : wakingDay(here, data.clock);
+  const begun = oddClock ? place : underWay(place, waking);
   const app: App = {
     data,
     sessions,
@@ -95,7 +98,11 @@ export function Root({ data, store }: RootProps) {
     names,
     now: here,
     oddClock,
-    doneDay: (session) => (oddClock ? session.date : here.date),
+    waking,
+    doneDay: (session) => {
+      if (oddClock) return session.date;
+      return begun?.key === sessionKey(session) ? begun.day : here.date;
+    },
     dateOf: (session) => onTheWall(momentOf(session, data.clock)).date,
     diary,
     act,
@@ -103,7 +110,7 @@ export function Root({ data, store }: RootProps) {
     join: (other) => setDiary(store.keep(other)),
     settings,
     set: (changed) => act({ settings: changed }),
-    place,
+    place: begun,
     setPlace: (next) => act({ place: next ?? "none" }),
     keepPace: (pace) =>
       setPlace((known) => {

@@ -18,7 +18,8 @@ export function SessionCard({ session }: { readonly session: PlannedSession }) {
   if (entry !== undefined && !begun) return <Written session={session} entry={entry} />;
   const start = () => {
     if (!begun || place.short !== short) {
-      app.setPlace({ key, short, at: 0, stage: "ready", pace: undefined });
+      const day = begun ? place.day : app.doneDay(session);
+      app.setPlace({ key, day, short, at: 0, stage: "ready", pace: undefined });
     }
     app.go({ screen: "session", key });
   };

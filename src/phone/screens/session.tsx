@@ -5,6 +5,7 @@ import { type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
 import { stoppedBefore } from "../day/advice.ts";
 import type { PlannedSession } from "../day/data.ts";
 import { boutsOf, entryFor, withExercise, withFelt } from "../day/entries.ts";
+import { pacedOf, withPaced } from "../day/paced.ts";
 import type { SetDone } from "../pace/done.ts";
 import type { SessionPlace } from "../store/settings.ts";
 import { useApp } from "./app.ts";
@@ -60,14 +61,10 @@ function Begun({ session, place }: BegunProps) {
     );
   }
   if (place.stage === "pace") {
+    const paced = (done: readonly SetDone[]) =>
+      app.act({ entries: [withPaced(entry, bout.card, pacedOf(done, sets), day)] });
     const end = (done: readonly SetDone[]) => {
-      const { amount, whole } = amountOf(done, sets);
-      const tried = amount.sets > 0 || exercise?.pain !== undefined;
-      const change = {
-        done: whole ? ("yes" as const) : tried ? ("part" as const) : ("no" as const),
-        real: { ...amount, kg: exercise?.real.kg },
-      };
-      app.write(withExercise(entry, bout.card, change, day));
+      paced(done);
       to({ stage: "after", pace: undefined });
     };
     return (
@@ -79,6 +76,7 @@ function Begun({ session, place }: BegunProps) {
         onStore={(pace) => app.keepPace(pace)}
         pain={exercise?.pain}
         onPain={(felt) => app.write(withFelt(entry, bout.card, felt, day))}
+        onSet={paced}
         onEnd={end}
       />
     );
@@ -198,25 +196,4 @@ function End({ session, entry }: { readonly session: PlannedSession; readonly en
       </button>
     </>
   );
-}
-
-/** The amounts of what was paced: whole sets, and the fewest repetitions of one where they fell short. */
-function amountOf(
-  done: readonly SetDone[],
-  sets: number,
-): {
-  readonly amount: { readonly sets: number; readonly reps: number | undefined };
-  readonly whole: boolean;
-} {
-  const begun = [
-    ...new Set(
-      done.filter(({ seconds, reps }) => seconds > 0 || (reps ?? 0) > 0).map(({ set }) => set),
-    ),
-  ];
-  const short = done.filter(({ whole }) => !whole).flatMap(({ reps }) => reps ?? []);
-  const whole = begun.length >= sets && done.every((one) => one.whole);
-  return {
-    amount: { sets: begun.length, reps: short.length > 0 ? Math.min(...short) : undefined },
-    whole,
-  };
 }

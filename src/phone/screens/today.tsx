@@ -5,7 +5,7 @@ import { onTheWall } from "../../units/clock.ts";
 import { adviceFromLast } from "../day/advice.ts";
 import type { PlannedSession } from "../day/data.ts";
 import { morningOf, type Today, todayOf } from "../day/today.ts";
-import { type App, useApp } from "./app.ts";
+import { useApp } from "./app.ts";
 import { Missed } from "./missed.tsx";
 import { Morning } from "./morning.tsx";
 import { AdviceBox, Heading, SoFar } from "./parts.tsx";
@@ -17,11 +17,12 @@ export function TodayScreen() {
   const { say, names, now, sessions, diary, oddClock } = app;
   const today = todayOf(sessions, diary, now, oddClock);
   const [answered, setAnswered] = useState<DiaryEntry | undefined>(undefined);
-  const morning = answered ?? morningOf(diary, now, app.settings.passed);
+  const morning = answered ?? morningOf(diary, app.waking, app.settings.passed);
   const open = today.sessions.filter(
     (session) => findSession(diary.entries, sessionKey(session)) === undefined,
   );
-  const made = begunToday(app);
+  const begun = app.place && findSession(sessions, app.place.key);
+  const others = today.sessions.filter((session) => session !== begun);
   const fromLast = open.length > 0 ? adviceFromLast(diary, sessions, say("settle")) : undefined;
   return (
     <>
@@ -35,23 +36,19 @@ export function TodayScreen() {
         />
       )}
       {fromLast && !answered && <AdviceBox advice={fromLast} />}
-      {today.missed && <Missed missed={today.missed} next={today.next} />}
-      {made && !today.sessions.includes(made) && <SessionCard session={made} />}
-      {today.sessions.map((session) => (
+      {begun && <SessionCard key={sessionKey(begun)} session={begun} />}
+      {today.missed && today.missed.session !== begun && (
+        <Missed missed={today.missed} next={today.next} />
+      )}
+      {others.map((session) => (
         <SessionCard key={sessionKey(session)} session={session} />
       ))}
       <WhenReady />
-      {today.sessions.length === 0 && !today.missed?.mayDo && <Free today={today} />}
+      {today.sessions.length === 0 && !begun && !today.missed?.mayDo && <Free today={today} />}
       {today.next && <Next session={today.next} />}
       <SoFar />
     </>
   );
-}
-
-/** A session of another day that the client is in the middle of, if part of it was done today. */
-function begunToday({ sessions, diary, place, now }: App): PlannedSession | undefined {
-  const entry = place && findSession(diary.entries, place.key);
-  return entry?.doneOn === now.date ? findSession(sessions, sessionKey(entry)) : undefined;
 }
 
 /** A day without a session. */

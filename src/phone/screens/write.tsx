@@ -149,9 +149,9 @@ export function SessionForm({
   readonly entry: DiaryEntry;
 }) {
   const app = useApp();
-  const { say, now } = app;
+  const { say, waking } = app;
   const after = entry.painAfter === undefined ? undefined : adviceAfter(entry.painAfter, session);
-  const later = entry.doneOn !== undefined && entry.doneOn < now.date;
+  const later = entry.doneOn !== undefined && entry.doneOn < waking;
   return (
     <section class="write-session">
       <h2>{say("write.session")}</h2>

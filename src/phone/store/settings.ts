@@ -45,6 +45,8 @@ const MOST_TEXTS = 60;
 export interface SessionPlace {
   /** The session's name. */
   readonly key: string;
+  /** The client's day on which it was begun, YYYY-MM-DD. */
+  readonly day: string;
   readonly short: boolean;
   /** The exercise, from 0, and what is asked or done there. */
   readonly at: number;
@@ -57,12 +59,14 @@ const STAGES: readonly SessionPlace["stage"][] = ["ready", "pace", "after", "end
 
 /** A place from stored text; undefined where there is none that can be taken up. */
 export function readPlace(text: string | null): SessionPlace | undefined {
-  const { key, short, at, stage, pace } = jsonObject(text);
+  const { key, day, short, at, stage, pace } = jsonObject(text);
   const known = STAGES.find((one) => one === stage);
   if (typeof key !== "string" || typeof at !== "number" || known === undefined) return undefined;
   if (!Number.isInteger(at) || at < 0) return undefined;
   return {
     key,
+    // places of older booklets name the planned day alone
+    day: typeof day === "string" ? day : key.slice(0, 10),
     short: short === true,
     at,
     stage: known,

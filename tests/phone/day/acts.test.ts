@@ -11,7 +11,8 @@ import { NO_DIARY, session } from "../support.ts";
 const entry = emptyEntry(session("2026-11-30"), "b", false, "2026-11-30T19:00:00Z");
 const done = { ...withAll(entry, "yes", "2026-11-30"), painAfter: 4, note: "a note" };
 const later = (one: DiaryEntry, n: number) => ({ ...one, written: `2026-12-01T00:00:0${n}Z` });
-const place = { key: "2026-11-30 evening", short: true, at: 1, stage: "pace", pace: "x" } as const;
+const day = "2026-11-30";
+const place = { key: `${day} evening`, day, short: true, at: 1, stage: "pace", pace: "x" } as const;
 const applied = (diary: Diary, { entries = [] }: Act, n: number) =>
   entries.map((one) => later(one, n)).reduce(withEntry, diary);
 

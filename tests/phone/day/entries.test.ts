@@ -110,7 +110,8 @@ describe("changing an exercise", () => {
     ["after it", "after", 0, ["rise"]],
     ["at the end", "end", 1, ["rise", "sit"]],
   ] as const)("exercises that the client has gone past: %s", (_, stage, at, cards) => {
-    const place = { key: "2026-11-30 evening", short: false, at, stage, pace: undefined };
+    const day = "2026-11-30";
+    const place = { key: `${day} evening`, day, short: false, at, stage, pace: undefined };
     expect(leftOut(two, place)).toEqual(cards);
     expect(leftOut(two, { ...place, key: "2026-12-02 evening" })).toEqual([]);
     expect(leftOut(two, undefined)).toEqual([]);

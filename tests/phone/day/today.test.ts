@@ -182,27 +182,27 @@ describe("the next morning", () => {
       undefined,
     ],
   ] as const)("%s", (_, diary, now, passed, date) => {
-    expect(morningOf(diary, now, passed)?.date).toBe(date);
+    expect(morningOf(diary, now.date, passed)?.date).toBe(date);
   });
 
   test("is asked once, where two sessions were done on one day", () => {
     const early = session("2026-11-30", { part: "morning", startsAt: 7 * 60 });
     const both = did([early, session("2026-11-30")]);
-    const evening = morningOf(both, at("2026-12-01"), []);
+    const evening = morningOf(both, "2026-12-01", []);
     if (!evening) throw new Error("nothing is asked");
     expect(evening.part).toBe("evening");
     const answered = withEntry(both, { ...evening, painMorning: 0 });
-    expect(morningOf(answered, at("2026-12-01"), [])).toBeUndefined();
-    expect(morningOf(both, at("2026-12-01"), ["2026-11-30 evening"])).toBeUndefined();
+    expect(morningOf(answered, "2026-12-01", [])).toBeUndefined();
+    expect(morningOf(both, "2026-12-01", ["2026-11-30 evening"])).toBeUndefined();
   });
 
   test("is not asked once it is answered, nor of a session that was not done", () => {
     const [entry] = monday.entries;
     if (!entry) throw new Error("no entry");
     const answered = withEntry(monday, { ...entry, painMorning: 0 });
-    expect(morningOf(answered, at("2026-12-01"), [])).toBeUndefined();
+    expect(morningOf(answered, "2026-12-01", [])).toBeUndefined();
     const not = withEntry(monday, withAll(entry, "no", "2026-11-30"));
-    expect(morningOf(not, at("2026-12-01"), [])).toBeUndefined();
+    expect(morningOf(not, "2026-12-01", [])).toBeUndefined();
   });
 });
 

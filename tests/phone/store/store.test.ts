@@ -45,7 +45,14 @@ test("a new store is empty, and keeps what it is given across a reload", () => {
   expect(first.diary().entries).toEqual([]);
   first.keep(diaryOf(entry("2026-11-30")));
   first.keepSettings({ ...USUAL_SETTINGS, voice: true });
-  first.keepPlace({ key: "k", short: true, at: 1, stage: "after", pace: undefined });
+  first.keepPlace({
+    key: "k",
+    day: "2026-11-30",
+    short: true,
+    at: 1,
+    stage: "after",
+    pace: undefined,
+  });
   const again = openStore(storage, owner);
   expect(again.diary()).toEqual(diaryOf(entry("2026-11-30")));
   expect(again.settings().voice).toBe(true);
