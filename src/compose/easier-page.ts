@@ -1,14 +1,13 @@
 /** Exercises that are done only in place of others, on a day when these are too much: each in short. */
 
-import type { LibraryCard } from "../cards/library.ts";
-import { easierBout, easierOf } from "../dose/easier.ts";
+import { easierBout, easierInPlaceOf } from "../dose/easier.ts";
+import { exercisesOf } from "../program/exercises.ts";
 import { doneWeeks } from "../program/phase-weeks.ts";
-import type { ProgramExercise } from "../program/program.ts";
 import { easierAnchor } from "./anchors.ts";
 import type { Composing } from "./composing.ts";
 import { doseWords } from "./dose-words.ts";
 import type { EasierExercise } from "./exercise-model.ts";
-import { exercisesOf, figureFor } from "./exercise-pages.ts";
+import { figureFor } from "./exercise-pages.ts";
 import { careWords } from "./flag-words.ts";
 import { needsOf, sectionText, thingsOf } from "./needs.ts";
 import { exerciseRule } from "./pain-words.ts";
@@ -19,13 +18,7 @@ export function easierExercises(composing: Composing): EasierExercise[] {
   const { program, dosed, library, write } = composing;
   const { words } = write;
   const pages = exercisesOf(program);
-  const insteadOf = new Map<LibraryCard, ProgramExercise[]>();
-  for (const exercise of pages) {
-    const easier = easierOf(exercise, program, dosed, library);
-    if (!easier || easier.known) continue;
-    insteadOf.set(easier.card, [...(insteadOf.get(easier.card) ?? []), exercise]);
-  }
-  return [...insteadOf].map(([card, others]): EasierExercise => {
+  return [...easierInPlaceOf(program, dosed, library)].map(([card, others]): EasierExercise => {
     const { exercise, bout } = easierBout(card, others, program, dosed, library);
     const weeks = others.flatMap((one) => doneWeeks(program, one.card.card.id));
     const things = thingsOf(exercise, [bout], composing);

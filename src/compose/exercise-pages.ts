@@ -2,8 +2,9 @@
 
 import { figureOf, svgUrl } from "../cards/figures.ts";
 import { easierOf } from "../dose/easier.ts";
+import { exercisesOf } from "../program/exercises.ts";
 import { weeksOfCard } from "../program/phase-weeks.ts";
-import type { Program, ProgramExercise } from "../program/program.ts";
+import type { ProgramExercise } from "../program/program.ts";
 import { easierAnchor, exerciseAnchor } from "./anchors.ts";
 import type { Composing } from "./composing.ts";
 import { capital, weekWords } from "./dose-words.ts";
@@ -64,15 +65,6 @@ export function exercisePages(composing: Composing): ExercisePage[] {
       easier: easierWords(exercise, exercises, composing),
     };
   });
-}
-
-/** The exercises of a program in the order in which they first come, each card once. */
-export function exercisesOf({ phases }: Program): ProgramExercise[] {
-  const byCard = new Map<string, ProgramExercise>();
-  for (const exercise of phases.flatMap((phase) => phase.exercises)) {
-    if (!byCard.has(exercise.card.card.id)) byCard.set(exercise.card.card.id, exercise);
-  }
-  return [...byCard.values()];
 }
 
 /** Width of a clinic's own picture, in millimetres. */

@@ -11,6 +11,7 @@ import type { Composing } from "./composing.ts";
 import { doseLines, doseWords, oftenWords, weekWords } from "./dose-words.ts";
 import type { DoseLine, PhasePage } from "./exercise-model.ts";
 import { startSign } from "./flag-words.ts";
+import { goBackWords } from "./go-back.ts";
 import type { Writer } from "./numbers.ts";
 import { partName, wallDate } from "./part-words.ts";
 import { sideName } from "./side-words.ts";
@@ -50,7 +51,7 @@ export function phasePages(composing: Composing): PhasePage[] {
       sessions: sessionWords(phase, composing),
       days: usualDays(phase, composing),
       moveOn: phase.moveOn,
-      goBack: phase.goBack,
+      goBack: goBackWords(phase, composing),
       badDay: versions[at],
       leaveOut: leaveOutWords(phase, versions, composing),
     };

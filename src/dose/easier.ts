@@ -4,6 +4,7 @@ import { painLimits } from "../pain/limits.ts";
 import type { DosePart } from "../prescription/fields.ts";
 import type { StatedDose } from "../prescription/stated.ts";
 import { easierCards } from "../program/easier.ts";
+import { exercisesOf } from "../program/exercises.ts";
 import { weeksOfCard } from "../program/phase-weeks.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
 import { workSide } from "../program/resolve.ts";
@@ -33,6 +34,21 @@ export function easierOf(
       (one) =>
         one.known || lightest(one.card, boutsOf(card, dosed), program, library) !== undefined,
     );
+}
+
+/** Easier cards that are done only in place of others, each with the exercises that it stands in for. */
+export function easierInPlaceOf(
+  program: Program,
+  dosed: DosedProgram,
+  library: Library,
+): ReadonlyMap<LibraryCard, readonly ProgramExercise[]> {
+  const insteadOf = new Map<LibraryCard, ProgramExercise[]>();
+  for (const exercise of exercisesOf(program)) {
+    const easier = easierOf(exercise, program, dosed, library);
+    if (!easier || easier.known) continue;
+    insteadOf.set(easier.card, [...(insteadOf.get(easier.card) ?? []), exercise]);
+  }
+  return insteadOf;
 }
 
 /**

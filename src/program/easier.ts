@@ -23,7 +23,7 @@ export function easierCards(card: LibraryCard, program: Program, library: Librar
   );
   const begins = weeksOfCard(program, card.card.id)?.first ?? 1;
   const flags = openFlags(program.flags, doneWeeks(program, card.card.id));
-  return below(card, library)
+  return rungsBelow(card, library)
     .filter(({ card: { id } }) => !notWanted.has(id))
     .filter((one) => fits(one, plan, flags, library.words))
     .filter((one) => one.card.recovery <= card.card.recovery)
@@ -36,7 +36,7 @@ export function easierCards(card: LibraryCard, program: Program, library: Librar
 }
 
 /** Every card below on the ladder, each once, nearest first. */
-function below(card: LibraryCard, library: Library): LibraryCard[] {
+export function rungsBelow(card: LibraryCard, library: Library): LibraryCard[] {
   const found = new Map<string, LibraryCard>();
   const open = [card];
   for (let next = open.shift(); next !== undefined; next = open.shift()) {

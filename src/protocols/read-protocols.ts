@@ -16,6 +16,7 @@ import { validate } from "../read/validate.ts";
 import { counted } from "../units/counted.ts";
 import { weekSpanText } from "../units/week-span.ts";
 import { languageInName } from "../words/languages.ts";
+import { cardsNamed } from "./named-cards.ts";
 import { type Protocol, type ProtocolExercise, protocolSchema } from "./schema.ts";
 import { weeklyLayers } from "./weekly-layers.ts";
 
@@ -95,6 +96,7 @@ function protocolFaults(protocol: Read<Protocol>, cards: LibraryResult): Fault[]
       );
     }
     phaseIds.add(phase.id);
+    faults.push(...namedFaults(protocol, phaseAt, cards));
     const names = phase.exercises.map(({ card }) => card);
     phase.exercises.forEach((exercise, at) => {
       for (const [field, named] of tiesOf(exercise)) {
@@ -113,6 +115,20 @@ function protocolFaults(protocol: Read<Protocol>, cards: LibraryResult): Fault[]
     });
   });
   return faults;
+}
+
+/** Cards that the signs to go back of a phase name and that are not there. */
+function namedFaults(
+  { value, source }: Read<Protocol>,
+  phaseAt: number,
+  { library, broken }: LibraryResult,
+): Fault[] {
+  const known = [...library.cards.keys()];
+  return (value.phases[phaseAt]?.go_back ?? []).flatMap((text, at) =>
+    cardsNamed(text)
+      .filter((id) => !library.cards.has(id) && !broken.has(id))
+      .map((id) => unknownCard(id, { source }, ["phases", phaseAt, "go_back", at], known)),
+  );
 }
 
 /** The exercises that one is tied to, by the field that names them. */

@@ -79,7 +79,12 @@ const phase = z.strictObject({
     .describe("Week of the course in which it begins; after the last phase if not given."),
   exercises: z.array(protocolExercise).min(1).describe("What is done, in the order of a session."),
   move_on: z.array(line).min(1).describe("Signs to move on, as a checklist in the client's words."),
-  go_back: z.array(line).default([]).describe("Signs to go back a step, in the client's words."),
+  go_back: z
+    .array(line)
+    .default([])
+    .describe(
+      "Signs to go back a step, in the client's words: the sign in a sentence, then what to do. An exercise is named by its card's id, as in {heel-dig-hold}: its title is printed, of what stands in its place, or of what is below it where the client does not have it.",
+    ),
 });
 
 export const protocolSchema = z.strictObject({

@@ -20,8 +20,8 @@ const TELEPHONE = /(?<![\d.,])\+?\d{2,12}(?:[ -]\d{2,6}){0,5}(?![\d.,]\d)/g;
 const LEAST_TELEPHONE = 7;
 const FULL_HOUR = /(?<!\d)(\d{1,2}):00(?!\d)/g;
 
-/** What stands for the client's side in a card's text: a word of one syllable, left or right. */
-const PLACEHOLDER = /\{\w{1,20}\}/g;
+/** What stands for the client's side, or for an exercise: a word of one syllable, such as left or right. */
+const PLACEHOLDER = /\{[\w-]{1,60}\}/g;
 
 /** What most tokens are: a plain word, with a comma or the like after it; not a short form with a full stop. */
 const USUAL = /^([a-z]{2,40})[,:;!?]?$/i;

@@ -1,6 +1,7 @@
 /** The translation of a protocol: every text that a client reads, phase by phase. */
 import * as z from "zod";
 import { Fault } from "../faults/fault.ts";
+import { cardsNamed } from "../protocols/named-cards.ts";
 import type { Protocol, ProtocolPhase } from "../protocols/schema.ts";
 import type { Path, Read } from "../read/source.ts";
 import { validate } from "../read/validate.ts";
@@ -132,6 +133,18 @@ function phaseFaults(
       );
     }
   }
+  translation.go_back.forEach((line, at) => {
+    const wanted = cardsNamed(original.go_back[at] ?? "");
+    if (sameNames(wanted, cardsNamed(line))) return;
+    add(
+      "wrong-value",
+      ["go_back", at],
+      "The line does not name the exercises that the protocol names in it.",
+      wanted.length === 0
+        ? "It names none."
+        : `It names: ${wanted.map((id) => `{${id}}`).join(", ")}.`,
+    );
+  });
   for (const field of ["why", "when"] as const) {
     const wanted = original.exercises
       .filter((one) => one[field] !== undefined)
@@ -152,3 +165,6 @@ function phaseFaults(
   }
   return faults;
 }
+
+const sameNames = (some: readonly string[], others: readonly string[]): boolean =>
+  [...new Set(some)].sort().join() === [...new Set(others)].sort().join();

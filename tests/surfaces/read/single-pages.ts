@@ -121,7 +121,7 @@ export function readPhasePage(
     if (part.title === label("frame.phase.move-on"))
       say("move on", title, itemsIn(part.blocks).join(" | "), place);
     if (part.title === label("frame.phase.go-back"))
-      say("go back", title, itemsIn(part.blocks).join(" | "), place);
+      for (const sign of itemsIn(part.blocks)) say("go back", `${title} · ${sign}`, "said", place);
     for (const week of readDoseRows(rowsIn(part.blocks), facts, title, context))
       weeksOfRows.add(week);
   }

@@ -45,7 +45,9 @@ export function readSources({ plan, clinic, made }: Client, context: Context): S
     // a phase may have no week left in a course that is cut, or no exercise
     if (isCut(plan) || exercises.every(({ card }) => left.has(card))) continue;
     say("move on", title, move_on.join(" | "), "protocol: move_on");
-    if (go_back.length > 0) say("go back", title, go_back.join(" | "), "protocol: go_back");
+    // what names an exercise is said in other words where the client has another
+    for (const sign of go_back.filter((one) => !one.includes("{")))
+      say("go back", `${title} · ${sign}`, "said", "protocol: go_back");
   }
   plan.goals.forEach(({ what, now, want }, at) => {
     say("goal", String(at + 1), `${what}: ${now} to ${want}`, `plan: goals[${at}]`);

@@ -1,0 +1,11 @@
+/** Exercises that a sentence of a protocol names by the card's id in braces, as in “Do {heel-dig-hold} alone.” */
+
+const NAMED = /\{([^{}]*)\}/g;
+
+/** The ids that a text names, in their order. */
+export const cardsNamed = (text: string): string[] =>
+  [...text.matchAll(NAMED)].map(([, id = ""]) => id);
+
+/** The text with each id replaced by what stands for it. */
+export const withNames = (text: string, nameOf: (id: string) => string): string =>
+  text.replace(NAMED, (_, id: string) => nameOf(id));
