@@ -50,9 +50,21 @@ export interface PhoneOptions {
   readonly height?: number;
   readonly dark?: boolean;
   readonly reduced?: boolean;
+  /** Few colours of the device's own choosing in place of the page's. */
+  readonly forced?: boolean;
+  /** How many times its usual size the text has. */
+  readonly text?: number;
   readonly timezone?: string;
   /** Runs in the page before everything else, such as to take something from it. */
   readonly before?: string;
+}
+
+function featuresOf({ dark, reduced, forced }: Pick<PhoneOptions, "dark" | "reduced" | "forced">) {
+  return [
+    { name: "prefers-color-scheme", value: dark ? "dark" : "light" },
+    { name: "prefers-reduced-motion", value: reduced ? "reduce" : "no-preference" },
+    { name: "forced-colors", value: forced ? "active" : "none" },
+  ];
 }
 
 /** The clock of the page, set on; performance.now() stays what it is. */
@@ -82,18 +94,19 @@ export class Phone {
   static async open(
     where: Browser | BrowserContext,
     url: string,
-    { at, width = 360, height = 740, dark, reduced, timezone, before = "" }: PhoneOptions,
+    { at, width = 360, height = 740, timezone, before = "", ...looks }: PhoneOptions,
   ): Promise<Phone> {
     const page = await where.newPage();
     const phone = new Phone(page);
     await page.setViewport({ width, height, deviceScaleFactor: 2, isMobile: true, hasTouch: true });
     await page.emulateTimezone(timezone ?? "Europe/London");
-    await page.emulateMediaFeatures([
-      { name: "prefers-color-scheme", value: dark ? "dark" : "light" },
-      { name: "prefers-reduced-motion", value: reduced ? "reduce" : "no-preference" },
-    ]);
+    const session = await page.createCDPSession();
+    // the library itself knows no forced colours
+    await session.send("Emulation.setEmulatedMedia", { features: featuresOf(looks) });
     await page.evaluateOnNewDocument(`${CLOCK} window.setClock("${at}"); ${before}`);
     await page.goto(url, { waitUntil: "load" });
+    if (looks.text)
+      await page.evaluate(`document.documentElement.style.fontSize = "${106.25 * looks.text}%"`);
     return phone;
   }
 

@@ -9,6 +9,7 @@ import type { Segment } from "../pace/segments.ts";
 import type { View } from "../pace/view.ts";
 import type { Settings } from "../store/settings.ts";
 import { useApp } from "./app.ts";
+import { PaceBar } from "./pace-bar.tsx";
 import { PaceShape } from "./pace-shape.tsx";
 import { AdviceBox, Heading, PainScale } from "./parts.tsx";
 import { usePace } from "./use-pace.ts";
@@ -64,52 +65,34 @@ export function PaceScreen(props: PaceProps) {
       />
     );
   }
-  const open = view.segment !== undefined && view.segment.seconds === undefined;
-  const waiting = view.mode === "paused";
   return (
     <section class="pace">
-      <Heading>{bout.title}</Heading>
-      <p class="pace-what">{view.mode === "count-in" ? say("pace.part.ready") : spoken}</p>
-      <PaceShape
-        kind={view.mode === "count-in" ? "count-in" : (view.segment?.kind ?? "rest")}
-        done={doneShare(view)}
-        middle={middleOf(view)}
+      <div class="pace-show">
+        <Heading>{bout.title}</Heading>
+        <p class="pace-what">{view.mode === "count-in" ? say("pace.part.ready") : spoken}</p>
+        <PaceShape
+          kind={view.mode === "count-in" ? "count-in" : (view.segment?.kind ?? "rest")}
+          done={doneShare(view)}
+          middle={middleOf(view)}
+        />
+        <p class="pace-rep">{place}</p>
+        <p class="quiet">{bout.dose.slice(0, 2).join(" · ")}</p>
+        {view.why === "interrupted" && <p class="notice">{say("pace.away")}</p>}
+        {view.why === "waiting" && <p class="notice">{say("pace.rest-over")}</p>}
+      </div>
+      <PaceBar
+        pace={pace}
+        onHurts={() => {
+          pace.pause();
+          setHurts(true);
+        }}
       />
-      <p class="pace-rep">{place}</p>
-      <p class="quiet">{bout.dose.slice(0, 2).join(" · ")}</p>
-      {view.why === "interrupted" && <p class="notice">{say("pace.away")}</p>}
-      {view.why === "waiting" && <p class="notice">{say("pace.rest-over")}</p>}
-      <div class="pace-controls">
+      <div class="pace-more">
         <button type="button" class="button" onClick={pace.back}>
           {say("pace.back")}
         </button>
-        {waiting ? (
-          <button type="button" class="button main" onClick={pace.goOn}>
-            {say("pace.go-on")}
-          </button>
-        ) : open ? (
-          <button type="button" class="button main" onClick={pace.partDone}>
-            {say("pace.done")}
-          </button>
-        ) : (
-          <button type="button" class="button main" onClick={pace.pause}>
-            {say("pace.pause")}
-          </button>
-        )}
         <button type="button" class="button" onClick={pace.skip}>
           {say("pace.skip")}
-        </button>
-      </div>
-      <div class="pace-more">
-        <button
-          type="button"
-          class="button hurts"
-          onClick={() => {
-            pace.pause();
-            setHurts(true);
-          }}
-        >
-          {say("pace.hurts")}
         </button>
         <button type="button" class="button" onClick={pace.setDone}>
           {say("pace.set-done")}

@@ -150,7 +150,7 @@ export function Root({ data, store }: RootProps) {
       <p class="visually-hidden" role="status">
         {said}
       </p>
-      <Nav screen={route.screen} />
+      <Nav screen={route.screen} pacing={route.screen === "session" && place?.stage === "pace"} />
     </AppProvider>
   );
 }

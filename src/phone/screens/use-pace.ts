@@ -15,7 +15,7 @@ interface PaceOf {
   readonly onStore: (pace: string) => void;
 }
 
-interface PaceInUse {
+export interface PaceInUse {
   readonly view: View;
   readonly troubles: readonly Trouble[];
   readonly pause: () => void;

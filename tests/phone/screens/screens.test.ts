@@ -1,6 +1,7 @@
 /** Every screen of the companion under the eyes of an accessibility checker, in both themes, at the narrowest and with large text. */
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { PNG } from "pngjs";
 import type { Browser } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { loadAssets } from "../../../src/html/assets.ts";
@@ -25,6 +26,7 @@ const AXE_RUN = `axe.run(document, {
 
 const booklet = demoBooklet("achilles");
 const url = saved(await phoneHtml(booklet));
+const german = saved(await phoneHtml(booklet, loadWords("de", "de-DE")));
 
 let browser: Browser;
 beforeAll(async () => {
@@ -158,19 +160,111 @@ async function overflow(phone: Phone): Promise<unknown> {
   })()`);
 }
 
-describe("text at twice its size", () => {
+/** Entries of the bar that lie over each other, or whose words leave them. */
+const BAR_FAULTS = `(() => {
+  const entries = [...document.querySelectorAll(".phone-nav a")];
+  const boxes = entries.map((one) => one.getBoundingClientRect());
+  const range = document.createRange();
+  return entries.flatMap((one, at) => {
+    range.selectNodeContents(one);
+    const [words, box] = [range.getBoundingClientRect(), boxes[at]];
+    const out = words.left < box.left - 1 || words.right > box.right + 1 || words.top < box.top - 1 || words.bottom > box.bottom + 1;
+    const over = boxes.some((other, n) => n !== at && other.left < box.right - 1 && box.left < other.right - 1 && other.top < box.bottom - 1 && box.top < other.bottom - 1);
+    return [out ? [one.textContent + " leaves its place"] : [], over ? [one.textContent + " lies over another"] : []].flat();
+  });
+})()`;
+
+describe.each([
+  ["text at twice its size", { text: 2 }],
+  ["text at twice its size, at 320 px", { text: 2, width: 320, height: 568 }],
+  ["text at twice its size, on its side", { text: 2, width: 568, height: 320 }],
+  ["on its side", { width: 740, height: 360 }],
+] satisfies [string, Partial<PhoneOptions>][])("%s", (_look, options) => {
   test.each(STATES)(
-    "%s: nothing leaves the screen",
+    "%s: nothing leaves the screen, and the bar's entries stand apart",
     { timeout: 60_000 },
     async (_, reach, at = MONDAY) => {
       const context = await browser.createBrowserContext();
-      const phone = await Phone.open(context, url, { at });
-      await phone.page.evaluate(`document.documentElement.style.fontSize = "212.5%"`);
+      const phone = await Phone.open(context, url, { at, ...options });
       await reach(phone);
       expect(await overflow(phone)).toEqual([]);
+      expect(await phone.page.evaluate(BAR_FAULTS)).toEqual([]);
       await context.close();
     },
   );
+
+  test("the bar in German", async () => {
+    const context = await browser.createBrowserContext();
+    const phone = await Phone.open(context, german, { at: MONDAY, ...options });
+    await phone.sees("Tagebuch");
+    expect(await phone.page.evaluate(BAR_FAULTS)).toEqual([]);
+    await context.close();
+  });
+});
+
+describe.each([
+  ["light", {}],
+  ["dark", { dark: true }],
+] satisfies [string, Partial<PhoneOptions>][])("forced colours, %s", (_look, options) => {
+  /** How much of a picture of it is another colour than in a picture from before, 0 to 1. */
+  const changed = (before: Uint8Array, after: Uint8Array): number => {
+    const [one, other] = [PNG.sync.read(Buffer.from(before)), PNG.sync.read(Buffer.from(after))];
+    let differ = 0;
+    for (let at = 0; at < one.data.length; at += 4) {
+      const far = [0, 1, 2].some(
+        (n) => Math.abs((one.data[at + n] ?? 0) - (other.data[at + n] ?? 0)) > 64,
+      );
+      if (far) differ += 1;
+    }
+    return differ / (one.width * one.height);
+  };
+
+  test.each([
+    [
+      "a number",
+      (phone: Phone) => phone.tap("All done as planned"),
+      ".scale label:nth-child(6) span",
+      (phone: Phone) => phone.choose("Pain while you did it", 5),
+    ],
+    [
+      "an answer",
+      (phone: Phone) => phone.tap("All done as planned"),
+      ".choice label:nth-child(2) span",
+      (phone: Phone) => phone.choose("Did you do it?", "Part of it"),
+    ],
+    [
+      "the short version",
+      async () => {},
+      ".button[aria-pressed]",
+      (phone: Phone) => phone.tap("Bad day?"),
+    ],
+  ])("what is chosen is seen to be: %s", { timeout: 30_000 }, async (_, reach, what, choose) => {
+    const context = await browser.createBrowserContext();
+    const phone = await Phone.open(context, url, { at: MONDAY, forced: true, ...options });
+    await reach(phone);
+    const before = await (await phone.page.$(what))?.screenshot();
+    await choose(phone);
+    await phone.page.evaluate("document.activeElement.blur()");
+    const after = await (await phone.page.$(what))?.screenshot();
+    if (!before || !after) throw new Error("there is nothing to look at");
+    expect(changed(before, after)).toBeGreaterThan(0.5);
+    await context.close();
+  });
+
+  test("the shape of the pace has lines of the device's colours", async () => {
+    const context = await browser.createBrowserContext();
+    const phone = await Phone.open(context, url, { at: MONDAY, forced: true, ...options });
+    await start(phone);
+    const seen = await phone.page.evaluate(`(() => {
+      const probe = document.body.appendChild(document.createElement("p"));
+      const system = (name) => { probe.style.cssText = "forced-color-adjust: none; color: " + name; return getComputedStyle(probe).color; };
+      const [canvas, ink] = [system("Canvas"), system("CanvasText")];
+      const style = (what) => getComputedStyle(document.querySelector(what));
+      return [style(".pace-column").fill === canvas, style(".pace-column").stroke === ink, style(".pace-fill").fill === ink];
+    })()`);
+    expect(seen).toEqual([true, true, true]);
+    await context.close();
+  });
 });
 
 test("every control can be reached and used with the keyboard alone", {
