@@ -1,5 +1,6 @@
 /** Advice on a dosed program, as warnings with their source: crowded, long, a tissue left out, no easier card. */
 
+import type { Card } from "../cards/schema.ts";
 import { weeksOfCard } from "../program/phase-weeks.ts";
 import { showTime } from "../units/rounding.ts";
 import { type DoseContext, sayCard } from "./context.ts";
@@ -54,14 +55,19 @@ function adviseOnSession(context: DoseContext, { week, bouts, totals }: DosedWee
   }
 }
 
-/** Main tissues are those that the main exercises of the protocol's and the plan's phases load first. */
+/**
+ * Main tissues are those that the main exercises of the protocol's and the plan's phases load first. Where
+ * one of these loads it, a stretch or a loose movement does not stand in.
+ */
 function adviseOnTissues(context: DoseContext, { week, bouts }: DosedWeek): void {
-  const trained = new Set(bouts.flatMap(({ card }) => context.cardOf(card)?.card.tissues ?? []));
+  const here = bouts.flatMap(({ card }) => context.cardOf(card)?.card ?? []);
+  const trained = new Set(here.flatMap(({ tissues }) => tissues));
+  const loaded = new Set(here.filter(isLoading).flatMap(({ tissues }) => tissues));
   const { program } = context;
   for (const phase of program.phases) {
     if (week < phase.firstWeek || week >= phase.firstWeek + phase.weeks) continue;
-    for (const tissue of mainTissues(context, phase.id)) {
-      if (trained.has(tissue)) continue;
+    for (const [tissue, byLoad] of mainTissues(context, phase.id)) {
+      if ((byLoad ? loaded : trained).has(tissue)) continue;
       context.findings.add(
         {
           code: "tissue-untrained",
@@ -78,7 +84,8 @@ function adviseOnTissues(context: DoseContext, { week, bouts }: DosedWeek): void
   }
 }
 
-function mainTissues(context: DoseContext, phaseId: string): Set<string> {
+/** The main tissues of a phase, and whether one of its main exercises loads it, more than moves it. */
+function mainTissues(context: DoseContext, phaseId: string): Map<string, boolean> {
   const { phases, protocol } = context.program;
   const own = phases.find(({ id }) => id === phaseId)?.exercises ?? [];
   const stated = protocol.value.phases.find(({ id }) => id === phaseId)?.exercises ?? [];
@@ -86,8 +93,16 @@ function mainTissues(context: DoseContext, phaseId: string): Set<string> {
     ...own.filter(({ main }) => main).map(({ card }) => card.card),
     ...stated.filter(({ main }) => main).flatMap(({ card }) => context.cardOf(card)?.card ?? []),
   ];
-  return new Set(cards.flatMap(({ tissues }) => tissues.slice(0, 1)));
+  const tissues = new Map<string, boolean>();
+  for (const card of cards) {
+    const [first] = card.tissues;
+    if (first === undefined) continue;
+    tissues.set(first, (tissues.get(first) ?? false) || isLoading(card));
+  }
+  return tissues;
 }
+
+const isLoading = ({ trains }: Card): boolean => trains !== "mobility" && trains !== "relaxation";
 
 /** From this demand on a card is expected to have an easier one; those below are the foot of a ladder. */
 const LADDER_DEMAND = 3;
@@ -95,9 +110,8 @@ const LADDER_DEMAND = 3;
 function adviseOnLadders(context: DoseContext): void {
   for (const { exercises } of context.program.phases) {
     for (const { card, main, place } of exercises) {
-      const { demand, easier, trains } = card.card;
-      if (!main || demand < LADDER_DEMAND || trains === "mobility" || trains === "relaxation")
-        continue;
+      const { demand, easier } = card.card;
+      if (!main || demand < LADDER_DEMAND || !isLoading(card.card)) continue;
       const below = context.hasLibrary
         ? (context.easierThan(card) ?? easier.find(({ to }) => weeksOfCard(context.program, to)))
         : easier[0];

@@ -77,6 +77,23 @@ describe("tissue-untrained", () => {
     expect(faults).toHaveLength(1);
     expect(faults[0]?.message).toContain("thigh in weeks 3 and 4");
   });
+  test.each([
+    ["a stretch does not stand in for load", "strength", "mobility", 1],
+    ["load does", "strength", "isometric", 0],
+    ["for a stretch another stretch does", "mobility", "mobility", 0],
+  ] as const)("%s", (_name, first, then, count) => {
+    const [before, after] = [first, then].map((trains, at) =>
+      card({ id: `thigh-${at}`, trains, tissues: ["thigh"], load: { kind: "none" } }),
+    );
+    if (!before || !after) throw new Error("two cards");
+    const exercises = [
+      { card: base },
+      { card: before, says: partly },
+      { card: after, main: false, says: { dose: { sets: 1 } } },
+    ];
+    const found = only({ weeks: 4, exercises }, "tissue-untrained", library(base, before, after));
+    expect(found).toHaveLength(count);
+  });
   test("extras do not count", () => {
     const exercises = [{ card: base }, { card: thigh, main: false, says: partly }];
     expect(only({ weeks: 4, exercises }, "tissue-untrained", lib)).toEqual([]);
