@@ -45,10 +45,10 @@ export function tissueWork(program: Program, schedule: Schedule): TissueWork[] {
   return [...kinds.values()].flatMap(({ tissue, trains, keys }) => {
     const weeks = schedule.weeks.map((week) => {
       const bouts = boutsIn(week).filter(({ key }) => keys.has(key));
-      return { number: week.number, eased: week.eased, bouts, work: workOf(bouts) };
+      return { number: week.number, eased: week.eased, bouts, work: workOf(whole(bouts)) };
     });
     if (weeks.every(({ bouts }) => bouts.length === 0)) return [];
-    const changes = changesOf(weeks);
+    const changes = changesOf(weeks.map((week) => ({ ...week, work: workOf(evenly(week.bouts)) })));
     return [
       {
         tissue,
@@ -59,10 +59,32 @@ export function tissueWork(program: Program, schedule: Schedule): TissueWork[] {
   });
 }
 
-function workOf(bouts: readonly Bout[]): Work {
-  const sum = (of: (bout: Bout) => number) => bouts.reduce((all, bout) => all + of(bout), 0);
+/** A bout with the share of it that counts. */
+interface Counted {
+  readonly bout: Bout;
+  readonly share: number;
+}
+
+/**
+ * What is done every n days is done once more in one week than in the next though nothing changes: such
+ * weeks count as 7/n times each. Weeks that lost more than that count as laid out.
+ */
+function evenly(bouts: readonly Bout[]): Counted[] {
+  return bouts.map((bout) => {
+    if (!("everyDays" in bout.frequency)) return { bout, share: 1 };
+    const times = 7 / bout.frequency.everyDays;
+    const count = bouts.filter(({ key }) => key === bout.key).length;
+    return { bout, share: Math.abs(count - times) < 1 ? times / count : 1 };
+  });
+}
+
+const whole = (bouts: readonly Bout[]): Counted[] => bouts.map((bout) => ({ bout, share: 1 }));
+
+function workOf(counted: readonly Counted[]): Work {
+  const sum = (of: (bout: Bout) => number) =>
+    counted.reduce((all, { bout, share }) => all + share * of(bout), 0);
   return {
-    load: bouts.every(({ effort }) => effort !== undefined)
+    load: counted.every(({ bout: { effort } }) => effort !== undefined)
       ? sum(({ effort = 0, workS }) => sessionLoad(effort, workS / 60))
       : undefined,
     minutes: sum(({ workS }) => workS) / 60,

@@ -74,6 +74,15 @@ describe("ramp-steep", () => {
     expect(steep({ weeks: 2, exercises: [{ card: base, says }] })).toHaveLength(1);
   });
   test.each([
+    ["as much every second day, four times and three times a week", [8, 8, 8, 8], 0],
+    ["more every second day, from a week of four to one of three", [8, 12, 12, 12], 1],
+    ["more every second day, from a week of three to one of four", [8, 8, 9, 9], 0],
+  ])("%s", (_name, reps, count) => {
+    const weeks = Object.fromEntries(reps.map((each, at) => [at + 1, { reps: each }]));
+    const says = { dose: { every: "2 days" }, weeks };
+    expect(steep({ weeks: reps.length, exercises: [{ card: base, says }] })).toHaveLength(count);
+  });
+  test.each([
     ["rests are no work", { rest: "30 s" }, { rest: "2 min" }, 0],
     ["a slower tempo is more work", { tempo: "2-0-2-0" }, { tempo: "4-0-4-0" }, 1],
     ["longer holds are more work", { hold: "5 s" }, { hold: "10 s" }, 1],
