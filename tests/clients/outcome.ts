@@ -41,7 +41,7 @@ export interface Outcome {
 
 /** The clients' plans, each with the file of what is expected of it: `english/night-nurse`. */
 export function clients(): readonly string[] {
-  return ["english", "german"].flatMap((clinic) =>
+  return ["english", "german", "american"].flatMap((clinic) =>
     readdirSync(join(ROOT, FOLDER, clinic))
       .filter((name) => name.endsWith(".md"))
       .map((name) => `${clinic}/${name.slice(0, -".md".length)}`),
