@@ -11,7 +11,7 @@ const OUTSIDE = [
   "html/right-to-left.test.ts",
   "phone/screens/**",
   "phone/{flow,kept,pain}/**",
-  "phone/{bad-day,drift,intervals,trouble,week,when-ready}.test.ts",
+  "phone/{bad-day,care-words,drift,intervals,trouble,week,when-ready}.test.ts",
   "{cli,command-line}.test.ts",
   "commands/**",
   "hostile/**",

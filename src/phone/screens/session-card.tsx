@@ -51,6 +51,7 @@ export function SessionCard({ session }: { readonly session: PlannedSession }) {
             <Dose bout={bout} sets={sets} />
             <Fold summary={say("exercise.steps")}>
               <FromBooklet anchor={bout.anchor} part=".columns" />
+              <FromBooklet anchor={bout.anchor} part=".care-row" />
               <p>{bout.painWords.rule}</p>
               <p>
                 <a href={`#${bout.anchor}`}>{say("exercise.page")}</a>

@@ -132,6 +132,7 @@ function Ready({ n, of, bout, sets, stopped, onStart, onSkip }: ReadyProps) {
       <Heading>{bout.title}</Heading>
       <FromBooklet anchor={bout.anchor} part=".figure" />
       <Dose bout={bout} sets={sets} />
+      <FromBooklet anchor={bout.anchor} part=".care-row" />
       <button type="button" class="button main" onClick={onStart}>
         {say("pace.start")}
       </button>
