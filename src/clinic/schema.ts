@@ -114,10 +114,22 @@ const pain = z
     comfortable: z.number().min(0).max(10).default(2).describe("Up to here pain needs no thought."),
     during: z.number().min(0).max(10).default(5).describe("The most pain during an exercise."),
     after: z.number().min(0).max(10).default(5).describe("The most pain in the hours after."),
+    call: z
+      .number()
+      .min(1)
+      .max(10)
+      .default(8)
+      .describe(
+        "From this pain on a client stops and calls the same day, whatever the exercise. Common practice.",
+      ),
   })
   .refine((rule) => rule.comfortable <= rule.during, {
     error: "comfortable cannot be more than during",
     path: ["comfortable"],
+  })
+  .refine((rule) => Math.max(rule.during, rule.after) < rule.call, {
+    error: "call has to be more than during and after",
+    path: ["call"],
   });
 
 /** What stands in clinic.yaml. */

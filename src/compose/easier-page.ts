@@ -9,7 +9,7 @@ import { doseWords } from "./dose-words.ts";
 import type { EasierExercise } from "./exercise-model.ts";
 import { figureFor } from "./exercise-pages.ts";
 import { careWords } from "./flag-words.ts";
-import { needsOf, sectionText, thingsOf } from "./needs.ts";
+import { needsOf, sectionText, stopText, thingsOf } from "./needs.ts";
 import { exerciseRule } from "./pain-words.ts";
 import { sideName } from "./side-words.ts";
 
@@ -39,7 +39,7 @@ export function easierExercises(composing: Composing): EasierExercise[] {
       dose: [work, load, pace, rest, effort].filter((part) => part !== undefined),
       setUp: sectionText(exercise, "setUp", things, composing),
       move: sectionText(exercise, "move", things, composing),
-      stop: sectionText(exercise, "stop", things, composing),
+      stop: stopText(exercise, things, composing),
       pain: exerciseRule(exercise.pain, write),
       care: careWords(card, program, write, weeks),
     };

@@ -10,7 +10,7 @@ import type { Composing } from "./composing.ts";
 import { capital, weekWords } from "./dose-words.ts";
 import type { DoseLine, ExercisePage } from "./exercise-model.ts";
 import { careWords, startSign } from "./flag-words.ts";
-import { loadMakers, needsOf, sectionText } from "./needs.ts";
+import { loadMakers, needsOf, sectionText, stopText } from "./needs.ts";
 import type { Writer } from "./numbers.ts";
 import { exerciseRule } from "./pain-words.ts";
 import { dosesIn } from "./phase-pages.ts";
@@ -59,7 +59,7 @@ export function exercisePages(composing: Composing): ExercisePage[] {
       move: sectionText(exercise, "move", makers, composing),
       feel: sectionText(exercise, "feel", makers, composing),
       check: sectionText(exercise, "check", makers, composing),
-      stop: sectionText(exercise, "stop", makers, composing),
+      stop: stopText(exercise, makers, composing),
       pain: exerciseRule(exercise.pain, write),
       care: careWords(exercise.card, program, write),
       easier: easierWords(exercise, exercises, composing),

@@ -122,24 +122,31 @@ export interface StopPage {
   readonly urgent: readonly string[];
   /** Signs to stop and call the clinic for, the same day. */
   readonly call: readonly string[];
+  /** The first of those signs: so much pain, or pain that comes suddenly. It stands in every box of signs to stop. */
+  readonly severe: string;
   /** Words of care that this client's flags ask for. */
   readonly care: readonly string[];
 }
+
+/** From no pain to the worst: go on, go on with care, stop, stop and call. */
+export type PainZone = "fine" | "allowed" | "too-much" | "call";
 
 export interface PainPage {
   readonly kind: "pain-free" | "monitored";
   readonly comfortable: number;
   readonly during: number;
   readonly after: number;
+  /** The pain from which the client is to stop and call. */
+  readonly callLevel: number;
   /** The most pain while exercising, as it is written. */
   readonly limit: string;
   /** One entry a number from 0 to 10. */
   readonly ruler: readonly {
     readonly n: number;
-    readonly zone: "fine" | "allowed" | "too-much";
+    readonly zone: PainZone;
   }[];
   readonly zones: readonly {
-    readonly zone: "fine" | "allowed" | "too-much";
+    readonly zone: PainZone;
     readonly from: number;
     readonly to: number;
     readonly name: string;

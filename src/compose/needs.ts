@@ -10,6 +10,7 @@ import type { Program, ProgramExercise } from "../program/program.ts";
 import { usableThings } from "../program/propose.ts";
 import type { Composing } from "./composing.ts";
 import { capital, thingName } from "./dose-words.ts";
+import { severeSign } from "./pain-words.ts";
 import { sidedText } from "./side-words.ts";
 
 type Parts = Pick<Composing, "program" | "dosed" | "library">;
@@ -77,4 +78,14 @@ export function sectionText(
     return head + withCare(text, section, care);
   });
   return sidedText(named.join("\n\n"), exercise, composing.write);
+}
+
+/** The signs to stop an exercise for: how much pain, which holds for every exercise, and then the card's own. */
+export function stopText(
+  exercise: ProgramExercise,
+  things: readonly string[],
+  composing: Composing,
+): string {
+  const severe = severeSign(composing.program.callLevel, composing.write);
+  return `- ${severe}\n${sectionText(exercise, "stop", things, composing)}`;
 }

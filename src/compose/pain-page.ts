@@ -1,20 +1,29 @@
 /** How much pain is all right: the ruler from 0 to 10, its zones, and the rules in words. */
-import type { Program } from "../program/program.ts";
-import type { PainPage } from "./model.ts";
-import type { Writer } from "./numbers.ts";
-import { exceptionSentences, generalSentence, ruleOf, ruleSentences } from "./pain-words.ts";
 
-type Zone = PainPage["zones"][number]["zone"];
+import { mostBelow } from "../pain/limits.ts";
+import type { Program } from "../program/program.ts";
+import type { PainPage, PainZone } from "./model.ts";
+import type { Writer } from "./numbers.ts";
+import {
+  callSentence,
+  exceptionSentences,
+  generalSentence,
+  ruleOf,
+  ruleSentences,
+} from "./pain-words.ts";
 
 /** The page for the rule that most of the program's exercises follow, naming those with another. */
 export function painPage(program: Program, write: Writer): PainPage {
   const { words } = write;
   const rule = ruleOf(program.phases.flatMap(({ exercises }) => exercises));
   const { limits } = rule;
-  const zoneOf = (n: number): Zone =>
-    n <= limits.comfortable ? "fine" : n <= limits.during ? "allowed" : "too-much";
+  const { callLevel } = program;
+  const zoneOf = (n: number): PainZone => {
+    if (n > mostBelow(callLevel)) return "call";
+    return n <= limits.comfortable ? "fine" : n <= limits.during ? "allowed" : "too-much";
+  };
   const ruler = Array.from({ length: 11 }, (_, n) => ({ n, zone: zoneOf(n) }));
-  const zones = (["fine", "allowed", "too-much"] as const).flatMap((zone) => {
+  const zones = (["fine", "allowed", "too-much", "call"] as const).flatMap((zone) => {
     const numbers = ruler.filter((mark) => mark.zone === zone).map(({ n }) => n);
     const [from, to] = [numbers[0], numbers.at(-1)];
     if (from === undefined || to === undefined) return [];
@@ -30,11 +39,12 @@ export function painPage(program: Program, write: Writer): PainPage {
   });
   return {
     ...limits,
+    callLevel,
     limit: write.number(limits.during),
     ruler,
     zones,
     says: generalSentence(limits, write),
-    rules: ruleSentences(limits, write),
+    rules: [...ruleSentences(limits, write), callSentence(callLevel, write)],
     exceptions: exceptionSentences(rule, write),
   };
 }

@@ -11,10 +11,18 @@ export function exerciseRule(limits: PainLimits, write: Writer): string {
   return withAfter(says, limits, write);
 }
 
-/** The rule of the exercises done together in a session, then each exercise that has another. */
-export function sessionRules(exercises: readonly ProgramExercise[], write: Writer): string[] {
+/** The rule of the exercises done together in a session, then each exercise that has another, and when to call. */
+export function sessionRules(
+  exercises: readonly ProgramExercise[],
+  callLevel: number,
+  write: Writer,
+): string[] {
   const rule = ruleOf(exercises);
-  return [generalSentence(rule.limits, write), ...exceptionSentences(rule, write)];
+  return [
+    generalSentence(rule.limits, write),
+    ...exceptionSentences(rule, write),
+    callSentence(callLevel, write),
+  ];
 }
 
 /** The rule in one sentence where it stands for several exercises. */
@@ -42,6 +50,14 @@ export function ruleSentences(limits: PainLimits, write: Writer): string[] {
   const { during, after, week, more, over } = sentences(limits, write);
   return [during, after, week, more, over];
 }
+
+/** From how much pain on to stop and call, whatever the exercise. */
+export const callSentence = (callLevel: number, { words, number }: Writer): string =>
+  words.say("pain.call", { level: number(callLevel) });
+
+/** The same as a sign to stop and call for, as lists of such signs have it. */
+export const severeSign = (callLevel: number, { words, number }: Writer): string =>
+  words.say("stop.severe", { level: number(callLevel) });
 
 /** What a screen says to a number of pain. */
 export function painWords(limits: PainLimits, write: Writer): PainWords {

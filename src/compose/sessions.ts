@@ -52,6 +52,7 @@ export function bookletSessions(
           short: shortVersion(session, phases),
           pain: sessionRules(
             bouts.flatMap((bout) => exercises.get(bout.key) ?? []),
+            program.callLevel,
             write,
           ),
         };

@@ -1,6 +1,7 @@
 /** The signs to stop for: those of every booklet, and what a client's health flags change of them. */
-import type { Words } from "../words/words.ts";
 import type { StopPage } from "./model.ts";
+import type { Writer } from "./numbers.ts";
+import { severeSign } from "./pain-words.ts";
 
 /**
  * Health flags that make some signs more urgent, and the group under `stop` that holds their words.
@@ -13,8 +14,11 @@ const FLAGS_OF = { bleeding: ["blood-thinners", "blood-clot-treated"] } as const
 /** Signs for a client with these flags: signs of their own come first, and in place of a general one of the same name. */
 export function stopSigns(
   flags: readonly string[],
-  words: Words,
-): Pick<StopPage, "emergency" | "call" | "urgent"> {
+  callLevel: number,
+  write: Writer,
+): Pick<StopPage, "emergency" | "call" | "urgent" | "severe"> {
+  const { words } = write;
+  const severe = severeSign(callLevel, write);
   const groups = Object.entries(FLAGS_OF)
     .filter(([, own]) => own.some((flag) => flags.includes(flag)))
     .map(([group]) => group);
@@ -23,7 +27,8 @@ export function stopSigns(
   const urgent = own("emergency");
   return {
     urgent: [...urgent.values()],
+    severe,
     emergency: [...new Map([...urgent, ...words.named("stop.emergency"), ...urgent]).values()],
-    call: [...new Map([...words.named("stop.call"), ...own("call")]).values()],
+    call: [severe, ...new Map([...words.named("stop.call"), ...own("call")]).values()],
   };
 }

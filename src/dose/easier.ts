@@ -77,7 +77,12 @@ export function easierBout(
     after: [],
     origin: "protocol",
     because: undefined,
-    pain: painLimits(plan.value.pain, [protocol.value.pain, card.card.pain], clinic.pain),
+    pain: painLimits(
+      plan.value.pain,
+      [protocol.value.pain, card.card.pain],
+      clinic.pain,
+      program.callLevel,
+    ),
     place: card.source.at(["id"]),
     doses: [stated],
   };

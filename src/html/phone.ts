@@ -1,8 +1,8 @@
 /** What the booklet's file tells its script: the sessions and words of the companion, as JSON. */
 import { createHash } from "node:crypto";
 import type { Booklet } from "../compose/model.ts";
-import type { SessionBout } from "../compose/session-model.ts";
-import type { PhoneData, SessionKind } from "../phone/day/data.ts";
+import type { PainWords, SessionBout } from "../compose/session-model.ts";
+import type { KeptBout, PhoneData, SessionKind } from "../phone/day/data.ts";
 import { PARTS } from "../units/day-parts.ts";
 import type { Words } from "../words/words.ts";
 
@@ -28,11 +28,15 @@ export function phoneData(booklet: Booklet, words: Words): PhoneData {
       emergency: clinic.emergency,
       emergencyLink: clinic.emergencyLink,
     },
+    pain: {
+      callLevel: booklet.pain.callLevel,
+      severe: booklet.stop.severe,
+      settle: words.say("stop.call.settle"),
+    },
     clock: booklet.clock,
     ...content,
     words: Object.fromEntries([
       ...words.keys.filter(isForPhone).map((key) => [key.replace(/^phone\./, ""), words.raw(key)]),
-      ["settle", words.say("stop.call.settle")],
       ...PARTS.map((part) => [`part.${part}`, booklet.partNames[part]] as const),
     ]),
   };
@@ -41,15 +45,20 @@ export function phoneData(booklet: Booklet, words: Words): PhoneData {
 const isForPhone = (key: string): boolean => key.startsWith("phone.");
 
 /** Sessions with all that repeats from week to week said once. */
-function sessionsOf({ sessions }: Booklet): Pick<PhoneData, "bouts" | "kinds" | "sessions"> {
-  const bouts = collection<SessionBout>();
+function sessionsOf({
+  sessions,
+}: Booklet): Pick<PhoneData, "painWords" | "bouts" | "kinds" | "sessions"> {
+  const painWords = collection<PainWords>();
+  const bouts = collection<KeptBout>();
   const kinds = collection<SessionKind>();
+  const placeOf = (bout: SessionBout) =>
+    bouts.placeOf({ ...bout, painWords: painWords.placeOf(bout.painWords) });
   const planned = sessions.map(({ week, date, part, minutes, short, bouts: own }) => ({
     date,
     week,
-    kind: kinds.placeOf({ part, minutes, short, bouts: own.map(bouts.placeOf) }),
+    kind: kinds.placeOf({ part, minutes, short, bouts: own.map(placeOf) }),
   }));
-  return { bouts: bouts.items, kinds: kinds.items, sessions: planned };
+  return { painWords: painWords.items, bouts: bouts.items, kinds: kinds.items, sessions: planned };
 }
 
 /** Items in the order in which they first come, each once. */

@@ -1,8 +1,7 @@
 /** Draws the scales from 0 to 10 and the cover's steps as SVG of lines, areas and numbers. */
-import type { CalendarWeek, Cover, PainPage, WeekSteps } from "../compose/model.ts";
+import type { CalendarWeek, Cover, PainPage, PainZone, WeekSteps } from "../compose/model.ts";
 import type { Words } from "../words/words.ts";
 
-type Zone = PainPage["ruler"][number]["zone"];
 type Goal = Cover["goals"][number];
 
 /** Units are millimetres at full width. */
@@ -13,8 +12,8 @@ const WIDTH = 2 * EDGE + 11 * CELL;
 const NUMBERS = Array.from({ length: 11 }, (_, n) => n);
 
 /**
- * The pain ruler. Zones differ by pattern as well as by tone: blank, hatched, and dark with light
- * numbers. A flag stands at the client's limit.
+ * The pain ruler. Zones differ by pattern as well as by tone: blank, hatched, dark with light
+ * numbers, and dark with a light frame around each of them. A flag stands at the client's limit.
  */
 export function drawRuler(
   pain: Pick<PainPage, "ruler" | "limit">,
@@ -32,7 +31,7 @@ export function drawRuler(
     ].join(""),
   );
   const marks = pain.ruler.map(({ n }) => line(left(n), top, left(n), top + height, "thin"));
-  const limit = pain.ruler.filter(({ zone }) => zone !== "too-much").at(-1)?.n;
+  const limit = pain.ruler.filter(({ zone }) => zone === "fine" || zone === "allowed").at(-1)?.n;
   const flag =
     limit === undefined || limit === 10
       ? ""
@@ -50,7 +49,7 @@ export function drawRuler(
 }
 
 /** A sample of a zone's pattern. */
-export function drawZone(zone: Zone): string {
+export function drawZone(zone: PainZone): string {
   const frame = `<rect class="frame" x="1" y="1" width="${CELL}" height="10"/>`;
   return picture("", CELL + 2, 12, [area(zone, 1, 1, CELL, 10), frame]);
 }
@@ -98,9 +97,16 @@ export function drawSteps(steps: WeekSteps | undefined, weeks: readonly Calendar
   return picture("", WIDTH, 12.5, bars);
 }
 
-function area(zone: Zone, x: number, y: number, width: number, height: number): string {
+function area(zone: PainZone, x: number, y: number, width: number, height: number): string {
   const base = `<rect class="zone-${zone}" x="${x}" y="${y}" width="${width}" height="${height}"/>`;
-  return zone === "allowed" ? base + hatch(x, y, width, height) : base;
+  if (zone === "allowed") return base + hatch(x, y, width, height);
+  return zone === "call" ? base + inset(x, y, width, height) : base;
+}
+
+/** A light frame within. */
+function inset(x: number, y: number, width: number, height: number): string {
+  const gap = 1.4;
+  return `<rect class="inset" x="${round(x + gap)}" y="${round(y + gap)}" width="${round(width - 2 * gap)}" height="${round(height - 2 * gap)}"/>`;
 }
 
 /** Slanting lines, cut at the edges by hand: SVG patterns and clips print as pictures. */

@@ -1,5 +1,5 @@
 /** What the plan's own pain rule says to what was felt: ease, stop or call. It never asks for more. */
-import { type Felt, type FeltSession, feltDays, type Limited } from "./felt.ts";
+import { type Felt, type FeltDay, type FeltSession, feltDays, type Limited } from "./felt.ts";
 import { strictestAfter } from "./general-rule.ts";
 import { isDayAnswered, wasBad } from "./morning.ts";
 
@@ -14,38 +14,55 @@ export interface Advice<One> {
   readonly by: One;
 }
 
-/** Pain while an exercise is done: over its limit, stop it. */
+/**
+ * Pain while an exercise is done: over its limit, stop it. From `callLevel` on, or where it came suddenly,
+ * call as well (common practice).
+ */
 export function adviceDuring<One extends Pick<Limited, "pain">>(
   pain: number,
   bout: One,
+  callLevel: number,
+  sudden = false,
 ): Advice<One> | undefined {
-  return pain > bout.pain.during ? { level: "stop", over: "during", by: bout } : undefined;
+  if (sudden || pain >= callLevel) return { level: "call", over: "during", by: bout };
+  return isOver(pain, bout) ? { level: "stop", over: "during", by: bout } : undefined;
 }
 
-/** Pain in the hours after a session, against the strictest of its exercises. */
+/** Whether pain while an exercise is done is over its limit: at the limit it is all right. */
+export const isOver = (pain: number, bout: Pick<Limited, "pain">): boolean =>
+  pain > bout.pain.during;
+
+/** Pain in the hours after a session, against the strictest of its exercises; from `callLevel` on, call. */
 export function adviceAfter<One extends Limited>(
   pain: number,
   bouts: readonly One[],
+  callLevel: number,
 ): Advice<One> | undefined {
   const by = strictestAfter(bouts);
-  return by && pain > by.pain.after ? { level: "ease", over: "after", by } : undefined;
+  if (by === undefined) return undefined;
+  if (pain >= callLevel) return { level: "call", over: "after", by };
+  return pain > by.pain.after ? { level: "ease", over: "after", by } : undefined;
 }
 
 /**
  * The morning after a day with sessions: worse than usual, or over the limit, asks for less (Silbernagel
- * et al. 2007, Am J Sports Med 35:897: pain has settled by then); two such mornings running, for a call
- * (common practice). The rule goes by days: the sessions of a day share their next morning, against the
- * strictest of all their exercises. Days on which nothing was done, and mornings that were not written
- * down, do not come between two bad ones.
+ * et al. 2007, Am J Sports Med 35:897: pain has settled by then); two such mornings running, or pain from
+ * `callLevel` on, for a call (common practice). The rule goes by days: the sessions of a day share their
+ * next morning, against the strictest of all their exercises. Days on which nothing was done, and mornings
+ * that were not written down, do not come between two bad ones.
  */
 export function adviceMorning<One extends Limited>(
   day: string,
   diary: readonly FeltSession<One>[],
+  callLevel: number,
 ): Advice<One> | undefined {
   const days = feltDays(diary);
   const now = days.find((one) => one.day === day);
   const by = strictestAfter(now?.bouts ?? []);
-  if (now === undefined || by === undefined || !wasBad(now, by.pain)) return undefined;
+  if (now === undefined || by === undefined) return undefined;
+  if (now.sessions.some(({ felt }) => (felt.painMorning ?? 0) >= callLevel))
+    return { level: "call", over: "morning", by };
+  if (!wasBad(now, by.pain)) return undefined;
   const before = days.filter((one) => one.day < day && isDayAnswered(one)).at(-1);
   const limits = strictestAfter(before?.bouts ?? [])?.pain ?? by.pain;
   return before && wasBad(before, limits)
@@ -53,26 +70,41 @@ export function adviceMorning<One extends Limited>(
     : { level: "ease", over: "morning", by };
 }
 
-/** What still holds from the last day on which a session was tried, when the next one begins. */
+/**
+ * What still holds from the last day on which a session was tried, when the next one begins: a call before
+ * all else, then the next morning, the hours after, the exercise.
+ */
 export function adviceFromLast<One extends Limited>(
   diary: readonly FeltSession<One>[],
+  callLevel: number,
 ): Advice<One> | undefined {
   const last = feltDays(diary).at(-1);
-  if (last === undefined) return undefined;
-  const morning = adviceMorning(last.day, diary);
-  if (morning) return morning;
-  for (const { felt, bouts } of last.sessions) {
-    const after = felt.painAfter === undefined ? undefined : adviceAfter(felt.painAfter, bouts);
-    if (after) return after;
-  }
-  const by = last.sessions.flatMap(({ felt, bouts }) => overDuring(felt, bouts)).at(0);
-  return by && { level: "ease", over: "during", by };
+  return last && adviceOfDay(last, diary, callLevel);
 }
 
-const overDuring = <One extends Limited>({ exercises }: Felt, bouts: readonly One[]): One[] =>
-  bouts.filter((bout) =>
-    exercises.some(
-      ({ card, pain }) =>
-        card === bout.card && pain !== undefined && adviceDuring(pain, bout) !== undefined,
+/** What holds from one day; `diary` holds the days before it too. */
+export function adviceOfDay<One extends Limited>(
+  { day, sessions }: FeltDay<One>,
+  diary: readonly FeltSession<One>[],
+  callLevel: number,
+): Advice<One> | undefined {
+  const all = [
+    adviceMorning(day, diary, callLevel),
+    ...sessions.map(({ felt: { painAfter }, bouts }) =>
+      painAfter === undefined ? undefined : adviceAfter(painAfter, bouts, callLevel),
     ),
-  );
+    ...sessions.flatMap(({ felt, bouts }) =>
+      bouts.flatMap((bout) =>
+        painsOf(felt, bout).map((pain) => adviceDuring(pain, bout, callLevel)),
+      ),
+    ),
+  ].filter((advice) => advice !== undefined);
+  const [first] = all;
+  const advice = all.find(({ level }) => level === "call") ?? first;
+  // an exercise that was stopped is over: what is left of it is to do less next time
+  return advice?.level === "stop" ? { ...advice, level: "ease" } : advice;
+}
+
+/** The pains of an exercise that are written down in a session. */
+export const painsOf = ({ exercises }: Felt, { card }: Pick<Limited, "card">): number[] =>
+  exercises.flatMap((one) => (one.card === card ? (one.pain ?? []) : []));

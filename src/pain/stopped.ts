@@ -1,5 +1,5 @@
 /** After an exercise was stopped for its pain: what else of that day is left out with it. */
-import { adviceDuring } from "./advice.ts";
+import { isOver } from "./advice.ts";
 import type { Felt, FeltSession, Limited } from "./felt.ts";
 
 export interface Loading extends Limited {
@@ -33,7 +33,7 @@ function wasStopped(bout: Loading, { exercises }: Felt): boolean {
     ({ card, pain, done }) =>
       card === bout.card &&
       pain !== undefined &&
-      adviceDuring(pain, bout) !== undefined &&
+      isOver(pain, bout) &&
       !(bout.pain.kind === "pain-free" && done === "yes"),
   );
 }

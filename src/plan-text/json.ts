@@ -25,8 +25,9 @@ import { type BoutJson, boutJson } from "./bout-json.ts";
  * waits for a review. 8: what is moved in a week in the clinic's unit. 9: whether a bout is hard work, and why.
  * 10: ranges of speed, seconds for a distance, shares of the best speed.
  * 11: the distance of a week. 12: the work of each tissue in each quality.
+ * 13: the pain to call from.
  */
-const VERSION = 12;
+const VERSION = 13;
 
 /** A plan with everything computed from it. */
 export interface ComputedPlan {
@@ -44,6 +45,8 @@ export interface PlanJson {
   /** Whether a clinician has signed the plan as it is; else it is a draft. */
   readonly signed: boolean;
   readonly starts: string;
+  /** The pain, 0 to 10, from which the client is to stop and call, whatever the exercise. */
+  readonly pain_call: number;
   /** The plan as its author could write it, every default filled in. */
   readonly statement: Readonly<Record<string, unknown>>;
   readonly weeks: readonly WeekJson[];
@@ -151,6 +154,7 @@ export function planJson(
     client: plan.value.client.reference,
     signed: made.signedOff !== undefined,
     starts: plan.value.starts,
+    pain_call: program.callLevel,
     statement: serialisePlan(plan.value),
     weeks: schedule.weeks.map((week, index) => {
       const sessions = week.days.flatMap((day) => day.sessions);

@@ -155,6 +155,14 @@ function buildPlanSchema(words: Vocabulary) {
       .prefault({})
       .describe("The client's own plan; what is left out is left to write in."),
     pain: painRule.optional().describe("A pain rule for this client, instead of the protocol's."),
+    pain_call: z
+      .number()
+      .min(1)
+      .max(10)
+      .optional()
+      .describe(
+        "From this pain on the client stops and calls the same day; not above the clinic's, which holds if left out.",
+      ),
     distance_growth: distanceGrowth,
     leave_out: z
       .array(

@@ -18,6 +18,8 @@ export interface Program {
   readonly clinic: Clinic;
   /** When the parts of the client's day begin. */
   readonly clock: DayClock;
+  /** The pain, 0 to 10, from which the client is to stop and call, whatever the exercise. */
+  readonly callLevel: number;
   /** Whole weeks from the first day to the last, weeks away included. */
   readonly weeks: number;
   /** Weeks, from 1, in which the client is away and nothing is done. */

@@ -4,7 +4,7 @@ import { cardLayer } from "../cards/dose-layer.ts";
 import { unknownCard } from "../cards/ladder.ts";
 import type { LibraryCard } from "../cards/library.ts";
 import { Fault, isError, type WithFaults } from "../faults/fault.ts";
-import { painLimits } from "../pain/limits.ts";
+import { callLevel, painLimits } from "../pain/limits.ts";
 import type { Plan } from "../plan/schema.ts";
 import type { DosePart } from "../prescription/fields.ts";
 import { mergeLayers } from "../prescription/merge.ts";
@@ -16,6 +16,7 @@ import { dayClock } from "../units/clock.ts";
 import type { WorkSide } from "../units/side.ts";
 import { ageFaults } from "./age.ts";
 import { courseCalendar, weeksBack } from "./away.ts";
+import { callLevelFaults } from "./call-level.ts";
 import { changedExercises, type Named } from "./changes.ts";
 import { type CoursePhase, coursePhases, lastPrinted } from "./course.ts";
 import { fitFaults, type Placed } from "./fit.ts";
@@ -29,12 +30,14 @@ import { unusedChanges } from "./unused-changes.ts";
 /**
  * The program, or undefined where an error stands in its way.
  * Faults: unknown-card, card-twice, change-unused, not-for-client, equipment-missing,
- * dose-incomplete, weeks-left-out, wrong-value (a dose that is no shape of a set, an end of a flag).
+ * dose-incomplete, weeks-left-out, wrong-value (a dose that is no shape of a set, an end of a flag, a
+ * level of pain to call from).
  */
 export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefined> {
   const { plan, protocol, clinic } = parts;
   const { value: course, faults: extending } = coursePhases(plan, protocol);
   const faults: Fault[] = [...extending, ...unusedChanges(plan, protocol, course)];
+  faults.push(...callLevelFaults(plan, clinic));
   const calendar = courseCalendar(plan.value, lastPrinted(course));
   const flags = heldFlags(plan, course, calendar);
   const phases: ProgramPhase[] = [];
@@ -77,6 +80,7 @@ export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefi
     protocol,
     clinic,
     clock: dayClock(plan.value.week.hours),
+    callLevel: callLevel(clinic.pain.call, plan.value.pain_call),
     weeks: calendar.length,
     awayWeeks: calendar.flatMap((week, at) => (week === undefined ? [at + 1] : [])),
     courseWeeks: calendar,
@@ -141,7 +145,12 @@ function resolveExercise(
     ...ties(named, phase, list),
     origin: named.origin,
     because: named.because,
-    pain: painLimits(plan.value.pain, [protocol.value.pain, card.card.pain], clinic.pain),
+    pain: painLimits(
+      plan.value.pain,
+      [protocol.value.pain, card.card.pain],
+      clinic.pain,
+      callLevel(clinic.pain.call, plan.value.pain_call),
+    ),
     place: named.source.at(named.path),
     doses,
   };

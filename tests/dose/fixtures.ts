@@ -116,6 +116,7 @@ export function program(input: ProgramInput): Program {
     courseWeeks: [],
     flags: [],
     easedWeeks: [],
+    callLevel: 8,
     phases: phases.map((phase) => ({
       id: phase.id,
       title: `Title of ${phase.id}`,

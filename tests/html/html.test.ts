@@ -212,15 +212,17 @@ test.each(["A4", "Letter"] as const)("paper %s is the size of the page", (paper)
 describe("the pain ruler", () => {
   it("is described in words and marks the limit", () => {
     expect(html).toContain(
-      'aria-label="Pain ruler from 0, no pain, to 10, worst pain. 0 to 2: Fine. 3 to 5: All right for now. 6 to 10: Too much."',
+      'aria-label="Pain ruler from 0, no pain, to 10, worst pain. 0 to 2: Fine. 3 to 5: All right for now. 6 to 7: Too much. 8 to 10: Call us."',
     );
     expect(html).toContain(">Your limit: 5</text>");
   });
 
-  it("is told apart without colour: blank, hatched, dark", () => {
+  it("is told apart without colour: blank, hatched, dark, dark with a frame", () => {
     const [ruler = ""] = /<div class="ruler">[\s\S]*?<\/svg>/.exec(html) ?? [];
     expect(ruler.match(/class="hatch"/g)).toHaveLength(3);
-    expect(ruler.match(/zone-too-much/g)).toHaveLength(5);
+    expect(ruler.match(/zone-too-much/g)).toHaveLength(2);
+    expect(ruler.match(/zone-call/g)).toHaveLength(3);
+    expect(ruler.match(/class="inset"/g)).toHaveLength(3);
   });
 });
 

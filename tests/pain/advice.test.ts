@@ -5,13 +5,8 @@
  */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import {
-  type AdviceLevel,
-  adviceAfter,
-  adviceDuring,
-  adviceFromLast,
-  adviceMorning,
-} from "../../src/pain/advice.ts";
+import type { AdviceLevel } from "../../src/pain/advice.ts";
+import * as pain from "../../src/pain/advice.ts";
 import type { Felt, FeltSession } from "../../src/pain/felt.ts";
 import type { PainLimits } from "../../src/pain/limits.ts";
 
@@ -52,6 +47,15 @@ const on = (
   felt: felt(change),
   bouts,
 });
+
+/** Above the scale: no number asks for a call by itself. */
+const NEVER = 11;
+const adviceDuring = (n: number, one: Bout) => pain.adviceDuring(n, one, NEVER);
+const adviceAfter = (n: number, bouts: readonly Bout[]) => pain.adviceAfter(n, bouts, NEVER);
+const adviceMorning = (day: string, diary: readonly FeltSession<Bout>[]) =>
+  pain.adviceMorning(day, diary, NEVER);
+const adviceFromLast = (diary: readonly FeltSession<Bout>[], level = NEVER) =>
+  pain.adviceFromLast(diary, level);
 
 /** What is said to the morning after the day of a session, with the other sessions of a diary. */
 const morningOf = (one: FeltSession<Bout>, others: readonly FeltSession<Bout>[] = []) =>
@@ -221,6 +225,47 @@ describe("from the last session", () => {
   });
 });
 
+describe("from the level to call from on", () => {
+  test.each([
+    [8, [0, 5, 6, 7, 7.5], [8, 8.5, 10]],
+    [6.5, [0, 5, 6], [6.5, 7, 10]],
+    [10, [0, 9.5], [10]],
+    [1, [0, 0.5], [1, 10]],
+  ])("%d: a call, whenever it was felt and whatever the exercise", (level, below, from) => {
+    for (const one of [FIVE, FREE, bout("all", 10)]) {
+      for (const n of [...below, ...from]) {
+        const here = from.includes(n) ? "call" : "less";
+        const said = (advice: { level: AdviceLevel } | undefined) =>
+          advice?.level === "call" ? "call" : "less";
+        const told = [
+          pain.adviceDuring(n, one, level),
+          pain.adviceAfter(n, [one], level),
+          pain.adviceMorning("2026-12-02", [on(2, { painMorning: n }, [one])], level),
+          adviceFromLast([on(2, { painAfter: n }, [one])], level),
+          adviceFromLast([on(2, { painMorning: n, worseMorning: false }, [one])], level),
+          adviceFromLast([on(2, { exercises: [{ card: one.card, pain: n }] }, [one])], level),
+        ];
+        expect([n, ...told.map(said)]).toEqual([n, ...told.map(() => here)]);
+      }
+    }
+  });
+
+  test("pain that came suddenly asks for a call at any number", () => {
+    for (const n of [0, 5, 10]) {
+      expect(pain.adviceDuring(n, FIVE, 8, true)).toEqual({
+        level: "call",
+        over: "during",
+        by: FIVE,
+      });
+    }
+  });
+
+  test("a call comes before a milder word of the same day", () => {
+    const day = on(2, { worseMorning: true, exercises: [{ card: "rise", pain: 9 }] });
+    expect(adviceFromLast([day], 8)).toEqual({ level: "call", over: "during", by: FIVE });
+  });
+});
+
 test("more pain never brings milder advice, and no advice asks for more", () => {
   const rank = { none: 0, ease: 1, stop: 2, call: 3 } as const;
   const scale = fc.integer({ min: 0, max: 20 }).map((n) => n / 2);
@@ -229,17 +274,18 @@ test("more pain never brings milder advice, and no advice asks for more", () => 
     worseMorning: fc.option(fc.boolean(), { nil: undefined }),
   });
   fc.assert(
-    fc.property(scale, scale, scale, morning, (a, b, limit, before) => {
+    fc.property(scale, scale, scale, scale, morning, (a, b, limit, callLevel, before) => {
       const one = bout("rise", limit);
       const [low, high] = [Math.min(a, b), Math.max(a, b)];
       const earlier = [on(2, before, [one])];
       for (const advice of [
-        (pain: number) => adviceDuring(pain, one),
-        (pain: number) => adviceAfter(pain, [one]),
-        (painMorning: number) => morningOf(on(4, { painMorning }, [one]), earlier),
-        (painAfter: number) => adviceFromLast([...earlier, on(4, { painAfter }, [one])]),
+        (n: number) => pain.adviceDuring(n, one, callLevel),
+        (n: number) => pain.adviceAfter(n, [one], callLevel),
+        (painMorning: number) =>
+          pain.adviceMorning("2026-12-04", [...earlier, on(4, { painMorning }, [one])], callLevel),
+        (painAfter: number) => adviceFromLast([...earlier, on(4, { painAfter }, [one])], callLevel),
       ]) {
-        const level = (pain: number) => rank[advice(pain)?.level ?? "none"];
+        const level = (n: number) => rank[advice(n)?.level ?? "none"];
         expect(level(high)).toBeGreaterThanOrEqual(level(low));
       }
     }),

@@ -1,7 +1,7 @@
 /** The limits of an exercise: the plan's own, or the stricter of protocol and card. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { painLimits } from "../../src/pain/limits.ts";
+import { callLevel, painLimits } from "../../src/pain/limits.ts";
 import { type PainRule, painRule } from "../../src/pain/rule.ts";
 
 /** Zones of Thomeé 1997, Phys Ther 77:1690 (from memory): to 2 safe, to 5 acceptable, above it too much. */
@@ -38,12 +38,38 @@ test.each<[string, PainRule | undefined, [PainRule, PainRule], object]>([
     { kind: "pain-free", ...numbers(0, 0, 2) },
   ],
 ])("%s", (_, own, others, limits) => {
-  expect(painLimits(own, others, CLINIC)).toEqual(limits);
+  expect(painLimits(own, others, CLINIC, 8)).toEqual(limits);
+});
+
+test.each<[string, number, PainRule, object]>([
+  ["a limit below the level to call from", 8, numbers(2, 7, 7), numbers(2, 7, 7)],
+  ["a limit at it", 8, numbers(2, 8, 9), numbers(2, 7, 7)],
+  ["all of the scale", 8, numbers(10, 10, 10), numbers(7, 7, 7)],
+  ["the clinic's own numbers above a plan's level", 4, "monitored", numbers(2, 3, 3)],
+  ["a level between two numbers", 4.5, "monitored", numbers(2, 4, 4)],
+])("%s: no pain to call for is all right", (_, level, rule, limits) => {
+  const kind = "monitored";
+  expect(painLimits(undefined, [rule, "monitored"], { ...CLINIC, ...limits }, level)).toEqual({
+    kind,
+    ...limits,
+  });
+  expect(painLimits(undefined, [rule, numbers(10, 10, 10)], CLINIC, level)).toEqual({
+    kind,
+    ...limits,
+  });
+});
+
+test.each([
+  ["the clinic's", 8, undefined, 8],
+  ["a lower one of the plan", 8, 6, 6],
+  ["never above the clinic's", 8, 9, 8],
+])("the level to call from: %s", (_, clinic, plan, level) => {
+  expect(callLevel(clinic, plan)).toBe(level);
 });
 
 test("a clinic whose monitored pain is none is pain-free", () => {
   const clinic = { comfortable: 0, during: 0, after: 0 };
-  expect(painLimits(undefined, ["monitored", "monitored"], clinic)).toEqual(NONE);
+  expect(painLimits(undefined, ["monitored", "monitored"], clinic, 8)).toEqual(NONE);
 });
 
 test("no limit is above that of protocol, card or clinic", () => {
@@ -58,7 +84,7 @@ test("no limit is above that of protocol, card or clinic", () => {
     one === "pain-free" ? 0 : one === "monitored" ? CLINIC[name] : one[name];
   fc.assert(
     fc.property(rule, rule, (protocol, card) => {
-      const limits = painLimits(undefined, [protocol, card], CLINIC);
+      const limits = painLimits(undefined, [protocol, card], CLINIC, 11);
       for (const name of ["comfortable", "during", "after"] as const) {
         expect(limits[name]).toBe(Math.min(most(protocol, name), most(card, name)));
       }

@@ -317,4 +317,53 @@ describe("pain rules", () => {
       "monitored",
     ]);
   });
+
+  const level = (text: string) => made(text).value?.program.callLevel;
+  const withLine = (line: string) => change(GOOD, "side: left\n", `side: left\n${line}\n`);
+  const CLINIC = `${DEMO}/clinic.yaml`;
+  const clinic = (pain: string) => ({ [CLINIC]: `${shippedText(CLINIC)}\npain: ${pain}\n` });
+
+  test("from 8 on a client calls, or from what the clinic or the plan says", () => {
+    expect(level(GOOD)).toBe(8);
+    expect(level(withLine("pain_call: 6"))).toBe(6);
+    expect(made(GOOD, clinic("{ call: 7 }")).value?.program.callLevel).toBe(7);
+    expect(limits(withLine("pain_call: 4"))).toEqual([3, 3]);
+  });
+
+  test.each<[string, string, string, string, string]>([
+    ["a level above the clinic's", "pain_call: 9", "9", "from a pain of 8 on", "Write 8 or less"],
+    [
+      "a limit of its own at the clinic's level",
+      "pain: { comfortable: 2, during: 8, after: 5 }",
+      "8",
+      "allows a pain of 8, and from 8 on",
+      "Write less than 8",
+    ],
+    [
+      "a limit of its own above its own level",
+      "pain: { comfortable: 2, during: 5, after: 6 }\npain_call: 5.5",
+      "6 }",
+      "allows a pain of 6, and from 5.5 on",
+      "Write less than 5.5",
+    ],
+  ])("%s is refused", (_, line, at, message, hint) => {
+    const text = withLine(line);
+    const { value, faults } = made(text);
+    expect(value).toBeUndefined();
+    const [fault] = faults.filter((one) => one.level === "error");
+    expect(fault?.code).toBe("wrong-value");
+    expect(fault?.message).toContain(message);
+    expect(fault?.hint).toContain(hint);
+    expect(textAt(text, fault?.place).startsWith(at)).toBe(true);
+  });
+
+  test.each(["{ during: 8 }", "{ during: 4, after: 6, call: 6 }"])(
+    "a clinic whose limits reach the level, %s, is refused",
+    (pain) => {
+      const { faults } = demoClinic({ [FILE]: GOOD, ...clinic(pain) });
+      expect(faults.map(({ message }) => message).join()).toContain(
+        "call has to be more than during and after",
+      );
+    },
+  );
 });

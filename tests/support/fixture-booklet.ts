@@ -308,11 +308,13 @@ export const achilles: Booklet = {
   },
   stop: {
     urgent: [],
+    severe: "Pain of 8 out of 10 or more, or sudden pain",
     emergency: [
       "You have chest pain, or you cannot get your breath.",
       "You faint, or one side of your face or body goes weak.",
     ],
     call: [
+      "Pain of 8 out of 10 or more, or sudden pain",
       "You felt a sudden snap or a kick at the back of your leg, and you cannot push off.",
       "Your calf is swollen, hot, red or sore when you press it.",
       "Your pain is over 5 out of 10 and does not settle in an hour.",
@@ -326,10 +328,18 @@ export const achilles: Booklet = {
     comfortable: 2,
     during: 5,
     after: 2,
+    callLevel: 8,
     limit: "5",
     ruler: Array.from({ length: 11 }, (_, n) => ({
       n,
-      zone: n <= 2 ? ("fine" as const) : n <= 5 ? ("allowed" as const) : ("too-much" as const),
+      zone:
+        n <= 2
+          ? ("fine" as const)
+          : n <= 5
+            ? ("allowed" as const)
+            : n < 8
+              ? ("too-much" as const)
+              : ("call" as const),
     })),
     zones: [
       { zone: "fine", from: 0, to: 2, name: "Fine", says: "Carry on as planned." },
@@ -343,10 +353,11 @@ export const achilles: Booklet = {
       {
         zone: "too-much",
         from: 6,
-        to: 10,
+        to: 7,
         name: "Too much",
         says: "Stop this exercise for today. Next time, use less weight.",
       },
+      { zone: "call", from: 8, to: 10, name: "Call us", says: "Stop, and call us the same day." },
     ],
     says: "Pain during an exercise may reach 5.",
     exceptions: [],

@@ -71,6 +71,18 @@ const ROWS: readonly (readonly [
     "pain during",
   ],
   [
+    "pain page: when to call",
+    "html",
+    page("part-pain", "Pain of 8 out of 10 or more", "Pain of 9 out of 10 or more"),
+    "pain to call from",
+  ],
+  [
+    "exercise page: when to call",
+    "html",
+    page(ONE_LEG, "Pain of 8 out of 10 or more", "Pain of 9 out of 10 or more"),
+    "pain to call from",
+  ],
+  [
     "weeks page: a part of the day",
     "html",
     page("part-weeks", '<span class="time">Evening</span>', '<span class="time">Midday</span>'),
@@ -185,6 +197,18 @@ const ROWS: readonly (readonly [
   ["phone: rest", "html", data('"restS":150', '"restS":15'), "rest"],
   ["phone: a limit of pain", "html", data('"during":5', '"during":8'), "pain during"],
   [
+    "phone: the level to call from",
+    "html",
+    data('"callLevel":8', '"callLevel":9'),
+    "pain to call from",
+  ],
+  [
+    "phone: the sign to call for",
+    "html",
+    data("Pain of 8 out of 10 or more", "Pain of 9 out of 10 or more"),
+    "pain to call from",
+  ],
+  [
     "phone: what is said over the limit",
     "html",
     data("Pain over 5 out of 10", "Pain over 6 out of 10"),
@@ -217,6 +241,7 @@ const ROWS: readonly (readonly [
   ],
   ["calendar file: a side", "ics", inText("(Left leg)", "(Right leg)"), "side"],
   ["calendar file: sets", "ics", inText("3 × 15", "2 × 15"), "sets"],
+  ["calendar file: when to call", "ics", inText("Pain of 8", "Pain of 9"), "pain to call from"],
   ["calendar file: pain", "ics", inText("Pain up to 5", "Pain up to 4"), "pain in a session"],
   [
     "calendar file: one event twice",

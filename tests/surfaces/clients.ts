@@ -119,6 +119,7 @@ function planOf(seed: number, protocol: ProtocolText, unit: MassUnit, random: Ra
         { comfortable: 2, during: 6, after: 4 },
       ] as const),
     }),
+    ...(random.chance(0.1) && { pain_call: random.one([7, 6.5]) }),
     leave_out: changes.leaveOut,
     swap: changes.swap,
     add: changes.add,

@@ -54,7 +54,7 @@ const SETTINGS: readonly Readonly<Record<string, unknown>>[] = [
     dosing: { one_rm: "brzycki" },
   },
   { ...GERMAN, paper: "Letter", dosing: { changeover: "2 min", last_rest: true } },
-  { ...GERMAN, locale: "de-AT", pain: { comfortable: 1, during: 4, after: 3 } },
+  { ...GERMAN, locale: "de-AT", pain: { comfortable: 1, during: 4, after: 3, call: 7 } },
 ];
 
 export const CLINICS: readonly ClinicText[] = SETTINGS.map((settings, index) => {

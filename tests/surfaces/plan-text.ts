@@ -25,6 +25,7 @@ export interface PlanText {
   readonly equipment: readonly unknown[];
   readonly week: WeekText;
   readonly pain?: CardText["pain"];
+  readonly pain_call?: number;
   readonly leave_out: readonly { readonly card: string; readonly why: string }[];
   readonly swap: readonly { readonly card: string; readonly to: string; readonly why: string }[];
   readonly add: readonly {

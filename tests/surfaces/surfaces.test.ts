@@ -51,6 +51,7 @@ const LEAST: Readonly<Record<string, number>> = {
   "pain after": 2,
   "pain during": 4,
   "pain in a session": 10,
+  "pain to call from": 5,
   paper: 0.8,
   "phase lengths": 0.5,
   "phase weeks": 0.5,

@@ -48,6 +48,8 @@ const KINDS: Readonly<Record<string, (looked: Looked) => boolean>> = {
   "a page of easier moves": ({ html }) => html.includes('id="part-easier"'),
   "a flag": ({ client }) => client.plan.flags.length > 0,
   "a pain rule of the client's own": ({ client }) => client.plan.pain !== undefined,
+  "a level of pain to call from of the client's own": ({ client }) =>
+    client.plan.pain_call !== undefined,
   "a course cut short": ({ client }) => client.plan.weeks !== undefined,
   "a draft": ({ client }) => client.plan.signed === undefined,
   "a second booklet in the course": ({ client }) => client.before !== undefined,

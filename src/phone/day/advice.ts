@@ -4,7 +4,7 @@ import { type Diary, type DiaryEntry, sessionKey } from "../../diary/entry.ts";
 import * as pain from "../../pain/advice.ts";
 import type { FeltSession } from "../../pain/felt.ts";
 import * as stopped from "../../pain/stopped.ts";
-import type { PlannedSession } from "./data.ts";
+import type { PainSigns, PlannedSession } from "./data.ts";
 import { withEntry } from "./entries.ts";
 import { dayOf } from "./morning.ts";
 
@@ -17,37 +17,46 @@ export interface Advice {
 /** Pain during an exercise, 0 to 10: over the limit, the rule's own words; within it nothing. */
 export function adviceDuring(
   number: number,
-  bout: Pick<SessionBout, "pain" | "painWords">,
+  bout: SessionBout,
+  signs: PainSigns,
 ): Advice | undefined {
-  return pain.adviceDuring(number, bout) && { level: "stop", says: [bout.painWords.over] };
+  const advice = pain.adviceDuring(number, bout, signs.callLevel);
+  return advice?.level === "stop"
+    ? { level: "stop", says: [bout.painWords.over] }
+    : inWords(advice, signs);
 }
 
 /** Pain after a session, 0 to 10. */
-export function adviceAfter(number: number, { bouts }: PlannedSession): Advice | undefined {
-  return inWords(pain.adviceAfter(number, bouts), "");
+export function adviceAfter(
+  number: number,
+  { bouts }: PlannedSession,
+  signs: PainSigns,
+): Advice | undefined {
+  return inWords(pain.adviceAfter(number, bouts, signs.callLevel), signs);
 }
 
 /**
- * The morning after the day on which this session was done; sessions of one day share it. `settle` is the
- * booklet's sign to call for it; the entry need not be in the diary yet.
+ * The morning after the day on which this session was done; sessions of one day share it. The entry need
+ * not be in the diary yet.
  */
 export function adviceMorning(
   entry: DiaryEntry,
   sessions: readonly PlannedSession[],
   diary: Diary,
-  settle: string,
+  signs: PainSigns,
 ): Advice | undefined {
   const { entries } = withEntry(diary, entry);
-  return inWords(pain.adviceMorning(dayOf(entry), entries.map(felt(sessions))), settle);
+  const advice = pain.adviceMorning(dayOf(entry), entries.map(felt(sessions)), signs.callLevel);
+  return inWords(advice, signs);
 }
 
 /** What still holds from the last session that was done, when the next one begins. */
 export function adviceFromLast(
   { entries }: Diary,
   sessions: readonly PlannedSession[],
-  settle: string,
+  signs: PainSigns,
 ): Advice | undefined {
-  return inWords(pain.adviceFromLast(entries.map(felt(sessions))), settle);
+  return inWords(pain.adviceFromLast(entries.map(felt(sessions)), signs.callLevel), signs);
 }
 
 /**
@@ -81,17 +90,13 @@ function felt(sessions: readonly PlannedSession[]) {
   };
 }
 
-function inWords(advice: pain.Advice<SessionBout> | undefined, settle: string): Advice | undefined {
+function inWords(
+  advice: pain.Advice<SessionBout> | undefined,
+  { severe, settle }: PainSigns,
+): Advice | undefined {
   if (advice === undefined) return undefined;
   const { level, over, by } = advice;
   const { after, worse } = by.painWords;
-  switch (over) {
-    case "during":
-    case "morning":
-      return { level, says: [worse] };
-    case "after":
-      return { level, says: [after, worse] };
-    case "mornings":
-      return { level, says: [settle, worse] };
-  }
+  if (level === "call") return { level, says: over === "mornings" ? [settle, worse] : [severe] };
+  return { level, says: over === "after" ? [after, worse] : [worse] };
 }

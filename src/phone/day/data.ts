@@ -1,7 +1,16 @@
 /** What a booklet's file tells its script: sessions, rules and words, as plain data. */
-import type { BookletSession, SessionBout } from "../../compose/session-model.ts";
+import type { BookletSession, PainWords, SessionBout } from "../../compose/session-model.ts";
 import type { DayClock } from "../../units/clock.ts";
 import type { MassUnit } from "../../units/mass.ts";
+
+/** What a booklet says of pain, whatever the exercise. */
+export interface PainSigns {
+  /** The pain, 0 to 10, from which the client is to stop and call. */
+  readonly callLevel: number;
+  /** Its signs to call for: pain from that level on, and bad mornings running. */
+  readonly severe: string;
+  readonly settle: string;
+}
 
 export interface PhoneData {
   /** The plan's id, and the clinic's reference for the client. */
@@ -23,10 +32,14 @@ export interface PhoneData {
     readonly emergency: string;
     readonly emergencyLink: string;
   };
+  /** What the booklet says of pain, whatever the exercise. */
+  readonly pain: PainSigns;
   /** When the parts of the client's day begin. */
   readonly clock: DayClock;
+  /** Every different set of an exercise's pain sentences once; bouts name them by their place here. */
+  readonly painWords: readonly PainWords[];
   /** Every different bout of the program once; kinds of sessions name them by their place here. */
-  readonly bouts: readonly SessionBout[];
+  readonly bouts: readonly KeptBout[];
   /** Every different session, without its day; sessions name them by their place here. */
   readonly kinds: readonly SessionKind[];
   /** First to last. */
@@ -37,6 +50,11 @@ export interface PhoneData {
   }[];
   /** The screens' words by key, with {names} to fill in. */
   readonly words: Readonly<Record<string, string>>;
+}
+
+/** A bout with its pain sentences by place in `painWords`. */
+export interface KeptBout extends Omit<SessionBout, "painWords"> {
+  readonly painWords: number;
 }
 
 /** What sessions of the same kind have in common; bouts by place in `bouts`. */
@@ -57,7 +75,11 @@ export interface PlannedSession extends Omit<SessionKind, "bouts"> {
 
 /** The sessions of a booklet, first to last. */
 export function plannedSessions(data: PhoneData): readonly PlannedSession[] {
-  const { sessions, kinds, bouts, clock } = data;
+  const { sessions, kinds, clock } = data;
+  const bouts = data.bouts.flatMap((bout): SessionBout[] => {
+    const painWords = data.painWords[bout.painWords];
+    return painWords ? [{ ...bout, painWords }] : [];
+  });
   const whole = kinds.map((kind) => ({
     ...kind,
     startsAt: clock[kind.part],

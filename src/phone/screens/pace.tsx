@@ -2,6 +2,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
 import { adviceDuring } from "../day/advice.ts";
+import type { PainSigns } from "../day/data.ts";
 import { pacedOf } from "../day/paced.ts";
 import type { SetDone } from "../pace/done.ts";
 import { COUNT_IN_MS } from "../pace/run.ts";
@@ -32,11 +33,11 @@ interface PaceProps {
 
 export function PaceScreen(props: PaceProps) {
   const { bout, sets, stored, onStore, pain, onPain, onSet, onEnd } = props;
-  const { say, tell } = useApp();
+  const { data, say, tell } = useApp();
   const pace = usePace({ bout, sets, stored, onStore });
   const { view } = pace;
   // whoever comes back to an exercise that hurt too much is not asked to go on
-  const [hurts, setHurts] = useState(isOver(pain, bout));
+  const [hurts, setHurts] = useState(isOver(pain, bout, data.pain));
   const over = view.mode === "over";
   const begun = pacedOf(view.done, sets).sets;
   // a session that is broken off for good still has the sets that were done
@@ -141,20 +142,20 @@ interface HurtsProps {
   readonly onLeave: () => void;
 }
 
-const isOver = (pain: number | undefined, bout: SessionBout): boolean =>
-  pain !== undefined && adviceDuring(pain, bout) !== undefined;
+const isOver = (pain: number | undefined, bout: SessionBout, signs: PainSigns): boolean =>
+  pain !== undefined && adviceDuring(pain, bout, signs) !== undefined;
 
 /** Pain in the middle of an exercise: a number, kept the moment it is tapped, and what the plan says to it. */
 function Hurts({ bout, known, onPain, onGoOn, onLeave }: HurtsProps) {
-  const { say } = useApp();
-  const over = isOver(known, bout);
+  const { say, data } = useApp();
+  const over = isOver(known, bout, data.pain);
   const [before] = useState(over ? undefined : known);
   const [pain, setPain] = useState(over ? known : undefined);
   const tap = (number: number) => {
     setPain(number);
     onPain({ pain: number, before });
   };
-  const advice = pain === undefined ? undefined : adviceDuring(pain, bout);
+  const advice = pain === undefined ? undefined : adviceDuring(pain, bout, data.pain);
   return (
     <section class="session">
       <Heading>{say("pace.how-much")}</Heading>

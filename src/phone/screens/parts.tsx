@@ -99,9 +99,9 @@ interface MorningProps {
 
 /** The next morning: how much pain, whether that is back to the usual, and what the plan says to it. */
 export function MorningQuestions({ legend, entry, onAnswer }: MorningProps) {
-  const { say, sessions, diary, act } = useApp();
+  const { say, data, sessions, diary, act } = useApp();
   const { painMorning, worseMorning } = morningAfter(entry, diary);
-  const advice = adviceMorning(entry, sessions, diary, say("settle"));
+  const advice = adviceMorning(entry, sessions, diary, data.pain);
   const onChange = (change: Partial<Morning>) => {
     act({ entries: withMorning(entry, diary, change) }, say("kept"));
     onAnswer?.();

@@ -23,7 +23,7 @@ export function TodayScreen() {
   );
   const begun = app.place && findSession(sessions, app.place.key);
   const others = today.sessions.filter((session) => session !== begun);
-  const fromLast = open.length > 0 ? adviceFromLast(diary, sessions, say("settle")) : undefined;
+  const fromLast = open.length > 0 ? adviceFromLast(diary, sessions, app.data.pain) : undefined;
   return (
     <>
       <Heading>{names.long(onTheWall(now).date)}</Heading>

@@ -74,8 +74,9 @@ interface ExerciseFormProps {
 
 /** One exercise: done or not, how much where it was different, and the pain. */
 export function ExerciseForm({ bout, exercise, onChange }: ExerciseFormProps) {
-  const { say } = useApp();
-  const advice = exercise.pain === undefined ? undefined : adviceDuring(exercise.pain, bout);
+  const { say, data } = useApp();
+  const advice =
+    exercise.pain === undefined ? undefined : adviceDuring(exercise.pain, bout, data.pain);
   const options: readonly Done[] = ["yes", "part", "no"];
   return (
     <section class="write-exercise">
@@ -150,7 +151,10 @@ export function SessionForm({
 }) {
   const app = useApp();
   const { say, waking } = app;
-  const after = entry.painAfter === undefined ? undefined : adviceAfter(entry.painAfter, session);
+  const after =
+    entry.painAfter === undefined
+      ? undefined
+      : adviceAfter(entry.painAfter, session, app.data.pain);
   const later = entry.doneOn !== undefined && entry.doneOn < waking;
   return (
     <section class="write-session">

@@ -15,6 +15,7 @@ const wednesday = session("2026-12-02");
 const friday = session("2026-12-04");
 const SESSIONS = [monday, wednesday, friday];
 const SETTLE = "call: not settled two times running";
+const SIGNS = { callLevel: 8, severe: "call: severe", settle: SETTLE };
 
 const entryOf = (one: typeof monday, change: Partial<DiaryEntry> = {}): DiaryEntry => ({
   ...withAll(emptyEntry(one, "b", false, "2026-12-01T00:00:00Z"), "yes", one.date),
@@ -25,8 +26,10 @@ const diaryOf = (...entries: DiaryEntry[]) => entries.reduce(withEntry, NO_DIARY
 test.each([
   ["at the limit", 5, undefined],
   ["over the limit", 6, { level: "stop", says: ["over"] }],
+  ["below the level to call from", 7, { level: "stop", says: ["over"] }],
+  ["at the level to call from", 8, { level: "call", says: ["call: severe"] }],
 ])("pain during: %s", (_, pain, advice) => {
-  expect(adviceDuring(pain, bout())).toEqual(advice);
+  expect(adviceDuring(pain, bout(), SIGNS)).toEqual(advice);
 });
 
 test("pain after: the words of the strictest exercise", () => {
@@ -35,14 +38,14 @@ test("pain after: the words of the strictest exercise", () => {
     painWords: { rule: "r", over: "o", after: "strict", worse: "less" },
   });
   const one = session("2026-11-30", { bouts: [bout(), strict] });
-  expect(adviceAfter(1, one)).toBeUndefined();
-  expect(adviceAfter(2, one)).toEqual({ level: "ease", says: ["strict", "less"] });
+  expect(adviceAfter(1, one, SIGNS)).toBeUndefined();
+  expect(adviceAfter(2, one, SIGNS)).toEqual({ level: "ease", says: ["strict", "less"] });
 });
 
 describe("the next morning", () => {
   const bad = { worseMorning: true };
   const morning = (now: DiaryEntry, ...before: DiaryEntry[]) =>
-    adviceMorning(now, SESSIONS, diaryOf(...before), SETTLE);
+    adviceMorning(now, SESSIONS, diaryOf(...before), SIGNS);
 
   test("at the limit nothing, over it less, two times running a call", () => {
     expect(morning(entryOf(wednesday, { painMorning: 4 }))).toBeUndefined();
@@ -81,7 +84,7 @@ describe("the next morning", () => {
       DiaryEntry,
     ];
     const level = (now: DiaryEntry, ...before: DiaryEntry[]) =>
-      adviceMorning(now, days, diaryOf(a, b, c, d, ...before), SETTLE)?.level;
+      adviceMorning(now, days, diaryOf(a, b, c, d, ...before), SIGNS)?.level;
     expect(level({ ...b, ...bad }, { ...a, ...bad })).toBe("ease");
     expect(level({ ...d, ...bad }, { ...a, ...bad })).toBe("call");
     expect(level({ ...c, ...bad }, { ...b, ...bad })).toBe("call");
@@ -104,7 +107,7 @@ describe("the next morning", () => {
     const sessions = [monday, session("2026-12-03", { bouts: [strict] })];
     const entry = { ...entryOf(monday), ...change };
     const level = (painMorning: number) =>
-      adviceMorning({ ...entry, painMorning }, sessions, NO_DIARY, SETTLE)?.level;
+      adviceMorning({ ...entry, painMorning }, sessions, NO_DIARY, SIGNS)?.level;
     expect([level(over - 1), level(over)]).toEqual([undefined, "ease"]);
   });
 });
@@ -124,8 +127,13 @@ describe("before the next session", () => {
     ],
     [
       "given up for its pain, with nothing done",
-      withExercise(withAll(entryOf(monday), "no", ""), "rise", { pain: 8 }, "2026-11-30"),
+      withExercise(withAll(entryOf(monday), "no", ""), "rise", { pain: 7 }, "2026-11-30"),
       ["worse"],
+    ],
+    [
+      "given up for pain to call for",
+      withExercise(withAll(entryOf(monday), "no", ""), "rise", { pain: 8 }, "2026-11-30"),
+      ["call: severe"],
     ],
     ["pain at the limit after", entryOf(monday, { painAfter: 4 }), undefined],
     ["pain over the limit after", entryOf(monday, { painAfter: 5 }), ["after", "worse"]],
@@ -136,13 +144,13 @@ describe("before the next session", () => {
       ["after", "worse"],
     ],
   ])("%s", (_, entry, says) => {
-    expect(adviceFromLast(diaryOf(entry), SESSIONS, SETTLE)?.says).toEqual(says);
+    expect(adviceFromLast(diaryOf(entry), SESSIONS, SIGNS)?.says).toEqual(says);
   });
 
   test("two bad mornings ask for a call", () => {
     const bad = { worseMorning: true };
     const diary = diaryOf(entryOf(monday, bad), entryOf(wednesday, bad));
-    expect(adviceFromLast(diary, SESSIONS, SETTLE)).toEqual({
+    expect(adviceFromLast(diary, SESSIONS, SIGNS)).toEqual({
       level: "call",
       says: [SETTLE, "worse"],
     });

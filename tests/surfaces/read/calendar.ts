@@ -6,7 +6,13 @@ import { type Context, clientDay, partAt, readSide } from "./context.ts";
 import { NONE, SHORT_KINDS, shortFacts, weekKey } from "./dose-facts.ts";
 import { readShort } from "./dose-words.ts";
 import { gateFact, withoutGate } from "./gates.ts";
-import { painFacts as painOf, readException, readPain, type SaidPain } from "./pain-words.ts";
+import {
+  callLevelIn,
+  painFacts as painOf,
+  readException,
+  readPain,
+  type SaidPain,
+} from "./pain-words.ts";
 
 const OWN_CLOCK = "the client's own";
 
@@ -176,6 +182,7 @@ function painFacts(
       .flatMap((line) => readException(line, context) ?? [])
       .map(({ title, pain }) => [title, pain]),
   );
+  const levels = lines.flatMap((line) => callLevelIn(line, context) ?? []);
   const general = lines
     .map((line) => generalPain(line, context))
     .find((pain) => pain !== undefined);
@@ -189,6 +196,7 @@ function painFacts(
     .join(", ");
   return [
     { kind: "pain in a session", key: when, value, place },
+    { kind: "pain to call from", key: "", value: levels.join(" and ") || NONE, place },
     ...said.flatMap(({ title, pain }) => (pain ? painOf(title, pain, place) : [])),
   ];
 }

@@ -7,8 +7,8 @@ import { gateFact, withoutGate } from "./gates.ts";
 import { readHow } from "./how-words.ts";
 import { readInstead } from "./instead.ts";
 import type { Cell } from "./outline.ts";
-import { painFacts, readPain } from "./pain-words.ts";
-import { type Row, rowsIn, type Section, textsIn } from "./sections.ts";
+import { painFacts, readPain, sayCallLevel } from "./pain-words.ts";
+import { itemsIn, type Row, rowsIn, type Section, textsIn } from "./sections.ts";
 import { urgentIn, urgentSign } from "./urgent.ts";
 
 /** Which column holds what; the order of the heads. */
@@ -161,6 +161,7 @@ export function readExercisePage(
       const phone = /^.+?: (.+) \S+: (\S+)$/.exec(texts.join(" "));
       say("telephone", "clinic", phone?.[1]?.trim() ?? NONE, place);
       say("telephone", "emergency", phone?.[2] ?? NONE, place);
+      sayCallLevel(itemsIn(part.blocks), say, place, context);
       for (const sign of urgentIn(part.blocks, context))
         say("sign for a flag", sign, "said", place);
     }

@@ -6,8 +6,8 @@ import { readLoad, readWork, type SaidDose } from "./dose-words.ts";
 import { readHow } from "./how-words.ts";
 import { NOT_ITS_OWN } from "./instead.ts";
 import { plainNumber } from "./numbers.ts";
-import { readPain } from "./pain-words.ts";
-import { type Section, textsIn } from "./sections.ts";
+import { readPain, sayCallLevel } from "./pain-words.ts";
+import { itemsIn, type Section, textsIn } from "./sections.ts";
 
 /**
  * The page of easier moves. `exercises`: the titles of the booklet's exercises in the order of their
@@ -31,6 +31,7 @@ export function readEasierPage(
     } else if (part.title.startsWith(label("frame.exercise.stop"))) {
       const phone = /\((.*)\)$/.exec(part.title)?.[1] ?? "(no number)";
       say("telephone", "clinic", phone, place);
+      sayCallLevel(itemsIn(part.blocks), say, place, context);
     } else if (context.titleAtStart(part.title) !== undefined) {
       title = titleAtStart(part.title, context);
       for (const exercise of readMove(part, title, exercises, doses, say, context))

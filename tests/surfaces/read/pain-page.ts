@@ -1,8 +1,18 @@
 /** Reads the page of pain: the zones of its ruler, the rules in words, and the exercises with a rule of their own. */
 import type { Fact, Say } from "../facts.ts";
 import type { Context } from "./context.ts";
-import { FREE, painFacts, readException, readOver, readPain, type SaidPain } from "./pain-words.ts";
+import {
+  FREE,
+  painFacts,
+  readException,
+  readOver,
+  readPain,
+  type SaidPain,
+  sayCallLevel,
+} from "./pain-words.ts";
 import { itemsIn, picturesIn, rowsIn, type Section } from "./sections.ts";
+
+const ZONES = ["fine", "allowed", "too-much", "call"] as const;
 
 /** `titles`: the exercises of the booklet, for which the page speaks. */
 export function readPainPage(
@@ -21,12 +31,13 @@ export function readPainPage(
       range?.text ?? "",
       range?.text ?? "",
     ];
-    for (const zone of ["fine", "allowed", "too-much"]) {
+    for (const zone of ZONES) {
       if (means?.text.startsWith(`${label(`pain.zone.${zone}.name`)}.`))
         say("zone of pain", zone, numbers.join(" to "), "table of zones");
     }
   }
   for (const words of picturesIn(all)) zonesInWords(words, say, context);
+  sayCallLevel(items, say, "rules", context);
   const general = generalOf(items, context);
   if (general) readRules(items, general, titles, facts, context);
 }
@@ -97,7 +108,7 @@ export function readSummaryPain(
 
 /** The ruler's own words: "Pain ruler from 0 … 0 to 2: Fine. 3 to 5: All right for now." */
 export function zonesInWords(words: string, say: Say, { label }: Context): void {
-  for (const zone of ["fine", "allowed", "too-much"]) {
+  for (const zone of ZONES) {
     const found = new RegExp(
       `(\\d+) (?:to|bis) (\\d+): ${label(`pain.zone.${zone}.name`)}\\.`,
     ).exec(words);

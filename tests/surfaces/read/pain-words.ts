@@ -1,5 +1,5 @@
 /** Sentences of pain read back: the most that is all right during an exercise, and in the hours after. */
-import type { Fact } from "../facts.ts";
+import type { Fact, Say } from "../facts.ts";
 import type { Context } from "./context.ts";
 import { plainNumber, readNumber } from "./numbers.ts";
 
@@ -55,6 +55,24 @@ export function readOver(text: string, which: "over" | "after", context: Context
   const [said] = context.filled(`pain.rules.monitored.${which}`, text) ?? [];
   if (said === undefined) throw new Error(`no rule reads "${text}"`);
   return number(said, context);
+}
+
+/** How much pain to call from, in the rule or the sign that says so; undefined for any other line. */
+export function callLevelIn(text: string, context: Context): string | undefined {
+  const [level] = context.filled("pain.call", text) ?? context.filled("stop.severe", text) ?? [];
+  return level === undefined ? undefined : number(level, context);
+}
+
+/** Says the level to call from, once for each of the lines that state it; "(not said)" where none does. */
+export function sayCallLevel(
+  lines: readonly string[],
+  say: Say,
+  place: string,
+  context: Context,
+): void {
+  const levels = lines.flatMap((line) => callLevelIn(line, context) ?? []);
+  for (const level of levels.length > 0 ? levels : ["(not said)"])
+    say("pain to call from", "", level, place);
 }
 
 const number = (text: string, { language }: Context): string =>

@@ -8,7 +8,7 @@ import { readLoad, readWork, type SaidDose } from "./dose-words.ts";
 import { gateFact } from "./gates.ts";
 import { readHow } from "./how-words.ts";
 import { plainNumber } from "./numbers.ts";
-import { FREE, painFacts, readOver, readPain } from "./pain-words.ts";
+import { FREE, painFacts, readOver, readPain, sayCallLevel } from "./pain-words.ts";
 
 interface PhoneBout {
   readonly key: string;
@@ -36,8 +36,10 @@ interface PhoneBout {
     readonly during: number;
     readonly after: number;
   };
-  readonly painWords: Readonly<Record<"rule" | "over" | "after" | "worse", string>>;
+  readonly painWords: PainWords;
 }
+
+type PainWords = Readonly<Record<"rule" | "over" | "after" | "worse", string>>;
 
 interface PhoneData {
   readonly plan: string;
@@ -51,10 +53,16 @@ interface PhoneData {
     readonly emergency: string;
     readonly emergencyLink: string;
   };
+  readonly pain: {
+    readonly callLevel: number;
+    readonly severe: string;
+    readonly settle: string;
+  };
   readonly units: string;
   /** Minutes from midnight of the client's day. */
   readonly clock: Readonly<Record<string, number>>;
-  readonly bouts: readonly PhoneBout[];
+  readonly painWords: readonly PainWords[];
+  readonly bouts: readonly (Omit<PhoneBout, "painWords"> & { readonly painWords: number })[];
   readonly kinds: readonly {
     readonly part: string;
     readonly minutes: number;
@@ -91,13 +99,15 @@ export function readPhone(text: string, context: Context): Surface[] {
     "clinic.emergencyLink",
   );
   say("signed", "", "signed", "(the script is there)");
+  say("pain to call from", "", plainNumber(data.pain.callLevel), "pain.callLevel");
+  sayCallLevel([data.pain.severe], say, "pain.severe", context);
   const short = new Map<string, number>();
   data.sessions.forEach((session, at) => {
     const kind = data.kinds[session.kind];
     if (!kind) throw new Error(`sessions[${at}] has no kind`);
     const place = `sessions[${at}] kinds[${session.kind}]`;
     const when = `${session.date} ${kind.part}`;
-    const bouts = kind.bouts.map((n) => ({ n, bout: data.bouts[n] }));
+    const bouts = kind.bouts.map((n) => ({ n, bout: boutAt(data, n) }));
     say("session", when, "yes", place);
     say("minutes", when, String(kind.minutes), `${place}.minutes`);
     say("start", when, momentAt(session.date, data.clock[kind.part] ?? 0), "clock");
@@ -144,6 +154,12 @@ export function readPhone(text: string, context: Context): Surface[] {
     { name: "phone", facts, complete: new Set(all) },
     { name: "phone's words", facts: words, complete: new Set([...DOSE_KINDS, "pain during"]) },
   ];
+}
+
+function boutAt({ bouts, painWords }: PhoneData, n: number): PhoneBout | undefined {
+  const bout = bouts[n];
+  const words = bout && painWords[bout.painWords];
+  return words && { ...bout, painWords: words };
 }
 
 export const painOf = ({ pain }: Pick<PhoneBout, "pain">): string =>

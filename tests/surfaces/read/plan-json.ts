@@ -64,6 +64,7 @@ interface PlanJson {
   readonly client: string;
   readonly signed: boolean;
   readonly starts: string;
+  readonly pain_call: number;
   readonly statement: {
     readonly client: { readonly name: string };
   };
@@ -80,6 +81,7 @@ interface PlanJson {
 export function readPlanJson(text: string, context: Context): Surface {
   const json = JSON.parse(text) as PlanJson;
   const { facts, say } = collector();
+  say("pain to call from", "", plainNumber(json.pain_call), "pain_call");
   say("plan", "id", json.plan, "plan");
   say("client", "reference", json.client, "client");
   say("client", "name", json.statement.client.name, "statement.client.name");

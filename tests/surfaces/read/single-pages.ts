@@ -4,6 +4,7 @@ import { type Context, readWeeks } from "./context.ts";
 import { readDoseRows } from "./dose-pages.ts";
 import { readLoad } from "./dose-words.ts";
 import { readDate, readSpan } from "./numbers.ts";
+import { sayCallLevel } from "./pain-words.ts";
 import { itemsIn, picturesIn, rowsIn, type Section, textsIn } from "./sections.ts";
 
 /** "Your goal" or "Your goals". */
@@ -135,7 +136,8 @@ export function readPhasePage(
     );
 }
 
-export function readStopPage({ parts }: Section, say: Say, { filled, label }: Context): void {
+export function readStopPage({ parts }: Section, say: Say, context: Context): void {
+  const { filled, label } = context;
   for (const { title, blocks } of parts) {
     const items = itemsIn(blocks);
     const [emergency] = filled("frame.stop.emergency", title) ?? [];
@@ -145,6 +147,7 @@ export function readStopPage({ parts }: Section, say: Say, { filled, label }: Co
     }
     if (title === label("frame.stop.call")) {
       say("stop signs", "", items.join(" | "), title);
+      sayCallLevel(items, say, title, context);
       const [phone = ""] = textsIn(blocks);
       say("telephone", "clinic", phone, title);
       const closed = `${label("frame.stop.closed")}: `;

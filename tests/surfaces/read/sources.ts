@@ -39,7 +39,7 @@ export function readSources({ plan, clinic, made }: Client, context: Context): S
       "clinic",
     );
   }
-  signFacts(plan, context, say);
+  signFacts(plan, clinic, context, say);
   const left = new Set(plan.leave_out.map(({ card }) => card));
   for (const { title, exercises, move_on, go_back = [] } of context.protocol.phases) {
     // a phase may have no week left in a course that is cut, or no exercise
@@ -58,7 +58,14 @@ export function readSources({ plan, clinic, made }: Client, context: Context): S
 }
 
 /** The frame's signs, and those of a client who bleeds with ease: one more emergency, and a fall in other words. */
-function signFacts({ flags }: PlanText, { language, label }: Context, say: Say): void {
+function signFacts(plan: PlanText, clinic: ClinicText, context: Context, say: Say): void {
+  const { flags } = plan;
+  const { language, label } = context;
+  const level = plainNumber(callLevelOf(plan, clinic));
+  const severe = label("stop.severe").replace(
+    "{level}",
+    language === "de" ? level.replace(".", ",") : level,
+  );
   const bleeds = flags.some((flag) => BLEEDING.includes(flag));
   const fall = labels(language, "stop.call").indexOf(label("stop.call.fall"));
   const calls = labels(language, "stop.call").map((sign, at) =>
@@ -66,10 +73,14 @@ function signFacts({ flags }: PlanText, { language, label }: Context, say: Say):
   );
   const urgent = bleeds ? [label("stop.bleeding.emergency.head")] : [];
   const emergency = [...urgent, ...labels(language, "stop.emergency")];
-  say("stop signs", "", calls.join(" | "), "words: stop.call");
+  say("stop signs", "", [severe, ...calls].join(" | "), "words: stop.call");
   say("emergency signs", "", emergency.join(" | "), "words: stop.emergency");
   for (const sign of urgent) say("sign for a flag", sign, "said", "plan: flags");
 }
+
+/** From which pain on to call: 8 where the clinic says nothing else, or what the plan says. */
+const callLevelOf = ({ pain_call }: PlanText, { settings }: ClinicText): number =>
+  pain_call ?? { call: 8, ...(settings.pain as object) }.call;
 
 /** Whether weeks of the course are never done, so that what only they hold is nowhere in the booklet. */
 const isCut = ({ weeks, week }: PlanText): boolean =>
@@ -161,6 +172,7 @@ function painFacts(plan: PlanText, clinic: ClinicText, context: Context, say: Sa
     return { title, during: most("during"), after: most("after") };
   };
   const place = "card, protocol, plan and clinic: pain";
+  say("pain to call from", "", plainNumber(callLevelOf(plan, clinic)), "plan and clinic: call");
   for (const id of CARDS.keys()) {
     const { title, during, after } = ruleOf(id);
     say("pain of an easier move", title, `${during}, then ${after}`, place);

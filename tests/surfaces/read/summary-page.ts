@@ -8,6 +8,7 @@ import { gateFact, withoutGate } from "./gates.ts";
 import { readHow } from "./how-words.ts";
 import { readSpan } from "./numbers.ts";
 import { readSummaryPain, zonesInWords } from "./pain-page.ts";
+import { sayCallLevel } from "./pain-words.ts";
 import { itemsIn, picturesIn, type Section, textsIn } from "./sections.ts";
 import { urgentIn, urgentSign } from "./urgent.ts";
 
@@ -33,6 +34,7 @@ export function readSummary(
 
 function readStopBox({ title, blocks }: Section, say: Say, context: Context): void {
   say("stop signs", "", itemsIn(blocks).join(" | "), title);
+  sayCallLevel(itemsIn(blocks), say, title, context);
   for (const sign of urgentIn(blocks, context)) say("sign for a flag", sign, "said", title);
   const texts = textsIn(blocks).filter((text) => urgentSign(text, context) === undefined);
   const phone = /^.+?: (.+) \S+: (\S+)$/.exec(texts.join(" "));
