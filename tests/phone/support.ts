@@ -18,6 +18,15 @@ export function demoBooklet(
   return makeBooklet(asSigned(value), workspace, english(), DAY);
 }
 
+/** A booklet with every exercise as a test wants it. */
+export const withBouts = (booklet: Booklet, change: Partial<SessionBout>): Booklet => ({
+  ...booklet,
+  sessions: booklet.sessions.map((session) => ({
+    ...session,
+    bouts: session.bouts.map((bout) => ({ ...bout, ...change })),
+  })),
+});
+
 /** A bout with what a test says of it. */
 export function bout(change: Partial<SessionBout> = {}): SessionBout {
   return {

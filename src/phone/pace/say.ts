@@ -4,7 +4,10 @@ import type { Segment } from "./segments.ts";
 /** Keys of the words; the caller has the words of the language and of the exercise. */
 export type SayKey =
   | "pace.say.ready"
+  | "pace.say.left"
+  | "pace.say.right"
   | "pace.say.last-set"
+  | "pace.say.last-set-left"
   | "pace.say.lift"
   | "pace.say.lower"
   | "pace.say.hold"
@@ -13,7 +16,6 @@ export type SayKey =
   | "pace.say.walk"
   | "pace.say.easy"
   | "pace.say.rest"
-  | "pace.say.other-side"
   | "pace.say.last-one"
   | "pace.say.enough"
   | "pace.say.halfway"
@@ -43,7 +45,7 @@ const WORDS: Readonly<Partial<Record<Segment["kind"], SayKey>>> = {
   walk: "pace.say.walk",
   easy: "pace.say.easy",
   rest: "pace.say.rest",
-  "other-side": "pace.say.other-side",
+  "other-side": "pace.say.right",
 };
 
 /** What is said when a segment begins; `first`: index of the first segment of its repetition. */
@@ -63,10 +65,11 @@ export function spokenAtStart(
   return name ?? (at === first ? countOf(segments, first, rep) : undefined);
 }
 
-/** The last set is said once, and nothing right after "other side". */
+/** The last set is said once, the side wherever there are two, and nothing right after a change of sides. */
 function spokenBefore({ set, sets, side }: Segment): SayKey | undefined {
-  if (side === "second") return undefined;
-  return sets > 1 && set === sets ? "pace.say.last-set" : "pace.say.ready";
+  if (side === "right") return undefined;
+  if (sets > 1 && set === sets) return side ? "pace.say.last-set-left" : "pace.say.last-set";
+  return side ? "pace.say.left" : "pace.say.ready";
 }
 
 /** The repetition's number, or what is special about it. */

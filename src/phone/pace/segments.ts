@@ -31,8 +31,8 @@ export interface Segment {
   /** Repetitions of the set: the top of the range, and the low end that is enough. */
   readonly reps: number | undefined;
   readonly enough: number | undefined;
-  /** Where both sides are worked in turn; for a change of sides, the side to come. */
-  readonly side: "first" | "second" | undefined;
+  /** Where both sides are worked in turn, the left first; for a change of sides, the side to come. */
+  readonly side: "left" | "right" | undefined;
 }
 
 /** Seconds to turn round before the other side is counted in; common practice. */
@@ -43,7 +43,7 @@ const TURN_S = 5;
  * count at the top of their range.
  *
  * They last as long as `boutClock` says of the bout (its last rests not counted), apart from:
- * `readyS` seconds of getting ready before the first set and before each second side; 5 seconds to
+ * `readyS` seconds of getting ready before the first set and before each right side; 5 seconds to
  * change sides; and rests shorter than `readyS`, which are made as long. Longer rests end in the
  * getting ready. A run is counted in once: its walks lead straight into the next run.
  * What ends when the client says so has no length here, whatever the clock assumes. The easy part
@@ -54,15 +54,15 @@ export function segmentsOf(
   sets: number = bout.sets,
   { readyS = 5 }: { readonly readyS?: number } = {},
 ): readonly Segment[] {
-  const sides = bout.side === "each" ? (["first", "second"] as const) : [undefined];
+  const sides = bout.side === "each" ? (["left", "right"] as const) : [undefined];
   const segments: Segment[] = [];
   for (let set = 1; set <= sets; set += 1) {
     const place = { set, sets, rep: undefined, side: undefined, ...repetitions(bout, set) };
     if (set > 1) segments.push(restBefore(bout, place, readyS));
     for (const side of sides) {
       const here = { ...place, side };
-      if (side === "second") segments.push({ ...here, kind: "other-side", seconds: TURN_S });
-      const counted = set === 1 || side === "second" || !bout.running;
+      if (side === "right") segments.push({ ...here, kind: "other-side", seconds: TURN_S });
+      const counted = set === 1 || side === "right" || !bout.running;
       if (counted) segments.push({ ...here, kind: "ready", seconds: readyS });
       segments.push(...setOf(bout, here));
     }

@@ -77,7 +77,7 @@ export function PaceScreen(props: PaceProps) {
           middle={middleOf(view)}
         />
         <p class="pace-rep">{place}</p>
-        <p class="quiet">{bout.dose.slice(0, 2).join(" · ")}</p>
+        <p class="quiet">{[...oneSide(bout), ...bout.dose.slice(0, 2)].join(" · ")}</p>
         {view.why === "interrupted" && <p class="notice">{say("pace.away")}</p>}
         {view.why === "waiting" && <p class="notice">{say("pace.rest-over")}</p>}
       </div>
@@ -195,7 +195,11 @@ function wordOf(segment: Segment | undefined, bout: SessionBout, say: Say): stri
 
 const capital = (text: string): string => text.charAt(0).toLocaleUpperCase() + text.slice(1);
 
-/** "Set 1 of 3 · First side · 5 of 15". */
+/** The side that works, where it is one. */
+const oneSide = ({ side, sideWords }: SessionBout): string[] =>
+  side !== "each" && sideWords !== undefined ? [sideWords] : [];
+
+/** "Set 1 of 3 · Left side · 5 of 15". */
 function placeWords(segment: Segment | undefined, say: Say): string {
   if (segment === undefined) return "";
   const { set, sets, side, rep, reps } = segment;

@@ -22,7 +22,7 @@ test.each([
   ["one set short", [set(1), set(2, short), set(3)], { sets: 3, reps: 6, whole: false }],
   [
     "two sides of a set",
-    [set(1, { side: "first" }), set(1, { side: "second" })],
+    [set(1, { side: "left" }), set(1, { side: "right" })],
     { sets: 1, reps: undefined, whole: false },
   ],
   [

@@ -51,10 +51,19 @@ describe("a hold", () => {
   test("on each side, with a rest between", () => {
     expect(show(cuesBetween(begin(holds, 0), 5000, 205_000))).toEqual([
       ...["5 hold hold", "25 soon halfway", "42 count", "43 count", "44 count"],
-      ...["45 turn other-side", "50 ready", "52 count 3", "53 count 2", "54 count 1"],
+      ...["45 turn right", "50 ready", "52 count 3", "53 count 2", "54 count 1"],
       ...["55 hold hold", "75 soon halfway", "92 count", "93 count", "94 count"],
       ...["95 rest rest", "142.5 soon halfway", "185 soon soon"],
-      ...["190 ready last-set", "192 count 3", "193 count 2", "194 count 1", "195 hold hold"],
+      ...["190 ready last-set-left", "192 count 3", "193 count 2", "194 count 1", "195 hold hold"],
+    ]);
+  });
+
+  test("names the side at every beginning, the left before the right", () => {
+    const three = segmentsOf(bout({ sets: 3, side: "each", holdS: 10, restS: 30 }));
+    const said = cuesBetween(begin(three, 0), 0, 999_000).map(({ say }) => String(say ?? ""));
+    expect(said.filter((say) => /left|right/.test(say))).toEqual([
+      ...["pace.say.left", "pace.say.right", "pace.say.left", "pace.say.right"],
+      ...["pace.say.last-set-left", "pace.say.right"],
     ]);
   });
 

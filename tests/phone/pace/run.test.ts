@@ -396,8 +396,8 @@ describe("what was done", () => {
       [[70, setDone]],
       71,
       [
-        { side: "first", reps: undefined, seconds: 45, whole: true },
-        { side: "second", seconds: 10, whole: false },
+        { side: "left", reps: undefined, seconds: 45, whole: true },
+        { side: "right", seconds: 10, whole: false },
       ],
     ],
   ])("%s", (_, segments, acts, s, expected) => {
@@ -591,9 +591,7 @@ describe("back and skip", () => {
         const landed = segments[again.at];
         expect(again.at).toBeLessThanOrEqual(before.at);
         expect(`${landed?.set} ${landed?.side}`).toBe(
-          pressed.kind === "other-side"
-            ? `${pressed.set} second`
-            : `${pressed.set} ${pressed.side}`,
+          pressed.kind === "other-side" ? `${pressed.set} right` : `${pressed.set} ${pressed.side}`,
         );
       }),
     );

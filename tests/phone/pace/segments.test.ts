@@ -19,7 +19,7 @@ const ROWS: [string, Partial<SessionBout>, string[]][] = [
     ],
   ],
   [
-    "a tempo, the lowering first",
+    "a tempo, the lowering left",
     { reps: reps(1, 1), tempo: { ...tempo, bottom: 2 }, first: "lower" },
     ["ready 5", "lower #1 3", "bottom #1 2", "lift #1 2", "top #1 1"],
   ],
@@ -39,7 +39,7 @@ const ROWS: [string, Partial<SessionBout>, string[]][] = [
     ["ready 5", "lift #1 2", "top #1 1", "hold #1 5", "lower #1 3"],
   ],
   [
-    "a hold at the bottom where the lowering is first",
+    "a hold at the bottom where the lowering is left",
     { reps: reps(1, 1), tempo, holdS: 5, first: "lower" },
     ["ready 5", "lower #1 3", "hold #1 5", "lift #1 2", "top #1 1"],
   ],
@@ -117,15 +117,9 @@ describe("the parts of an exercise", () => {
     const each = bout({ sets: 2, side: "each", holdS: 9, restS: 60 });
     const seen = segmentsOf(each).map(({ kind, set, side }) => `${kind} ${set} ${side ?? "-"}`);
     expect(seen).toEqual([
-      ...[
-        "ready 1 first",
-        "hold 1 first",
-        "other-side 1 second",
-        "ready 1 second",
-        "hold 1 second",
-      ],
-      ...["rest 1 -", "ready 2 first", "hold 2 first"],
-      ...["other-side 2 second", "ready 2 second", "hold 2 second"],
+      ...["ready 1 left", "hold 1 left", "other-side 1 right", "ready 1 right", "hold 1 right"],
+      ...["rest 1 -", "ready 2 left", "hold 2 left"],
+      ...["other-side 2 right", "ready 2 right", "hold 2 right"],
     ]);
   });
 });
@@ -154,7 +148,7 @@ describe("for every exercise", () => {
           ({ set, side, rep, kind }) =>
             set * 1e6 +
             (kind === "rest" || (kind === "walk" && rep === undefined) ? 9e5 : 0) +
-            (side === "second" ? 1e5 : 0) +
+            (side === "right" ? 1e5 : 0) +
             (rep ?? 0) * 10,
         );
         expect(order).toEqual(order.toSorted((a, b) => a - b));

@@ -2,28 +2,18 @@
 import { mkdirSync } from "node:fs";
 import type { Browser } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import type { Booklet } from "../../../src/compose/model.ts";
-import type { SessionBout } from "../../../src/compose/session-model.ts";
 import { loadWords } from "../../../src/words/load-words.ts";
 import { launch, Phone, type PhoneOptions, phoneHtml, saved } from "../phone-page.ts";
-import { demoBooklet } from "../support.ts";
+import { demoBooklet, withBouts } from "../support.ts";
 
 /** WCAG 2.2, 2.5.5: the least side of what is tapped, in CSS pixels; and the room between two of them. */
 const LEAST = 44;
 const APART = 8;
 
 const booklet = demoBooklet("achilles");
-/** The same booklet with every exercise as a test wants it. */
-const withBouts = (change: Partial<SessionBout>): Booklet => ({
-  ...booklet,
-  sessions: booklet.sessions.map((session) => ({
-    ...session,
-    bouts: session.bouts.map((bout) => ({ ...bout, ...change })),
-  })),
-});
 const paced = saved(await phoneHtml(booklet));
 const german = saved(await phoneHtml(booklet, loadWords("de", "de-DE")));
-const ownPace = saved(await phoneHtml(withBouts({ tempo: undefined, side: "each" })));
+const ownPace = saved(await phoneHtml(withBouts(booklet, { tempo: undefined, side: "each" })));
 
 let browser: Browser;
 beforeAll(async () => {
