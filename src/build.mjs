@@ -52,7 +52,7 @@ const phone = await build({
   bundle: true,
   format: "iife",
   platform: "browser",
-  target: ["es2021", "chrome90", "firefox90", "safari15"],
+  target: ["chrome91", "firefox90", "safari15"],
   minify: true,
   legalComments: "none",
   banner: { js: notices(["preact", "lean-qr", "fflate"]) },

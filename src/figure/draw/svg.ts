@@ -52,7 +52,7 @@ export function figureSvg(
   const svg =
     `<svg xmlns="http://www.w3.org/2000/svg" role="img" width="${round(width)}mm" height="${round(height)}mm" viewBox="0 0 ${round(width)} ${round(height)}">` +
     `<title>${escaped(firstSentence(alt))}</title><desc>${escaped(alt)}</desc>` +
-    `<g fill="none" stroke-linejoin="round" stroke-linecap="round" paint-order="stroke">${content}</g></svg>`;
+    `<g fill="none" stroke-linejoin="round" stroke-linecap="round" stroke-width="${LINE.body}" paint-order="stroke">${content}</g></svg>`;
   return { svg, width: Number(round(width)), height: Number(round(height)) };
 }
 
@@ -176,9 +176,10 @@ class Reuse {
 const keyOf = (path: Path) => `${path.d}|${path.fill}|${path.stroke}|${path.width}`;
 
 function element({ d, fill, stroke, width, under }: Path, id: string): string {
-  const line = stroke === undefined ? "" : ` stroke="${stroke}" stroke-width="${round(width)}"`;
+  const wide = width === LINE.body ? "" : ` stroke-width="${round(width)}"`;
+  const line = stroke === undefined ? "" : ` stroke="${stroke}"${wide}`;
   const filled = fill === "none" ? "" : ` fill="${fill}"`;
-  // most lines lie under their fill, which stands once for all
+  // most lines are as wide as those of a body and lie under their fill: that stands once for all
   const over = filled && line && !under ? ' paint-order="normal"' : "";
   return `<path${id} d="${compactPath(d)}"${filled}${line}${over}/>`;
 }
