@@ -9,6 +9,7 @@ import { amountsOf } from "./amounts.ts";
 import { loadOf } from "./bout-load.ts";
 import { type DoseContext, sayCard, statedStep, type Work } from "./context.ts";
 import { frequencyOf, sessionsInWeek } from "./frequency.ts";
+import { checkHeavyEnough } from "./heavy-enough.ts";
 import { checkServed } from "./served.ts";
 import { boutSums } from "./sums.ts";
 import { metresPerSecond, repetitionSeconds } from "./time.ts";
@@ -29,6 +30,7 @@ export function boutOf(
     leastReps: leasts.length > 0 ? Math.max(...leasts) : undefined,
     holdS: amounts.holdS,
   });
+  checkHeavyEnough(context, work, load, amounts.mostReps);
   const { frequency, provenance: frequencyProvenance } = frequencyOf(context, work);
   const sides = exercise.side === "each" ? 2 : 1;
   checkTempo(context, work);

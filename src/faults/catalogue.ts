@@ -132,6 +132,10 @@ export const CATALOGUE = {
     means: "The client's equipment ends below the target.",
     exit: EXIT.input,
   },
+  "load-light": {
+    means: "By their own measure the heaviest that the client has is far too light for the effort.",
+    exit: EXIT.input,
+  },
   "age-outside": {
     means: "A course or a card is not meant for a client of this age.",
     exit: EXIT.input,

@@ -34,7 +34,13 @@ const changeSpan = {
  * What stops a plan unless it is answered: a load below its target, a dose beyond what was measured, an
  * age that a course or a card is not meant for, a distance that grows too fast.
  */
-const ACCEPTABLE = ["load-short", "dose-beyond-measure", "age-outside", "distance-steep"] as const;
+const ACCEPTABLE = [
+  "load-short",
+  "load-light",
+  "dose-beyond-measure",
+  "age-outside",
+  "distance-steep",
+] as const;
 
 /** What is written where somebody asked, and there was nothing. */
 const NONE = z.literal("none");

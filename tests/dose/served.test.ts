@@ -100,6 +100,57 @@ describe("a weight left to feel", () => {
     ]);
   });
 
+  // Epley 1985: 30 kg done 8 times is a 1RM of 30 × 38/30 = 38 kg; an effort of 5 leaves 5 in reserve, so
+  // 15 times at 5 are a 20 RM, 38 / (50/30) = 22.8 kg, and at 8 a 17 RM, 38 / (47/30) = 24.2 kg
+  const strong = `{ test: repetitions, card: ${CARD}, side: left, load: 30 kg, reps: 8, on: 2026-12-28 }`;
+  const at = (effort: number) => ADD.replace("reps: 15", `reps: 15, effort: ${effort}`);
+
+  test.each([
+    ["one 4 kg weight, effort 5", 5, ONE, 22.8, 4],
+    ["one 4 kg weight, effort 8", 8, ONE, 24.2, 4],
+    ["the heaviest of several", 8, "{ have: dumbbells, loads: [2 kg, 16 kg] }", 24.2, 16],
+  ])("%s: far too light, it stops", (_, effort, equipment, wanted, heaviest) => {
+    const { made, of } = told({
+      ...only,
+      equipment: `strap, ${equipment}`,
+      measures: strong,
+      more: at(effort),
+    });
+    expect(made).toBeUndefined();
+    const [fault] = of("load-light");
+    expect(fault?.level).toBe("error");
+    expect(fault?.message).toContain(`At an effort of ${effort} `);
+    expect(fault?.message).toContain(`15 times with about ${wanted} kg`);
+    expect(fault?.message).toContain(`the heaviest weight the client has is ${heaviest} kg (weeks`);
+    expect(fault?.remedies.map(({ edits }) => edits[0])).toEqual([
+      { kind: "append", path: ["accept"], value: { code: "load-light", card: CARD, why: null } },
+    ]);
+  });
+
+  test.each([
+    ["near enough", { equipment: "strap, { have: dumbbells, loads: [2 kg, 17 kg] }" }],
+    ["nothing measured", { measures: "" }],
+    [
+      "a target, which has faults of its own",
+      { more: ADD.replace("reps: 15", "reps: 15, effort: 8, target: 4 kg") },
+    ],
+  ])("%s: it is not called far too light", (_, change) => {
+    const { of } = told({ ...only, measures: strong, more: at(8), ...change });
+    expect(of("load-light")).toEqual([]);
+  });
+
+  test("a light weight is taken where the plan accepts it", () => {
+    const accept = `${at(8)}\naccept: [{ code: load-light, card: ${CARD}, why: We begin with the movement. }]`;
+    const { made, json } = told({ ...only, measures: strong, more: accept });
+    expect(made).toBeDefined();
+    expect(json?.warnings.filter(({ code }) => code === "load-light")).toMatchObject([
+      {
+        level: "warning",
+        message: expect.stringMatching(/Accepted: We begin with the movement\.$/),
+      },
+    ]);
+  });
+
   test("an answer to nothing is told", () => {
     const more = `${ADD}\naccept: [{ code: load-short, card: ${CARD}, why: Just so. }]`;
     const { of } = told({ ...only, measures: "", more });

@@ -98,7 +98,11 @@ const plan: fc.Arbitrary<Plan> = fc.record({
   findings: fc.array(line, { maxLength: 3 }),
   accept: fc.array(
     fc.record({
-      code: fc.constantFrom("load-short" as const, "dose-beyond-measure" as const),
+      code: fc.constantFrom(
+        "load-short" as const,
+        "load-light" as const,
+        "dose-beyond-measure" as const,
+      ),
       card: fc.constant("calf-stretch"),
       why: line,
     }),

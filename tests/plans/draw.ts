@@ -17,7 +17,7 @@ export interface RandomPlan {
   readonly text: string;
 }
 
-const ACCEPTED = ["load-short", "dose-beyond-measure", "age-outside"];
+const ACCEPTED = ["load-short", "load-light", "dose-beyond-measure", "age-outside"];
 
 /** The plan of a seed. Plans whose seeds follow one another go through the courses in turn. */
 export function planOf(seed: number): RandomPlan {

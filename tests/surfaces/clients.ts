@@ -126,7 +126,11 @@ function planOf(seed: number, protocol: ProtocolText, unit: MassUnit, random: Ra
     redose: changes.redose,
     // what invented clients own is not made to measure
     accept: cards.flatMap(({ id }) =>
-      ["load-short", "dose-beyond-measure"].map((code) => ({ code, card: id, why: "Seen by us." })),
+      ["load-short", "load-light", "dose-beyond-measure"].map((code) => ({
+        code,
+        card: id,
+        why: "Seen by us.",
+      })),
     ),
     ...(random.chance(0.85) && { signed: { by: clinician, on: before } }),
   };
