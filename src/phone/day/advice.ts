@@ -1,12 +1,13 @@
 /** What the pain rule says to the numbers in the diary, in the sentences of the booklet. */
 import type { SessionBout } from "../../compose/session-model.ts";
-import { type Diary, type DiaryEntry, sessionKey } from "../../diary/entry.ts";
+import type { Diary, DiaryEntry } from "../../diary/entry.ts";
 import * as pain from "../../pain/advice.ts";
 import type { FeltSession } from "../../pain/felt.ts";
 import * as stopped from "../../pain/stopped.ts";
 import type { PainSigns, PlannedSession } from "./data.ts";
 import { withEntry } from "./entries.ts";
 import { dayOf } from "./morning.ts";
+import { pairsOf } from "./pairs.ts";
 
 export interface Advice {
   readonly level: pain.AdviceLevel;
@@ -46,7 +47,11 @@ export function adviceMorning(
   signs: PainSigns,
 ): Advice | undefined {
   const { entries } = withEntry(diary, entry);
-  const advice = pain.adviceMorning(dayOf(entry), entries.map(felt(sessions)), signs.callLevel);
+  const advice = pain.adviceMorning(
+    dayOf(entry),
+    entries.map(felt(sessions, entries)),
+    signs.callLevel,
+  );
   return inWords(advice, signs);
 }
 
@@ -56,7 +61,7 @@ export function adviceFromLast(
   sessions: readonly PlannedSession[],
   signs: PainSigns,
 ): Advice | undefined {
-  return inWords(pain.adviceFromLast(entries.map(felt(sessions)), signs.callLevel), signs);
+  return inWords(pain.adviceFromLast(entries.map(felt(sessions, entries)), signs.callLevel), signs);
 }
 
 /**
@@ -70,9 +75,9 @@ export function stoppedBefore(
   sessions: readonly PlannedSession[],
   { entries }: Diary,
 ): SessionBout | undefined {
-  const key = sessionKey(session);
-  const ofDay = entries.filter((entry) => dayOf(entry) === day || sessionKey(entry) === key);
-  return stopped.stoppedBefore(bout, ofDay.map(felt(sessions)));
+  const own = pairsOf(sessions, { entries }).entryOf(session);
+  const ofDay = entries.filter((entry) => dayOf(entry) === day || entry === own);
+  return stopped.stoppedBefore(bout, ofDay.map(felt(sessions, entries)));
 }
 
 /**
@@ -80,12 +85,12 @@ export function stoppedBefore(
  * planned. Where the booklet has no such session any more, those of the cards that it names; where it has
  * none of them either, all of the booklet, so that the strictest limit holds and none is without advice.
  */
-function felt(sessions: readonly PlannedSession[]) {
-  const planned = new Map(sessions.map((session) => [sessionKey(session), session.bouts]));
+function felt(sessions: readonly PlannedSession[], entries: readonly DiaryEntry[]) {
+  const { sessionOf } = pairsOf(sessions, { entries });
   const all = sessions.flatMap(({ bouts }) => bouts);
   return (entry: DiaryEntry): FeltSession<SessionBout> => {
     const named = () => all.filter(({ card }) => entry.exercises.some((one) => one.card === card));
-    const known = planned.get(sessionKey(entry)) ?? named();
+    const known = sessionOf(entry)?.bouts ?? named();
     return { day: dayOf(entry), felt: entry, bouts: known.length > 0 ? known : all };
   };
 }

@@ -27,7 +27,8 @@ export function plannedAmount(bout: SessionBout, sets = bout.sets): Amount {
 }
 
 /** The repetitions that a client counts from: those planned, or where sets differ the most of one. */
-export function repsToChange({ reps }: SessionBout, { planned, real }: DiaryExercise) {
+export function repsToChange(bout: SessionBout | undefined, { planned, real }: DiaryExercise) {
+  const reps = bout?.reps;
   const most = reps && Math.max(...reps.map(({ high }) => high));
   return real.reps ?? planned.reps ?? most;
 }
@@ -82,8 +83,8 @@ export function emptyEntry(
 
 /**
  * The entry to go on with: what is written down already, made to fit where the client has changed
- * between the whole session and its short version, or has seen the sign that an exercise waited for;
- * else an empty one.
+ * between the whole session and its short version, has seen the sign that an exercise waited for, or has
+ * a re-issued booklet; else an empty one. What is told of an exercise stays, also where it is not in it.
  */
 export function entryFor(
   session: PlannedSession,
@@ -95,10 +96,14 @@ export function entryFor(
   const has = (card: string) => kept?.exercises.some((one) => one.card === card);
   if (kept?.short === short && empty.exercises.every(({ card }) => has(card))) return kept;
   if (kept === undefined) return empty;
-  const exercises = empty.exercises.map((one) => {
+  const others = kept.exercises.filter(
+    (one) => isTold(one) && empty.exercises.every(({ card }) => card !== one.card),
+  );
+  const here = empty.exercises.map((one) => {
     const { done, real, pain } = kept.exercises.find(({ card }) => card === one.card) ?? one;
     return { ...one, done, real, pain };
   });
+  const exercises = [...here, ...others];
   return { ...kept, short, exercises, done: doneOf(exercises.map(({ done }) => done)) };
 }
 

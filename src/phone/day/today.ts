@@ -3,6 +3,7 @@ import { type Diary, type DiaryEntry, sessionKey } from "../../diary/entry.ts";
 import { type Moment, minutesBetween } from "../../units/clock.ts";
 import type { PlannedSession } from "./data.ts";
 import { daysBetween } from "./local-day.ts";
+import { pairsOf } from "./pairs.ts";
 
 /** What the first screen shows. */
 export interface Today {
@@ -43,9 +44,9 @@ export function todayOf(
   now: Moment,
   oddClock: boolean,
 ): Today {
-  const entries = new Map(diary.entries.map((entry) => [sessionKey(entry), entry]));
+  const { entryOf } = pairsOf(sessions, diary);
   if (oddClock) {
-    const first = sessions.find((session) => !entries.has(sessionKey(session)));
+    const first = sessions.find((session) => entryOf(session) === undefined);
     return { sessions: first ? [first] : [], missed: undefined, next: undefined, over: false };
   }
   const last = sessions.at(-1)?.date ?? now.date;
@@ -56,7 +57,7 @@ export function todayOf(
   return {
     sessions: today,
     missed:
-      missed === undefined || entries.has(sessionKey(missed))
+      missed === undefined || entryOf(missed)
         ? undefined
         : { session: missed, mayDo: today.length === 0 && rested(missed, sessions, diary, now) },
     next: sessions.find(({ date }) => date > now.date),

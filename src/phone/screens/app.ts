@@ -6,6 +6,7 @@ import type { Moment } from "../../units/clock.ts";
 import type { Act } from "../day/acts.ts";
 import type { PhoneData, PlannedSession } from "../day/data.ts";
 import type { DayNames } from "../day/dates.ts";
+import type { Pairs } from "../day/pairs.ts";
 import type { SessionPlace, Settings } from "../store/settings.ts";
 import type { Route } from "./route.ts";
 import type { Say } from "./words.ts";
@@ -30,6 +31,10 @@ export interface App {
    */
   readonly doneDay: (session: PlannedSession) => string;
   readonly diary: Diary;
+  /** What is written down of a session, and the session that an entry tells of. */
+  readonly pairs: Pairs;
+  /** The entry to go on with for a session, or its short version. */
+  readonly entryFor: (session: PlannedSession, short: boolean) => DiaryEntry;
   /** The date on which a session begins, as a calendar on the wall has it. */
   readonly dateOf: (session: Pick<DiaryEntry, "date" | "part">) => string;
   /** Makes a change, and goes on to a screen; where `said` is given, it can be taken back, with these words. */

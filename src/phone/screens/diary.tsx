@@ -1,5 +1,5 @@
 /** The diary: every session of the program week by week, with what is written down of it. */
-import { findSession, sessionKey } from "../../diary/entry.ts";
+import { sessionKey } from "../../diary/entry.ts";
 import type { PlannedSession } from "../day/data.ts";
 import { useApp } from "./app.ts";
 import { Heading, SoFar } from "./parts.tsx";
@@ -35,10 +35,10 @@ export function DiaryScreen() {
 }
 
 function Line({ session }: { readonly session: PlannedSession }) {
-  const { say, names, now, oddClock, diary, dateOf } = useApp();
+  const { say, names, now, oddClock, pairs, dateOf } = useApp();
   const key = sessionKey(session);
   const later = session.date > now.date && !oddClock;
-  const entry = findSession(diary.entries, key);
+  const entry = pairs.entryOf(session);
   const state = entry === undefined ? (later ? "later" : "open") : `is-${entry.done}`;
   const label = entry === undefined ? say(`diary.${state}`) : say(`done.${entry.done}`);
   const pains = [...(entry?.exercises.map(({ pain }) => pain) ?? []), entry?.painAfter].filter(
@@ -66,9 +66,8 @@ function Line({ session }: { readonly session: PlannedSession }) {
 
 /** What was written in an earlier booklet, for sessions that this one no longer has. */
 function Earlier() {
-  const { say, names, sessions, diary, dateOf } = useApp();
-  const known = new Set(sessions.map(sessionKey));
-  const others = diary.entries.filter((entry) => !known.has(sessionKey(entry)));
+  const { say, names, pairs, diary, dateOf } = useApp();
+  const others = diary.entries.filter((entry) => pairs.sessionOf(entry) === undefined);
   if (others.length === 0) return null;
   return (
     <details class="fold week">
@@ -76,12 +75,12 @@ function Earlier() {
       <ul>
         {others.map((entry) => (
           <li key={sessionKey(entry)}>
-            <p class="line">
+            <a class="line" href={`#/write/${sessionKey(entry).replace(" ", "-")}`}>
               <span class="line-day">
                 {names.short(dateOf(entry))}, {say(`part.${entry.part}`)}
               </span>{" "}
               <span class={`line-state is-${entry.done}`}>{say(`done.${entry.done}`)}</span>
-            </p>
+            </a>
           </li>
         ))}
       </ul>

@@ -1,7 +1,7 @@
 /** A session that was missed, on the first screen. */
 import { sessionKey } from "../../diary/entry.ts";
 import type { PlannedSession } from "../day/data.ts";
-import { emptyEntry, withAll } from "../day/entries.ts";
+import { withAll } from "../day/entries.ts";
 import type { Today } from "../day/today.ts";
 import { useApp } from "./app.ts";
 import { SessionCard } from "./session-card.tsx";
@@ -15,11 +15,11 @@ export function Missed({
   readonly next: PlannedSession | undefined;
 }) {
   const app = useApp();
-  const { say, names, data } = app;
+  const { say, names } = app;
   const { session, mayDo } = missed;
   const day = names.weekday(app.dateOf(session));
   const leave = () => {
-    const entry = withAll(emptyEntry(session, data.booklet, false, ""), "no", session.date);
+    const entry = withAll(app.entryFor(session, false), "no", session.date);
     app.write(entry, say("undo.left", { day }));
   };
   return (

@@ -9,6 +9,7 @@ import { withEntry, writtenAfter } from "../day/entries.ts";
 import { openSessions } from "../day/gates.ts";
 import { localTime } from "../day/local-day.ts";
 import { underWay, wakingDay } from "../day/night.ts";
+import { entryToWrite, pairsOf } from "../day/pairs.ts";
 import { isOddClock } from "../day/today.ts";
 import type { SessionPlace, Settings } from "../store/settings.ts";
 import type { Store } from "../store/store.ts";
@@ -42,6 +43,7 @@ export function Root({ data, store }: RootProps) {
   const laidOut = useMemo(() => plannedSessions(data), [data]);
   const [known, setDiary] = useState<Diary>(store.diary);
   const diary = useMemo(() => standing(known), [known]);
+  const pairs = useMemo(() => pairsOf(laidOut, diary), [laidOut, diary]);
   const [settings, setSettings] = useState<Settings>(store.settings);
   const sessions = useMemo(() => openSessions(laidOut, settings.ready), [laidOut, settings.ready]);
   const [place, setPlace] = useState<SessionPlace | undefined>(store.place);
@@ -105,6 +107,8 @@ export function Root({ data, store }: RootProps) {
     },
     dateOf: (session) => onTheWall(momentOf(session, data.clock)).date,
     diary,
+    pairs,
+    entryFor: (session, short) => entryToWrite(session, diary, pairs, data.booklet, short),
     act,
     write: (entry, what) => act({ entries: [entry] }, what),
     join: (other) => setDiary(store.keep(other)),

@@ -1,17 +1,17 @@
 /** A session on the first screen: how to start it, its exercises, or what is written down of it. */
 import { useState } from "preact/hooks";
-import { type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
+import { type DiaryEntry, sessionKey } from "../../diary/entry.ts";
 import type { PlannedSession } from "../day/data.ts";
-import { boutsOf, entryFor, isUnplanned, leftOut, withAll } from "../day/entries.ts";
+import { boutsOf, isUnplanned, leftOut, withAll } from "../day/entries.ts";
 import { useApp } from "./app.ts";
 import { Dose, Fold, FromBooklet } from "./parts.tsx";
 
 /** A session: its exercises in order, how to start it, or that it is written down. */
 export function SessionCard({ session }: { readonly session: PlannedSession }) {
   const app = useApp();
-  const { say, diary, place } = app;
+  const { say, pairs, place } = app;
   const key = sessionKey(session);
-  const entry = findSession(diary.entries, key);
+  const entry = pairs.entryOf(session);
   const begun = place?.key === key;
   const [short, setShort] = useState(begun && place.short);
   const all = session.short;
@@ -74,11 +74,10 @@ function WithoutPace({
   readonly short: boolean;
 }) {
   const app = useApp();
-  const { say, data, diary, place } = app;
+  const { say, place } = app;
   const key = sessionKey(session);
   const done = () => {
-    const kept = findSession(diary.entries, key);
-    const known = entryFor(session, kept, data.booklet, short);
+    const known = app.entryFor(session, short);
     const entry = withAll(known, "yes", app.doneDay(session), leftOut(session, place));
     const others = entry.exercises.filter(isUnplanned).map(({ title }) => title);
     const said = others.length > 0 ? say("undo.told", { what: others.join(", ") }) : say("kept");

@@ -1,18 +1,19 @@
 /** A session step by step: each exercise made ready, paced and written down, and then the session as a whole. */
 import { useEffect } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
-import { type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
+import { type DiaryEntry, findSession } from "../../diary/entry.ts";
 import { stoppedBefore } from "../day/advice.ts";
 import type { PlannedSession } from "../day/data.ts";
-import { boutsOf, entryFor, withExercise, withFelt } from "../day/entries.ts";
+import { boutsOf, withExercise, withFelt } from "../day/entries.ts";
 import { pacedOf, withPaced } from "../day/paced.ts";
 import type { SetDone } from "../pace/done.ts";
 import type { SessionPlace } from "../store/settings.ts";
 import { useApp } from "./app.ts";
+import { ExerciseForm } from "./exercise-form.tsx";
 import { PaceScreen } from "./pace.tsx";
 import { Dose, Fold, FromBooklet, Heading } from "./parts.tsx";
+import { SessionForm } from "./session-form.tsx";
 import { unlockPace } from "./use-pace.ts";
-import { ExerciseForm, SessionForm } from "./write.tsx";
 
 export function SessionScreen({ sessionName }: { readonly sessionName: string }) {
   const { sessions, place, go } = useApp();
@@ -36,8 +37,7 @@ function Begun({ session, place }: BegunProps) {
   const day = app.doneDay(session);
   const bouts = boutsOf(session, place.short);
   const item = bouts[place.at];
-  const kept = findSession(diary.entries, sessionKey(session));
-  const entry = entryFor(session, kept, data.booklet, place.short);
+  const entry = app.entryFor(session, place.short);
   const to = (change: Partial<SessionPlace>) => app.setPlace({ ...place, ...change });
   if (place.stage === "end" || item === undefined) return <End session={session} entry={entry} />;
   const { bout, sets } = item;

@@ -18,9 +18,7 @@ export function TodayScreen() {
   const today = todayOf(sessions, diary, now, oddClock);
   const [answered, setAnswered] = useState<DiaryEntry | undefined>(undefined);
   const morning = answered ?? morningOf(diary, app.waking, app.settings.passed);
-  const open = today.sessions.filter(
-    (session) => findSession(diary.entries, sessionKey(session)) === undefined,
-  );
+  const open = today.sessions.filter((session) => app.pairs.entryOf(session) === undefined);
   const begun = app.place && findSession(sessions, app.place.key);
   const others = today.sessions.filter((session) => session !== begun);
   const fromLast = open.length > 0 ? adviceFromLast(diary, sessions, app.data.pain) : undefined;

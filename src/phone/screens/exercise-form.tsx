@@ -1,0 +1,87 @@
+/** Writing down one exercise: done or not, what was different, and the pain. */
+import type { SessionBout } from "../../compose/session-model.ts";
+import type { DiaryExercise, Done } from "../../diary/entry.ts";
+import { inUnit, kilograms, toGram } from "../../units/mass.ts";
+import { adviceDuring } from "../day/advice.ts";
+import { repsToChange } from "../day/entries.ts";
+import { useApp } from "./app.ts";
+import { AdviceBox, Choice, Count, Fold, PainScale } from "./parts.tsx";
+
+type Change = Partial<Pick<DiaryExercise, "done" | "real" | "pain">>;
+
+interface ExerciseFormProps {
+  /** As it is planned; undefined where the booklet no longer has it. */
+  readonly bout: SessionBout | undefined;
+  readonly exercise: DiaryExercise;
+  /** `said`: what was done in one tap, which can be taken back. */
+  readonly onChange: (change: Change, said?: string) => void;
+}
+
+/** One exercise: done or not, how much where it was different, and the pain. */
+export function ExerciseForm({ bout, exercise, onChange }: ExerciseFormProps) {
+  const { say, data } = useApp();
+  const { title, pain } = exercise;
+  const advice = bout && pain !== undefined ? adviceDuring(pain, bout, data.pain) : undefined;
+  const options: readonly Done[] = ["yes", "part", "no"];
+  return (
+    <section class="write-exercise">
+      <h2>{title}</h2>
+      {bout && <p class="quiet">{bout.dose.slice(0, 2).join(" · ")}</p>}
+      <Choice
+        legend={say("write.done", { exercise: title })}
+        legendHidden
+        options={options.map((value) => ({ value, label: say(`done.${value}`) }))}
+        value={exercise.done}
+        onChange={(done) => onChange({ done }, say("kept"))}
+      />
+      {exercise.done !== "no" && <Different bout={bout} exercise={exercise} onChange={onChange} />}
+      {(exercise.done !== "no" || pain !== undefined) && (
+        <PainScale
+          legend={say("write.during")}
+          value={pain}
+          onChange={(number) => onChange({ pain: number }, say("kept"))}
+        />
+      )}
+      {advice && <AdviceBox advice={advice} />}
+    </section>
+  );
+}
+
+/** Sets, repetitions and load where they were not as planned. */
+function Different({ bout, exercise, onChange }: ExerciseFormProps) {
+  const { say, data } = useApp();
+  const { planned, real } = exercise;
+  const { units } = data;
+  const kg = real.kg ?? planned.kg;
+  /** What is typed in the clinic's unit; the planned load where it reads the same. */
+  const inKilograms = (value: number) =>
+    planned.kg !== undefined && inUnit(planned.kg, units) === value
+      ? planned.kg
+      : toGram(kilograms(value, units));
+  const now = { sets: real.sets ?? planned.sets, reps: repsToChange(bout, exercise) };
+  const amount = (name: "sets" | "reps", step: number, most: number) =>
+    now[name] === undefined ? null : (
+      <Count
+        label={say(`write.${name}`)}
+        value={now[name]}
+        step={step}
+        most={most}
+        onChange={(value) => onChange({ real: { ...real, [name]: value } })}
+      />
+    );
+  return (
+    <Fold summary={say("write.different")}>
+      {amount("sets", 1, 50)}
+      {amount("reps", 1, 500)}
+      {planned.kg !== undefined && kg !== undefined && (
+        <Count
+          label={say(`write.${units}`)}
+          value={inUnit(kg, units)}
+          step={units === "lb" ? 1 : 0.5}
+          most={inUnit(500, units)}
+          onChange={(value) => onChange({ real: { ...real, kg: inKilograms(value) } })}
+        />
+      )}
+    </Fold>
+  );
+}
