@@ -100,13 +100,29 @@ function moreThan(said: SaidDose, exercise: string, doses: readonly Fact[]): str
       .flatMap(({ value }) => amounts(value));
     return numbers.length === 0 ? undefined : Math.min(...numbers);
   };
-  return (["sets", "reps", "hold", "effort", "load"] as const).flatMap((kind) => {
+  const held = least("hold");
+  const longHold = least("reps") === 1 ? held : undefined;
+  const over = (["sets", "reps", "hold", "effort", "load"] as const).flatMap((kind) => {
+    // one long hold is no number of repetitions
+    if (kind === "reps" && longHold !== undefined) return [];
     const most = Math.max(...amounts(said[kind] ?? ""), Number.NEGATIVE_INFINITY);
     const limit = least(kind);
     return limit !== undefined && most > limit
       ? [`${kind} ${plainNumber(most)} over ${plainNumber(limit)}`]
       : [];
   });
+  const seconds = setSeconds(said);
+  if (longHold === undefined || seconds === undefined || seconds <= longHold) return over;
+  return [...over, `seconds of a set ${plainNumber(seconds)} over ${plainNumber(longHold)}`];
+}
+
+/** Seconds of a set of several repetitions, by their hold or their pace; undefined where neither is said. */
+function setSeconds({ reps = "", hold = "", pace = "" }: SaidDose): number | undefined {
+  const most = Math.max(...amounts(reps), 1);
+  const [held] = amounts(hold);
+  const paced = (pace.match(/[\d.]+/g) ?? []).map(Number);
+  const each = held ?? (paced.length > 0 ? paced.reduce((sum, one) => sum + one) : undefined);
+  return each === undefined || most === 1 ? undefined : most * each;
 }
 
 /** The highest number that each set, or the load, states: "6–8" is 8, "kg 4" is 4. */
