@@ -5,6 +5,7 @@ import { adviceDuring } from "../day/advice.ts";
 import type { PainSigns } from "../day/data.ts";
 import { pacedOf } from "../day/paced.ts";
 import type { SetDone } from "../pace/done.ts";
+import { type Phase, phaseOf } from "../pace/phase.ts";
 import { COUNT_IN_MS } from "../pace/run.ts";
 import type { Segment } from "../pace/segments.ts";
 import type { View } from "../pace/view.ts";
@@ -51,7 +52,8 @@ export function PaceScreen(props: PaceProps) {
   }, [over, onEnd, view.done]);
   const spoken = wordOf(view.segment, bout, say);
   const place = placeWords(view.segment, say);
-  useEffect(() => tell(`${spoken}. ${place}`), [tell, place, spoken]);
+  const phase = phaseOf(view);
+  useEffect(() => tell(toldOf(view, phase, bout, say)), [phase.name]);
   if (hurts) {
     return (
       <Hurts
@@ -211,6 +213,17 @@ function placeWords(segment: Segment | undefined, say: Say): string {
     .flat()
     .join(" · ");
 }
+
+/** A phase for those who listen: "Rest. Set 1 of 3 · Left side". */
+function toldOf({ segment, why }: View, { kind }: Phase, bout: SessionBout, say: Say): string {
+  if (segment === undefined || kind === "over") return "";
+  if (kind === "paused") return say(WHY[why ?? "client"]);
+  if (kind !== "set")
+    return `${wordOf({ ...segment, kind }, bout, say)}. ${placeWords(segment, say)}`;
+  return `${say("pace.say.go")}. ${placeWords({ ...segment, rep: undefined }, say)}`;
+}
+
+const WHY = { client: "pace.paused", interrupted: "pace.away", waiting: "pace.rest-over" } as const;
 
 /** Those who want less motion see where each part leads, and no way there. */
 const LESS_MOTION = window.matchMedia("(prefers-reduced-motion: reduce)");

@@ -83,3 +83,34 @@ describe("left and right", () => {
     await phone.page.browserContext().close();
   });
 });
+
+test("a screen reader is told phases, not every part of a repetition", {
+  timeout: 60_000,
+}, async () => {
+  const quick = { lower: 1, bottom: 0, lift: 1, top: 0 };
+  const file = await withWork({
+    ...{ sets: 2, side: "none", tempo: quick, restS: 8 },
+    reps: [1, 2].map(() => ({ low: 4, high: 4 })),
+  });
+  const phone = await Phone.open(await browser.createBrowserContext(), file, { at: MONDAY });
+  await phone.tap("Start");
+  // all that a reader reads out without being asked
+  await phone.page.evaluate(`
+    window.told = [];
+    new MutationObserver((changes) => {
+      for (const { target } of changes) {
+        const live = (target.nodeType === 1 ? target : target.parentElement)?.closest("[role=status], [role=alert], [aria-live]");
+        if (live && live.textContent !== window.told.at(-1)) window.told.push(live.textContent);
+      }
+    }).observe(document.body, { subtree: true, childList: true, characterData: true });`);
+  await phone.tap("Start");
+  await phone.sees("How was it?", 45_000);
+  const told = ((await phone.page.evaluate("window.told")) as string[]).filter(
+    (text) => text !== "",
+  );
+  expect(told).toEqual([
+    ...["Get ready. Set 1 of 2", "Go. Set 1 of 2", "Rest. Set 1 of 2"],
+    ...["Get ready. Set 2 of 2", "Go. Set 2 of 2"],
+  ]);
+  await phone.page.browserContext().close();
+});
