@@ -2,14 +2,17 @@
 import { render } from "preact";
 import type { PhoneData } from "./day/data.ts";
 import { Root } from "./screens/root.tsx";
+import { otherDiaries } from "./store/others.ts";
 import { deviceStorage, openStore } from "./store/store.ts";
 
 const place = document.getElementById("phone");
 const data = document.getElementById("booklet-data")?.textContent;
 if (place && data) {
   const booklet: PhoneData = JSON.parse(data);
-  const store = openStore(deviceStorage(window), booklet);
+  const storage = deviceStorage(window);
+  const store = openStore(storage, booklet);
+  const others = otherDiaries(storage, booklet);
   place.hidden = false;
   document.documentElement.classList.add("on-phone");
-  render(<Root data={booklet} store={store} />, place);
+  render(<Root data={booklet} store={store} others={others} />, place);
 }

@@ -12,6 +12,8 @@ export interface Kept {
 /** A change of what is kept; what it does not name stays as it is. */
 export interface Act {
   readonly entries?: readonly DiaryEntry[];
+  /** Entries written elsewhere, joined to the diary as they are: of each session, what was written last holds. */
+  readonly joined?: readonly DiaryEntry[];
   /** `none`: no session is under way any more. */
   readonly place?: SessionPlace | "none";
   readonly settings?: Partial<Settings>;
@@ -19,11 +21,11 @@ export interface Act {
 
 /** The act after which everything is as it was before this one. */
 export function undoOf(act: Act, before: Kept): Act {
-  const { entries, place, settings } = act;
+  const { entries = [], joined = [], place, settings } = act;
   const asBefore = (entry: DiaryEntry) =>
     findSession(before.diary.entries, sessionKey(entry)) ?? withdrawn(entry);
   return {
-    ...(entries && { entries: entries.map(asBefore) }),
+    entries: [...entries, ...joined].map(asBefore),
     ...(place && { place: before.place ?? "none" }),
     ...(settings && { settings: before.settings }),
   };

@@ -41,8 +41,6 @@ export interface App {
   readonly act: (act: Act, said?: string, to?: Route) => void;
   /** Keeps an entry, marked with this instant. */
   readonly write: (entry: DiaryEntry, said?: string) => void;
-  /** Joins another diary of the same plan to this one. */
-  readonly join: (diary: Diary) => void;
   readonly settings: Settings;
   readonly set: (settings: Partial<Settings>) => void;
   /** Where the client is in a session that can be gone on with. */

@@ -10,6 +10,7 @@ import { canShare, saveFile, shareFile } from "../device/files.ts";
 import { useApp } from "./app.ts";
 import { Codes } from "./codes.tsx";
 import { Heading } from "./parts.tsx";
+import { SamePerson } from "./same-person.tsx";
 import { Sheet } from "./sheet.tsx";
 
 export function BringScreen() {
@@ -106,15 +107,39 @@ function printSheet(): void {
 function TakeIn({ onTold }: { readonly onTold: (text: string) => void }) {
   const app = useApp();
   const { say, data } = app;
+  const [asked, setAsked] = useState<Asked | undefined>(undefined);
   const take = async (file: File | undefined) => {
     if (file === undefined) return;
     const { diary, problems } = readDiary(await file.text());
     if (diary === undefined) return onTold(say("take.not-a-diary", { file: file.name }));
-    if (!isOwn(diary, data)) return onTold(say("take.other", { file: file.name }));
-    app.join(diary);
+    if (diary.plan !== data.plan) return onTold(say("take.other", { file: file.name }));
     const n = diary.entries.length;
-    onTold(say(problems.length === 0 ? "take.done" : "take.partly", { n, lines: problems.length }));
+    const lines = problems.length;
+    const taken = say(lines === 0 ? "take.done" : "take.partly", { n, lines });
+    if (diary.client === data.client) join(diary, taken);
+    else setAsked({ diary, taken });
   };
+  const join = ({ entries }: Diary, taken: string) => {
+    app.act({ joined: entries }, taken);
+    onTold("");
+  };
+  if (asked) {
+    const { diary, taken } = asked;
+    const answered = (then: () => void) => () => {
+      setAsked(undefined);
+      then();
+    };
+    return (
+      <>
+        <h2>{say("same.heading")}</h2>
+        <SamePerson
+          other={diary.client}
+          onYes={answered(() => join(diary, taken))}
+          onNo={answered(() => onTold(say("take.not-taken")))}
+        />
+      </>
+    );
+  }
   return (
     <label class="button file">
       {say("take.label")}
@@ -131,7 +156,8 @@ function TakeIn({ onTold }: { readonly onTold: (text: string) => void }) {
   );
 }
 
-const isOwn = (
-  diary: Diary,
-  { plan, client }: { readonly plan: string; readonly client: string },
-) => diary.plan === plan && diary.client === client;
+/** A diary of the same plan with another reference, and what is said once it is taken in. */
+interface Asked {
+  readonly diary: Diary;
+  readonly taken: string;
+}

@@ -1,26 +1,28 @@
 /** The whole of the companion: keeps what is written, follows the address, and draws the screen it asks for. */
 import { useEffect, useMemo, useState } from "preact/hooks";
-import { type Diary, type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
+import { sessionKey } from "../../diary/entry.ts";
 import { dayEnds, momentOf, onTheWall } from "../../units/clock.ts";
-import { type Act, standing, undoOf } from "../day/acts.ts";
+import { type Act, undoOf } from "../day/acts.ts";
 import { type PhoneData, plannedSessions } from "../day/data.ts";
 import { dayNames } from "../day/dates.ts";
-import { withEntry, writtenAfter } from "../day/entries.ts";
 import { openSessions } from "../day/gates.ts";
 import { localTime } from "../day/local-day.ts";
 import { underWay, wakingDay } from "../day/night.ts";
 import { entryToWrite, pairsOf } from "../day/pairs.ts";
 import { isOddClock } from "../day/today.ts";
-import type { SessionPlace, Settings } from "../store/settings.ts";
+import type { OtherDiary } from "../store/others.ts";
 import type { Store } from "../store/store.ts";
-import { type App, AppProvider } from "./app.ts";
+import { type App, AppProvider, useApp } from "./app.ts";
 import { BringScreen } from "./bring.tsx";
 import { DiaryScreen } from "./diary.tsx";
 import { Nav } from "./nav.tsx";
+import { Heading } from "./parts.tsx";
 import { hashOf, type Route, routeOf } from "./route.ts";
+import { SamePerson } from "./same-person.tsx";
 import { SessionScreen } from "./session.tsx";
 import { TodayScreen } from "./today.tsx";
 import { UndoBar } from "./undo-bar.tsx";
+import { useKept } from "./use-kept.ts";
 import { sayFrom } from "./words.ts";
 import { WriteScreen } from "./write.tsx";
 
@@ -35,18 +37,18 @@ interface UndoOffer {
 interface RootProps {
   readonly data: PhoneData;
   readonly store: Store;
+  /** Diaries of the same plan that were kept for another reference. */
+  readonly others: readonly OtherDiary[];
 }
 
-export function Root({ data, store }: RootProps) {
+export function Root({ data, store, others }: RootProps) {
   const say = useMemo(() => sayFrom(data.words), [data]);
   const names = useMemo(() => dayNames(data.locale), [data]);
   const laidOut = useMemo(() => plannedSessions(data), [data]);
-  const [known, setDiary] = useState<Diary>(store.diary);
-  const diary = useMemo(() => standing(known), [known]);
+  const { kept, change, keepPace } = useKept(store, data.booklet);
+  const { diary, place, settings } = kept;
   const pairs = useMemo(() => pairsOf(laidOut, diary), [laidOut, diary]);
-  const [settings, setSettings] = useState<Settings>(store.settings);
   const sessions = useMemo(() => openSessions(laidOut, settings.ready), [laidOut, settings.ready]);
-  const [place, setPlace] = useState<SessionPlace | undefined>(store.place);
   const [said, setSaid] = useState("");
   const [undo, setUndo] = useState<UndoOffer | undefined>(undefined);
   const route = useRoute();
@@ -55,41 +57,14 @@ export function Root({ data, store }: RootProps) {
     setUndo((offer) => (offer?.at === hashOf(route) ? offer : undefined));
   }, [route]);
 
-  useEffect(() => {
-    const another = (event: StorageEvent) => {
-      if (store.isOurs(event.key)) setDiary(store.diary());
-    };
-    window.addEventListener("storage", another);
-    return () => window.removeEventListener("storage", another);
-  }, [store]);
-
   const here = localTime(now, dayEnds(data.clock));
   const oddClock = isOddClock(laidOut, here, data.made);
-  const change = ({ entries = [], place: next, settings: changed }: Act) => {
-    if (entries.length > 0) setDiary(store.keep(entries.reduce(written, store.diary())));
-    if (next) {
-      const there = next === "none" ? undefined : next;
-      store.keepPlace(there);
-      setPlace(there);
-    }
-    if (changed) {
-      const all = { ...settings, ...changed };
-      store.keepSettings(all);
-      setSettings(all);
-    }
-  };
-  const written = (all: Diary, entry: DiaryEntry) => {
-    const before = findSession(all.entries, sessionKey(entry));
-    const mark = writtenAfter(new Date(), before?.written);
-    return withEntry(all, { ...entry, booklet: data.booklet, written: mark });
-  };
   const act = (one: Act, what?: string, to?: Route) => {
     const at = hashOf(to ?? route);
     setUndo(what === undefined ? undefined : { said: what, act: undoOf(one, kept), at });
     change(one);
     if (to) window.location.hash = at;
   };
-  const kept = { diary, place, settings };
   const waking = oddClock ? here.date : wakingDay(here, data.clock);
   const begun = oddClock ? place : underWay(place, waking);
   const app: App = {
@@ -111,22 +86,17 @@ export function Root({ data, store }: RootProps) {
     entryFor: (session, short) => entryToWrite(session, diary, pairs, data.booklet, short),
     act,
     write: (entry, what) => act({ entries: [entry] }, what),
-    join: (other) => setDiary(store.keep(other)),
     settings,
     set: (changed) => act({ settings: changed }),
     place: begun,
     setPlace: (next) => act({ place: next ?? "none" }),
-    keepPace: (pace) =>
-      setPlace((known) => {
-        const next = known && { ...known, pace };
-        store.keepPlace(next);
-        return next;
-      }),
+    keepPace,
     go: (next) => {
       window.location.hash = hashOf(next);
     },
     tell: setSaid,
   };
+  const asked = others.find(({ diary: { client } }) => !settings.asked.includes(client));
   const trouble = store.trouble();
   const own = route.screen !== "booklet" && route.screen !== "stop";
   return (
@@ -138,7 +108,7 @@ export function Root({ data, store }: RootProps) {
       )}
       {own && (
         <main class="phone-main">
-          <Screen key={hashOf(route)} route={route} />
+          {asked ? <AskedOnce other={asked} /> : <Screen key={hashOf(route)} route={route} />}
           {undo && (
             <UndoBar
               said={undo.said}
@@ -156,6 +126,24 @@ export function Root({ data, store }: RootProps) {
       </p>
       <Nav screen={route.screen} pacing={route.screen === "session" && place?.stage === "pace"} />
     </AppProvider>
+  );
+}
+
+/** Before anything else: whether a diary that was kept for another reference is this client's. */
+function AskedOnce({ other }: { readonly other: OtherDiary }) {
+  const { say, settings, act } = useApp();
+  const { client, entries } = other.diary;
+  const asked = [...settings.asked, client];
+  const ready = [...new Set([...settings.ready, ...other.settings.ready])];
+  return (
+    <>
+      <Heading>{say("same.heading")}</Heading>
+      <SamePerson
+        other={client}
+        onYes={() => act({ joined: entries, settings: { asked, ready } }, say("same.joined"))}
+        onNo={() => act({ settings: { asked } }, say("same.own"))}
+      />
+    </>
   );
 }
 

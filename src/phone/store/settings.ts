@@ -8,6 +8,8 @@ export interface Settings {
   readonly passed: readonly string[];
   /** Signs that the client has seen: the exercises that wait for them have begun. */
   readonly ready: readonly string[];
+  /** Other references of whose diary it was asked whether it is this client's. */
+  readonly asked: readonly string[];
 }
 
 export const USUAL_SETTINGS: Settings = {
@@ -16,6 +18,7 @@ export const USUAL_SETTINGS: Settings = {
   vibration: true,
   passed: [],
   ready: [],
+  asked: [],
 };
 
 /** Settings from stored text; what is missing or odd is as usual. */
@@ -23,7 +26,7 @@ export function readSettings(text: string | null): Settings {
   const found = jsonObject(text);
   const flag = (name: "sound" | "voice" | "vibration") =>
     typeof found[name] === "boolean" ? found[name] : USUAL_SETTINGS[name];
-  const texts = (name: "passed" | "ready") => {
+  const texts = (name: "passed" | "ready" | "asked") => {
     const list = found[name];
     return Array.isArray(list)
       ? list.filter((one): one is string => typeof one === "string").slice(-MOST_TEXTS)
@@ -35,6 +38,7 @@ export function readSettings(text: string | null): Settings {
     vibration: flag("vibration"),
     passed: texts("passed"),
     ready: texts("ready"),
+    asked: texts("asked"),
   };
 }
 

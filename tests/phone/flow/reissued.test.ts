@@ -1,8 +1,9 @@
 /** A re-issued booklet with other times finds what was written, and advises by it. */
 import type { Browser } from "puppeteer-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { readDiary } from "../../../src/diary/csv.ts";
 import { change, DEMO, shippedText } from "../../support/world.ts";
-import { launch, phoneHtml, saved } from "../phone-page.ts";
+import { launch, type Phone, phoneHtml, saved } from "../phone-page.ts";
 import { demoBooklet } from "../support.ts";
 import { entriesOf, onPhone, SIT, toldOf } from "./support.ts";
 
@@ -64,5 +65,60 @@ test("a session that the booklet no longer has can still be put right", {
     expect(monday && [...toldOf(monday), monday.painAfter]).toEqual(["yes 3", "yes", 2]);
     await phone.tap("Undo");
     expect((await entriesOf(phone))[0]?.painAfter).toBeUndefined();
+  });
+});
+
+describe("a corrected reference", { timeout: 60_000 }, () => {
+  const corrected = change(shippedText(path), "BF-0417", "BF-0471");
+  const asks =
+    "This booklet is for BF-0471. Your diary was kept for BF-0417. Is it the same person?";
+  const reissue = async () =>
+    saved(await phoneHtml(demoBooklet("achilles", { [path]: corrected })), "issued.html");
+  const written = async (phone: Phone) => {
+    await phone.tap("All done as planned");
+    await phone.choose("Pain while you did it", 4);
+    await phone.tap("Finish");
+    await phone.reopen("2026-12-01T08:00", await reissue());
+    await phone.sees(asks);
+  };
+  const kept = async (phone: Phone, client: string) =>
+    String(
+      await phone.page.evaluate(`localStorage["paulatim achilles-demo ${client} diary"] ?? ""`),
+    );
+
+  test("asks once, and the diary of the same person goes on", async () => {
+    await onPhone(browser, issued(), { at: "2026-11-30T19:00" }, async (phone) => {
+      await written(phone);
+      await phone.tap("Stop and call");
+      await phone.sees("Call 999 at once if:");
+      await phone.tap("Today");
+      await phone.tap("Yes, the same person");
+      await phone.choose("How much pain did you have this morning?", 2);
+      await phone.page.reload();
+      await phone.sees("Tuesday 1 December");
+      expect(await phone.text()).not.toContain(asks);
+      const [monday] = readDiary(await kept(phone, "BF-0471")).diary?.entries ?? [];
+      expect(monday && [...toldOf(monday), monday.painMorning]).toEqual(["yes 4", "yes", 2]);
+      expect(readDiary(await kept(phone, "BF-0417")).diary?.entries).toHaveLength(1);
+    });
+  });
+
+  test("somebody else begins a diary of their own, and an answer can be taken back", async () => {
+    await onPhone(browser, issued(), { at: "2026-11-30T19:00" }, async (phone) => {
+      await written(phone);
+      await phone.tap("Yes, the same person");
+      await phone.sees("The morning after Monday");
+      await phone.tap("Undo");
+      await phone.sees(asks);
+      await phone.tap("No, somebody else");
+      await phone.sees("Tuesday 1 December");
+      await phone.page.reload();
+      await phone.sees("Tuesday 1 December");
+      expect(await phone.text()).not.toContain("The morning after Monday");
+      await phone.tap("Diary");
+      await phone.tap("Bring it back to us");
+      await phone.sees("There is nothing in your diary yet.");
+      expect(readDiary(await kept(phone, "BF-0417")).diary?.entries).toHaveLength(1);
+    });
   });
 });

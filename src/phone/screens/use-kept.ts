@@ -1,0 +1,58 @@
+/** What is kept on the phone as the screens have it: the diary, the place in a session, the choices, and their changes. */
+import { useEffect, useMemo, useState } from "preact/hooks";
+import { type Diary, type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
+import { type Act, type Kept, standing } from "../day/acts.ts";
+import { withEntry, writtenAfter } from "../day/entries.ts";
+import type { SessionPlace, Settings } from "../store/settings.ts";
+import type { Store } from "../store/store.ts";
+
+interface KeptInUse {
+  readonly kept: Kept;
+  readonly change: (act: Act) => void;
+  /** Keeps the state of the pace at the place that the client is in. */
+  readonly keepPace: (pace: string) => void;
+}
+
+/** `booklet`: the version in which entries are written from now on. */
+export function useKept(store: Store, booklet: string): KeptInUse {
+  const [known, setKnown] = useState<Diary>(store.diary);
+  const diary = useMemo(() => standing(known), [known]);
+  const [settings, setSettings] = useState<Settings>(store.settings);
+  const [place, setPlace] = useState<SessionPlace | undefined>(store.place);
+
+  useEffect(() => {
+    const another = (event: StorageEvent) => {
+      if (store.isOurs(event.key)) setKnown(store.diary());
+    };
+    window.addEventListener("storage", another);
+    return () => window.removeEventListener("storage", another);
+  }, [store]);
+
+  /** Marked with this instant, and after what it takes the place of. */
+  const written = (all: Diary, entry: DiaryEntry) => {
+    const before = findSession(all.entries, sessionKey(entry));
+    const mark = writtenAfter(new Date(), before?.written);
+    return withEntry(all, { ...entry, booklet, written: mark });
+  };
+  const change = ({ entries = [], joined = [], place: next, settings: changed }: Act) => {
+    if (joined.length > 0) setKnown(store.keep({ ...store.diary(), entries: joined }));
+    if (entries.length > 0) setKnown(store.keep(entries.reduce(written, store.diary())));
+    if (next) {
+      const there = next === "none" ? undefined : next;
+      store.keepPlace(there);
+      setPlace(there);
+    }
+    if (changed) {
+      const all = { ...settings, ...changed };
+      store.keepSettings(all);
+      setSettings(all);
+    }
+  };
+  const keepPace = (pace: string) =>
+    setPlace((there) => {
+      const next = there && { ...there, pace };
+      store.keepPlace(next);
+      return next;
+    });
+  return { kept: { diary, place, settings }, change, keepPace };
+}
