@@ -1,5 +1,5 @@
 /** What the plan's own pain rule says to what was felt: ease, stop or call. It never asks for more. */
-import { type Felt, type FeltDay, type FeltSession, feltDays, type Limited } from "./felt.ts";
+import { type FeltDay, type FeltSession, feltDays, type Limited } from "./felt.ts";
 import { strictestAfter } from "./general-rule.ts";
 import { isDayAnswered, wasBad } from "./morning.ts";
 
@@ -94,9 +94,13 @@ export function adviceOfDay<One extends Limited>(
       painAfter === undefined ? undefined : adviceAfter(painAfter, bouts, callLevel),
     ),
     ...sessions.flatMap(({ felt, bouts }) =>
-      bouts.flatMap((bout) =>
-        painsOf(felt, bout).map((pain) => adviceDuring(pain, bout, callLevel)),
-      ),
+      felt.exercises.map(({ card, pain }) => {
+        // one whose limits are not known any more is held against the strictest there is
+        const bout = bouts.find((one) => one.card === card) ?? strictestAfter(bouts);
+        return pain === undefined || bout === undefined
+          ? undefined
+          : adviceDuring(pain, bout, callLevel);
+      }),
     ),
   ].filter((advice) => advice !== undefined);
   const [first] = all;
@@ -104,7 +108,3 @@ export function adviceOfDay<One extends Limited>(
   // an exercise that was stopped is over: what is left of it is to do less next time
   return advice?.level === "stop" ? { ...advice, level: "ease" } : advice;
 }
-
-/** The pains of an exercise that are written down in a session. */
-export const painsOf = ({ exercises }: Felt, { card }: Pick<Limited, "card">): number[] =>
-  exercises.flatMap((one) => (one.card === card ? (one.pain ?? []) : []));

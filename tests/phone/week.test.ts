@@ -179,6 +179,7 @@ describe.sequential("a week", { timeout: 120_000 }, () => {
     expect(await phone.page.evaluate(`document.querySelector(".advice-call a.button").href`)).toBe(
       "tel:01632960214",
     );
+    await phone.tap("I have called");
   });
 
   test("a missed session that fits is done on another day, and can be gone on with", async () => {

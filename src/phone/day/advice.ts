@@ -2,7 +2,7 @@
 import type { SessionBout } from "../../compose/session-model.ts";
 import type { Diary, DiaryEntry } from "../../diary/entry.ts";
 import * as pain from "../../pain/advice.ts";
-import type { FeltSession } from "../../pain/felt.ts";
+import type { WrittenSession } from "../../pain/call.ts";
 import * as stopped from "../../pain/stopped.ts";
 import type { PainSigns, PlannedSession } from "./data.ts";
 import { withEntry } from "./entries.ts";
@@ -55,13 +55,21 @@ export function adviceMorning(
   return inWords(advice, signs);
 }
 
-/** What still holds from the last session that was done, when the next one begins. */
+/**
+ * What still holds from the last session that was done, when the next one begins. Where the client has
+ * called for it already, what is left of a call is to do less.
+ */
 export function adviceFromLast(
   { entries }: Diary,
   sessions: readonly PlannedSession[],
   signs: PainSigns,
+  hasCalled = false,
 ): Advice | undefined {
-  return inWords(pain.adviceFromLast(entries.map(felt(sessions, entries)), signs.callLevel), signs);
+  const advice = pain.adviceFromLast(entries.map(felt(sessions, entries)), signs.callLevel);
+  return inWords(
+    advice?.level === "call" && hasCalled ? { ...advice, level: "ease" } : advice,
+    signs,
+  );
 }
 
 /**
@@ -85,13 +93,18 @@ export function stoppedBefore(
  * planned. Where the booklet has no such session any more, those of the cards that it names; where it has
  * none of them either, all of the booklet, so that the strictest limit holds and none is without advice.
  */
-function felt(sessions: readonly PlannedSession[], entries: readonly DiaryEntry[]) {
+export function felt(sessions: readonly PlannedSession[], entries: readonly DiaryEntry[]) {
   const { sessionOf } = pairsOf(sessions, { entries });
   const all = sessions.flatMap(({ bouts }) => bouts);
-  return (entry: DiaryEntry): FeltSession<SessionBout> => {
+  return (entry: DiaryEntry): WrittenSession<SessionBout> => {
     const named = () => all.filter(({ card }) => entry.exercises.some((one) => one.card === card));
     const known = sessionOf(entry)?.bouts ?? named();
-    return { day: dayOf(entry), felt: entry, bouts: known.length > 0 ? known : all };
+    return {
+      day: dayOf(entry),
+      felt: entry,
+      bouts: known.length > 0 ? known : all,
+      bookletOf: /^\d{4}-\d\d-\d\d(?=-)/.exec(entry.booklet)?.[0],
+    };
   };
 }
 

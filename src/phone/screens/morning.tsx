@@ -27,6 +27,7 @@ export function Morning({
         })}
         entry={entry}
         onAnswer={() => onAnswer(entry)}
+        callShown
       />
       {morningAfter(entry, app.diary).painMorning === undefined ? (
         <button

@@ -7,6 +7,7 @@ import type { Morning } from "../../pain/morning.ts";
 import { type Advice, adviceMorning } from "../day/advice.ts";
 import { morningAfter, withMorning } from "../day/morning.ts";
 import { useApp } from "./app.ts";
+import { CallUs, useDueCall } from "./call-us.tsx";
 
 /** The heading of a screen: takes the focus when the screen opens, so that it is read out first. */
 export function Heading({ children }: { readonly children: ComponentChildren }) {
@@ -22,22 +23,18 @@ export function Heading({ children }: { readonly children: ComponentChildren }) 
   );
 }
 
-/** What the pain rule says, at once and plainly. */
+/** What the pain rule says, at once and plainly; a call only for as long as it is due. */
 export function AdviceBox({ advice }: { readonly advice: Advice }) {
-  const { say, data } = useApp();
+  const { say } = useApp();
+  const call = useDueCall();
+  const { level } = advice;
+  if (level === "call" && call) return <CallUs call={call} />;
   return (
-    <div class={`advice advice-${advice.level}`} role="alert">
-      <p class="advice-head">{say(`advice.${advice.level}`)}</p>
+    <div class={`advice advice-${level === "call" ? "ease" : level}`} role="alert">
+      <p class="advice-head">{say(level === "call" ? "call.known" : `advice.${level}`)}</p>
       {advice.says.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
-      {advice.level === "call" && (
-        <p>
-          <a class="button main" href={data.clinic.phoneLink}>
-            {say("advice.phone", { phone: data.clinic.phone })}
-          </a>
-        </p>
-      )}
       <p>
         <a href="#/stop">{say("advice.signs")}</a>
       </p>
@@ -95,10 +92,12 @@ interface MorningProps {
   /** A session of the day whose next morning is asked for. */
   readonly entry: DiaryEntry;
   readonly onAnswer?: () => void;
+  /** Whether the call that is due is shown elsewhere on the screen. */
+  readonly callShown?: boolean;
 }
 
 /** The next morning: how much pain, whether that is back to the usual, and what the plan says to it. */
-export function MorningQuestions({ legend, entry, onAnswer }: MorningProps) {
+export function MorningQuestions({ legend, entry, onAnswer, callShown }: MorningProps) {
   const { say, data, sessions, diary, act } = useApp();
   const { painMorning, worseMorning } = morningAfter(entry, diary);
   const advice = adviceMorning(entry, sessions, diary, data.pain);
@@ -122,7 +121,7 @@ export function MorningQuestions({ legend, entry, onAnswer }: MorningProps) {
         value={worseMorning === undefined ? undefined : worseMorning ? "no" : "yes"}
         onChange={(usual) => onChange({ worseMorning: usual === "no" })}
       />
-      {advice && <AdviceBox advice={advice} />}
+      {advice && !(callShown && advice.level === "call") && <AdviceBox advice={advice} />}
     </>
   );
 }

@@ -9,6 +9,7 @@ import { pacedOf, withPaced } from "../day/paced.ts";
 import type { SetDone } from "../pace/done.ts";
 import type { SessionPlace } from "../store/settings.ts";
 import { useApp } from "./app.ts";
+import { CallUs, useDueCall } from "./call-us.tsx";
 import { ExerciseForm } from "./exercise-form.tsx";
 import { PaceScreen } from "./pace.tsx";
 import { Dose, Fold, FromBooklet, Heading } from "./parts.tsx";
@@ -52,6 +53,7 @@ function Begun({ session, place }: BegunProps) {
         bout={bout}
         sets={sets}
         stopped={stopped}
+        onFinish={() => to({ stage: "end" })}
         onStart={() => {
           unlockPace(data.language);
           to({ stage: "pace", pace: undefined });
@@ -109,11 +111,26 @@ interface ReadyProps {
   readonly stopped: SessionBout | undefined;
   readonly onStart: () => void;
   readonly onSkip: () => void;
+  /** Goes to the end of the session. */
+  readonly onFinish: () => void;
 }
 
 /** What comes now: the exercise, its dose, and how to set up for it. */
-function Ready({ n, of, bout, sets, stopped, onStart, onSkip }: ReadyProps) {
+function Ready(props: ReadyProps) {
+  const { n, of, bout, sets, stopped, onStart, onSkip, onFinish } = props;
   const { say } = useApp();
+  const call = useDueCall();
+  if (call) {
+    return (
+      <section class="session">
+        <Heading>{bout.title}</Heading>
+        <CallUs call={call} />
+        <button type="button" class="button" onClick={onFinish}>
+          {say("session.finish")}
+        </button>
+      </section>
+    );
+  }
   if (stopped) {
     return (
       <section class="session">

@@ -6,6 +6,7 @@ import { adviceFromLast } from "../day/advice.ts";
 import type { PlannedSession } from "../day/data.ts";
 import { morningOf, type Today, todayOf } from "../day/today.ts";
 import { useApp } from "./app.ts";
+import { CallUs, useDueCall } from "./call-us.tsx";
 import { Missed } from "./missed.tsx";
 import { Morning } from "./morning.tsx";
 import { AdviceBox, Heading, SoFar } from "./parts.tsx";
@@ -21,18 +22,33 @@ export function TodayScreen() {
   const open = today.sessions.filter((session) => app.pairs.entryOf(session) === undefined);
   const begun = app.place && findSession(sessions, app.place.key);
   const others = today.sessions.filter((session) => session !== begun);
-  const fromLast = open.length > 0 ? adviceFromLast(diary, sessions, app.data.pain) : undefined;
+  const call = useDueCall();
+  const fromLast =
+    open.length > 0 ? adviceFromLast(diary, sessions, app.data.pain, !call) : undefined;
+  const asked = morning && (
+    <Morning
+      key={sessionKey(morning)}
+      entry={findSession(diary.entries, sessionKey(morning)) ?? morning}
+      onAnswer={setAnswered}
+    />
+  );
+  // nothing of the program is offered until the client has called
+  if (call) {
+    return (
+      <>
+        <Heading>{names.long(onTheWall(now).date)}</Heading>
+        {answered && asked}
+        <CallUs call={call} />
+        {!answered && asked}
+        <SoFar />
+      </>
+    );
+  }
   return (
     <>
       <Heading>{names.long(onTheWall(now).date)}</Heading>
       {oddClock && <p class="notice">{say("today.odd-clock", { day: now.date })}</p>}
-      {morning && (
-        <Morning
-          key={sessionKey(morning)}
-          entry={findSession(diary.entries, sessionKey(morning)) ?? morning}
-          onAnswer={setAnswered}
-        />
-      )}
+      {asked}
       {fromLast && !answered && <AdviceBox advice={fromLast} />}
       {begun && <SessionCard key={sessionKey(begun)} session={begun} />}
       {today.missed && today.missed.session !== begun && (

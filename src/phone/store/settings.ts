@@ -1,4 +1,5 @@
 /** What the client has chosen on this device, and where they were in a session. */
+import type { Call } from "../../pain/call.ts";
 
 export interface Settings {
   readonly sound: boolean;
@@ -10,6 +11,8 @@ export interface Settings {
   readonly ready: readonly string[];
   /** Other references of whose diary it was asked whether it is this client's. */
   readonly asked: readonly string[];
+  /** That the client has called the clinic, and what for. */
+  readonly calls: readonly Call[];
 }
 
 export const USUAL_SETTINGS: Settings = {
@@ -19,6 +22,7 @@ export const USUAL_SETTINGS: Settings = {
   passed: [],
   ready: [],
   asked: [],
+  calls: [],
 };
 
 /** Settings from stored text; what is missing or odd is as usual. */
@@ -39,8 +43,30 @@ export function readSettings(text: string | null): Settings {
     passed: texts("passed"),
     ready: texts("ready"),
     asked: texts("asked"),
+    calls: readCalls(found.calls),
   };
 }
+
+/** Calls as stored; one that is odd is none, so that it is due again. */
+function readCalls(stored: unknown): readonly Call[] {
+  return listOf(stored)
+    .flatMap((one): Call[] => {
+      const { at, booklet, for: reasons } = fieldsOf(one);
+      const told = listOf(reasons).flatMap((reason) => {
+        const { id, pain } = fieldsOf(reason);
+        return typeof id === "string" && typeof pain === "number" ? [{ id, pain }] : [];
+      });
+      return typeof at === "string" && typeof booklet === "string"
+        ? [{ at, booklet, for: told }]
+        : [];
+    })
+    .slice(-MOST_TEXTS);
+}
+
+const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
+
+const fieldsOf = (value: unknown): Readonly<Record<string, unknown>> =>
+  typeof value === "object" && value !== null ? { ...value } : {};
 
 /** More names than a program has sessions in a month, or signs, are of no use. */
 const MOST_TEXTS = 60;
@@ -81,7 +107,7 @@ export function readPlace(text: string | null): SessionPlace | undefined {
 function jsonObject(text: string | null): Readonly<Record<string, unknown>> {
   try {
     const found: unknown = JSON.parse(text ?? "{}");
-    return typeof found === "object" && found !== null ? { ...found } : {};
+    return fieldsOf(found);
   } catch {
     return {};
   }
