@@ -1,9 +1,37 @@
-/** Placeholders in translated texts: which there are, and the ending that a language needs after them. */
+/** Placeholders in the texts of cards: their words in each language, and the ending that a language needs after them. */
 
 import { Fault } from "../faults/fault.ts";
 import type { Path, Source } from "../read/source.ts";
 import { type Language, languageName } from "../words/languages.ts";
 import { PLACEHOLDERS } from "./sections.ts";
+
+type Side = "left" | "right" | "each" | "both" | "none";
+
+/** What stands in for a placeholder, by the client's side; stems where the language has endings. */
+const WORDS: Readonly<
+  Record<Language, Readonly<Record<keyof typeof PLACEHOLDERS, Readonly<Record<Side, string>>>>>
+> = {
+  en: {
+    side: { left: "left", right: "right", each: "working", both: "working", none: "working" },
+    other: { left: "right", right: "left", each: "other", both: "other", none: "other" },
+  },
+  de: {
+    side: {
+      left: "link",
+      right: "recht",
+      each: "trainiert",
+      both: "trainiert",
+      none: "trainiert",
+    },
+    other: { left: "recht", right: "link", each: "ander", both: "ander", none: "ander" },
+  },
+};
+
+/** A text for a client's side. `language`: the one that the text is written in, not the booklet's. */
+export function withSide(text: string, side: Side, language: Language): string {
+  const { side: own, other } = WORDS[language];
+  return text.replaceAll("{side}", own[side]).replaceAll("{other}", other[side]);
+}
 
 /**
  * Languages whose words for a side change with the noun: there a placeholder stands for the stem, and

@@ -223,15 +223,27 @@ function paceWords({ tempo }: Bout, { card }: LibraryCard, write: Writer): strin
         : words.say("dose.pace.move", { seconds, way: name });
   const pause = (seconds: number | "X") =>
     seconds === "X" || seconds === 0 ? "" : words.say("dose.pace.pause", { seconds });
-  const lift = [way(tempo.lift, card.pace.lift ?? words.say("dose.pace.up")), pause(tempo.top)];
-  const lower = [
-    way(tempo.lower, card.pace.lower ?? words.say("dose.pace.down")),
-    pause(tempo.bottom),
-  ];
+  const lift = [way(tempo.lift, wayWords(card, "lift", write)), pause(tempo.top)];
+  const lower = [way(tempo.lower, wayWords(card, "lower", write)), pause(tempo.bottom)];
   const parts = (card.pace.first === "lift" ? [...lift, ...lower] : [...lower, ...lift]).filter(
     (part) => part !== "",
   );
   return parts.length === 0 ? undefined : capital(parts.join(", "));
+}
+
+/**
+ * What a card calls one of its two ways. Of a card in another language than the booklet no words stand
+ * inside the booklet's sentences: such a way goes there or back.
+ */
+export function wayWords(
+  { pace, language }: LibraryCard["card"],
+  way: "lift" | "lower",
+  { words, language: here }: Writer,
+): string {
+  const own = pace[way];
+  if (own === undefined) return words.say(way === "lift" ? "dose.pace.up" : "dose.pace.down");
+  if (language === here) return own;
+  return words.say(way === pace.first ? "dose.pace.there" : "dose.pace.back");
 }
 
 /** Between runs one walks. */

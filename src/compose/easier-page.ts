@@ -32,7 +32,7 @@ export function easierExercises(composing: Composing): EasierExercise[] {
         list: write.list(numbers.map(String)),
       }),
       side: sideName(exercise, write),
-      figure: figureFor(exercise, write),
+      figure: figureFor(exercise),
       needs: needsOf(exercise, things, program, weeks).map(
         (item) => library.words.equipment[item]?.say ?? item,
       ),

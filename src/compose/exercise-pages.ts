@@ -11,7 +11,6 @@ import { capital, weekWords } from "./dose-words.ts";
 import type { DoseLine, ExercisePage } from "./exercise-model.ts";
 import { careWords, startSign } from "./flag-words.ts";
 import { loadMakers, needsOf, sectionText, stopText } from "./needs.ts";
-import type { Writer } from "./numbers.ts";
 import { exerciseRule } from "./pain-words.ts";
 import { dosesIn } from "./phase-pages.ts";
 import { sidedText, sideName, sideSentence } from "./side-words.ts";
@@ -46,7 +45,7 @@ export function exercisePages(composing: Composing): ExercisePage[] {
       why: exercise.why,
       side: sideName(exercise, write),
       sideSentence: sideSentence(exercise, write),
-      figure: figureFor(exercise, write),
+      figure: figureFor(exercise),
       needs: needsOf(exercise, makers, program).map(
         (item) => composing.library.words.equipment[item]?.say ?? item,
       ),
@@ -71,10 +70,10 @@ export function exercisePages(composing: Composing): ExercisePage[] {
 const IMAGE_WIDTH = 70;
 
 /** The picture in the client's own side; none where it cannot be drawn right. */
-export function figureFor(exercise: ProgramExercise, write: Writer): ExercisePage["figure"] {
+export function figureFor(exercise: ProgramExercise): ExercisePage["figure"] {
   const { card, side } = exercise;
   const alt = (own: string) =>
-    card.picture === undefined ? own : sidedText(card.picture, exercise, write);
+    card.picture === undefined ? own : sidedText(card.picture, exercise);
   if (card.image) return { url: card.image.url, alt: alt(card.image.alt), width: IMAGE_WIDTH };
   const drawing = figureOf(card, side === "both" ? "none" : side);
   if (drawing?.svg === undefined) return undefined;

@@ -77,7 +77,7 @@ export function sectionText(
     const head = texts.length > 1 ? `**${capital(composing.write.list(names))}**\n\n` : "";
     return head + withCare(text, section, care);
   });
-  return sidedText(named.join("\n\n"), exercise, composing.write);
+  return sidedText(named.join("\n\n"), exercise);
 }
 
 /** The signs to stop an exercise for: how much pain, which holds for every exercise, and then the card's own. */

@@ -6,6 +6,8 @@ import type { Words } from "../words/words.ts";
 /** How a locale writes dates and numbers. */
 export interface Writer {
   readonly words: Words;
+  /** The locale's language: en, de. */
+  readonly language: string;
   /** 2.5 as the locale writes it. */
   readonly number: (value: number) => string;
   /** A mass in kilograms as the clinic writes it: 12.5 kg, 25 lb. */
@@ -41,6 +43,7 @@ export function writer(words: Words, locale: string, units: MassUnit = "kg"): Wr
   const number = (value: number) => numbers.format(value);
   return {
     words,
+    language: new Intl.Locale(locale).language,
     number,
     mass: (kg) => words.say(`units.${units}`, { n: number(inUnit(kg, units)) }),
     time: (seconds) => timeInWords(words, seconds),

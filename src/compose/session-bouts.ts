@@ -6,7 +6,7 @@ import { toGram } from "../units/mass.ts";
 import { exerciseAnchor } from "./anchors.ts";
 import { needsGoodDay } from "./bad-day.ts";
 import type { Composing } from "./composing.ts";
-import { doseWords } from "./dose-words.ts";
+import { doseWords, wayWords } from "./dose-words.ts";
 import { startSign } from "./flag-words.ts";
 import { painWords } from "./pain-words.ts";
 import type { SessionBout } from "./session-model.ts";
@@ -18,7 +18,6 @@ export function sessionBout(
   exercise: ProgramExercise,
   { program, library, write }: Composing,
 ): SessionBout {
-  const { words } = write;
   const { card } = exercise.card;
   const { work, load, pace, rest, effort } = doseWords(bout, exercise.card, library.words, write);
   return {
@@ -39,8 +38,8 @@ export function sessionBout(
     turns: bout.turns,
     tempo: bout.tempo,
     first: card.pace.first,
-    liftWord: card.pace.lift ?? words.say("dose.pace.up"),
-    lowerWord: card.pace.lower ?? words.say("dose.pace.down"),
+    liftWord: wayWords(card, "lift", write),
+    lowerWord: wayWords(card, "lower", write),
     fastS: program.clinic.dosing.fast_part,
     restS: bout.restS,
     restRepsS: bout.restRepsS,

@@ -1,4 +1,5 @@
 /** Words for the side that works: "Left leg", "Do this with your left leg." */
+import { withSide } from "../cards/placeholders.ts";
 import type { ProgramExercise } from "../program/program.ts";
 import type { Writer } from "./numbers.ts";
 
@@ -15,9 +16,6 @@ export function sideSentence(
   return side === "none" ? undefined : words.say(`side.sentence.${card.card.limb}.${side}`);
 }
 
-/** A text of a card with the words for the client's side in place of its placeholders. */
-export function sidedText(text: string, { side }: ProgramExercise, { words }: Writer): string {
-  return text
-    .replaceAll("{side}", words.say(`side.word.${side}`))
-    .replaceAll("{other}", words.say(`side.other.${side}`));
-}
+/** A text of a card, in the card's own language, with the words for the client's side in place of its placeholders. */
+export const sidedText = (text: string, { card, side }: ProgramExercise): string =>
+  withSide(text, side, card.card.language);

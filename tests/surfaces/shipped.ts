@@ -97,8 +97,18 @@ export function cardOf(id: string): CardText {
 export function cardIn(id: string, language: Language): CardText {
   const card = cardOf(id);
   const own = language === "de" ? GERMAN_CARDS.get(id) : undefined;
+  if (language === "de" && !own)
+    return { ...card, ...(card.pace && { pace: thereAndBack(card.pace) }) };
   if (!own) return card;
   return { ...card, title: String(own.title), pace: { ...card.pace, ...(own.pace as object) } };
+}
+
+/** The ways of a card that is not translated: its own words do not stand inside sentences of a booklet in German. */
+function thereAndBack(pace: NonNullable<CardText["pace"]>): NonNullable<CardText["pace"]> {
+  const { first = "lift" } = pace;
+  const way = (of: "lift" | "lower") =>
+    pace[of] && { [of]: label("de", `dose.pace.${of === first ? "there" : "back"}`) };
+  return { first, ...way("lift"), ...way("lower") };
 }
 
 /** The last week of the course that a phase reaches, counted from 1. */
