@@ -248,6 +248,10 @@ export const CATALOGUE = {
     means: "A plan does not say whether the client was asked for health flags.",
     exit: EXIT.input,
   },
+  "flag-silent": {
+    means: "No card says anything about a health flag of the client.",
+    exit: EXIT.input,
+  },
   "diary-unread": {
     means: "A diary of the client lies beside a plan, with entries after its last signature.",
     exit: EXIT.input,

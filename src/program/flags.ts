@@ -138,6 +138,6 @@ export function heldFlags(
 }
 
 /** A flag as it is written, alone or with its end. */
-function asFlag(stated: Flag): Exclude<Flag, string> | { flag: string; until: undefined } {
+export function asFlag(stated: Flag): Exclude<Flag, string> | { flag: string; until: undefined } {
   return typeof stated === "string" ? { flag: stated, until: undefined } : stated;
 }

@@ -25,6 +25,7 @@ import { namedTwice, twiceInAWeek } from "./named-twice.ts";
 import { onCalendar } from "./on-calendar.ts";
 import type { ProgramParts } from "./parts.ts";
 import type { Program, ProgramExercise, ProgramPhase } from "./program.ts";
+import { silentFlags } from "./silent-flags.ts";
 import { unusedChanges } from "./unused-changes.ts";
 
 /**
@@ -37,6 +38,7 @@ export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefi
   const { plan, protocol, clinic } = parts;
   const { value: course, faults: extending } = coursePhases(plan, protocol);
   const faults: Fault[] = [...extending, ...unusedChanges(plan, protocol, course)];
+  faults.push(...silentFlags(plan, parts.library));
   faults.push(...callLevelFaults(plan, clinic));
   const calendar = courseCalendar(plan.value, lastPrinted(course));
   const flags = heldFlags(plan, course, calendar);

@@ -179,3 +179,18 @@ describe("an end that is none", () => {
     expect(errors[0]?.says).toContain("named twice");
   });
 });
+
+test.each([
+  ["no card speaks of", "steroid-tablets", true],
+  ["cards of other regions speak of", "cannot-kneel", false],
+  [
+    "some of its cards rule out later",
+    "{ flag: muscle-tear-recent, until: { review: 2026-11-30 } }",
+    false,
+  ],
+])("a flag that %s: told that it changes nothing, or not", (_, flag, told) => {
+  const silent = ruledOut(flagged(flag)).warnings.filter(({ code }) => code === "flag-silent");
+  expect(silent.map(({ message }) => message.split(":")[0])).toEqual(
+    told ? [`The flag ${flag} changes nothing in this booklet`] : [],
+  );
+});
