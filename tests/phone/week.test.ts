@@ -268,7 +268,7 @@ describe.sequential("a week", { timeout: 120_000 }, () => {
       downloadPath: downloads,
     });
     await phone.tap("Save it as a file");
-    await phone.sees("Saved as achilles-demo-diary-2026-12-08.csv");
+    await phone.sees("Your phone now saves achilles-demo-diary-2026-12-08.csv");
     const file = join(downloads, "achilles-demo-diary-2026-12-08.csv");
     expect(await eventually(() => existsSync(file) && statSync(file).size > 0)).toBe(true);
     const text = readFileSync(file, "utf8");

@@ -41,6 +41,16 @@ export interface App {
   readonly act: (act: Act, said?: string, to?: Route) => void;
   /** Keeps an entry, marked with this instant. */
   readonly write: (entry: DiaryEntry, said?: string) => void;
+  /** Whether all that was written is known to be kept on this device; waits: something is still being typed. */
+  readonly isKept: "yes" | "no" | "waits";
+  /** Says whether there is something typed that is not written yet. */
+  readonly waits: (waiting: boolean) => void;
+  /** Texts that could not be read and were put aside. */
+  readonly aside: () => readonly string[];
+  /** The client has these texts in a file of their own. */
+  readonly asideTaken: () => void;
+  /** Deletes all that is kept of this plan. Whether nothing is left. */
+  readonly forget: () => boolean;
   readonly settings: Settings;
   readonly set: (settings: Partial<Settings>) => void;
   /** Where the client is in a session that can be gone on with. */

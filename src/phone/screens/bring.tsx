@@ -9,6 +9,7 @@ import { addDays } from "../../units/dates.ts";
 import { canShare, saveFile, shareFile } from "../device/files.ts";
 import { useApp } from "./app.ts";
 import { Codes } from "./codes.tsx";
+import { Keeping } from "./keeping.tsx";
 import { Heading } from "./parts.tsx";
 import { SamePerson } from "./same-person.tsx";
 import { Sheet } from "./sheet.tsx";
@@ -58,7 +59,7 @@ export function BringScreen() {
       )}
       <TakeIn onTold={setTold} />
       <p role="status">{told}</p>
-      <p class="quiet">{say("bring.private")}</p>
+      <Keeping onTold={setTold} />
       <Sheet />
     </>
   );

@@ -3,6 +3,7 @@ import { type DiaryEntry, sessionKey } from "../../diary/entry.ts";
 import { addDays } from "../../units/dates.ts";
 import { morningAfter } from "../day/morning.ts";
 import { useApp } from "./app.ts";
+import { Kept } from "./kept.tsx";
 import { MorningQuestions } from "./parts.tsx";
 
 /** The question of the next morning: pain, and whether it is back to the usual. */
@@ -43,7 +44,7 @@ export function Morning({
           {say("morning.pass")}
         </button>
       ) : (
-        <p role="status">{say("kept")}</p>
+        <Kept />
       )}
     </section>
   );

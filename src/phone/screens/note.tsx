@@ -7,17 +7,18 @@ import { useApp } from "./app.ts";
 const PAUSE = 400;
 
 export function Note({ entry }: { readonly entry: DiaryEntry }) {
-  const { say, write } = useApp();
+  const { say, write, waits } = useApp();
   const [typed, setTyped] = useState<string | undefined>(undefined);
   const open = useRef<{ readonly note: string; readonly timer: number } | undefined>(undefined);
-  const into = useRef({ entry, write });
-  into.current = { entry, write };
+  const into = useRef({ entry, write, waits });
+  into.current = { entry, write, waits };
   const keep = useCallback(() => {
     if (open.current === undefined) return;
     const { note, timer } = open.current;
     open.current = undefined;
     clearTimeout(timer);
     into.current.write({ ...into.current.entry, note });
+    into.current.waits(false);
     setTyped(undefined);
   }, []);
   useEffect(() => {
@@ -42,6 +43,7 @@ export function Note({ entry }: { readonly entry: DiaryEntry }) {
           clearTimeout(open.current?.timer);
           open.current = { note, timer: window.setTimeout(keep, PAUSE) };
           setTyped(note);
+          waits(true);
         }}
         onBlur={keep}
       />

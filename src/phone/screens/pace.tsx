@@ -11,6 +11,7 @@ import type { Segment } from "../pace/segments.ts";
 import type { View } from "../pace/view.ts";
 import type { Settings } from "../store/settings.ts";
 import { useApp } from "./app.ts";
+import { Kept } from "./kept.tsx";
 import { PaceBar } from "./pace-bar.tsx";
 import { PaceShape } from "./pace-shape.tsx";
 import { AdviceBox, Heading, PainScale } from "./parts.tsx";
@@ -162,7 +163,7 @@ function Hurts({ bout, known, onPain, onGoOn, onLeave }: HurtsProps) {
     <section class="session">
       <Heading>{say("pace.how-much")}</Heading>
       <PainScale legend={bout.title} value={pain} onChange={tap} />
-      {pain !== undefined && <p role="status">{say("kept")}</p>}
+      {pain !== undefined && <Kept />}
       {advice && <AdviceBox advice={advice} />}
       {pain !== undefined && !advice && (
         <p class="notice" role="status">

@@ -45,11 +45,12 @@ export function Root({ data, store, others }: RootProps) {
   const say = useMemo(() => sayFrom(data.words), [data]);
   const names = useMemo(() => dayNames(data.locale), [data]);
   const laidOut = useMemo(() => plannedSessions(data), [data]);
-  const { kept, change, keepPace } = useKept(store, data.booklet);
+  const { kept, change, keepPace, asideTaken, forget } = useKept(store, data.booklet);
   const { diary, place, settings } = kept;
   const pairs = useMemo(() => pairsOf(laidOut, diary), [laidOut, diary]);
   const sessions = useMemo(() => openSessions(laidOut, settings.ready), [laidOut, settings.ready]);
   const [said, setSaid] = useState("");
+  const [waiting, setWaiting] = useState(false);
   const [undo, setUndo] = useState<UndoOffer | undefined>(undefined);
   const route = useRoute();
   const now = useNow();
@@ -86,6 +87,14 @@ export function Root({ data, store, others }: RootProps) {
     entryFor: (session, short) => entryToWrite(session, diary, pairs, data.booklet, short),
     act,
     write: (entry, what) => act({ entries: [entry] }, what),
+    isKept: waiting ? "waits" : store.isKept() ? "yes" : "no",
+    waits: setWaiting,
+    aside: store.aside,
+    asideTaken,
+    forget: () => {
+      setUndo(undefined);
+      return forget();
+    },
     settings,
     set: (changed) => act({ settings: changed }),
     place: begun,
@@ -111,7 +120,7 @@ export function Root({ data, store, others }: RootProps) {
           {asked ? <AskedOnce other={asked} /> : <Screen key={hashOf(route)} route={route} />}
           {undo && (
             <UndoBar
-              said={undo.said}
+              said={store.isKept() ? undo.said : say("kept-not")}
               onUndo={() => {
                 setUndo(undefined);
                 change(undo.act);
@@ -135,12 +144,13 @@ function AskedOnce({ other }: { readonly other: OtherDiary }) {
   const { client, entries } = other.diary;
   const asked = [...settings.asked, client];
   const ready = [...new Set([...settings.ready, ...other.settings.ready])];
+  const same = [...settings.same, client];
   return (
     <>
       <Heading>{say("same.heading")}</Heading>
       <SamePerson
         other={client}
-        onYes={() => act({ joined: entries, settings: { asked, ready } }, say("same.joined"))}
+        onYes={() => act({ joined: entries, settings: { asked, ready, same } }, say("same.joined"))}
         onNo={() => act({ settings: { asked } }, say("same.own"))}
       />
     </>

@@ -11,6 +11,10 @@ interface KeptInUse {
   readonly change: (act: Act) => void;
   /** Keeps the state of the pace at the place that the client is in. */
   readonly keepPace: (pace: string) => void;
+  /** The client has what was put aside in a file of their own. */
+  readonly asideTaken: () => void;
+  /** Deletes it all. Whether nothing is left. */
+  readonly forget: () => boolean;
 }
 
 /** `booklet`: the version in which entries are written from now on. */
@@ -22,7 +26,10 @@ export function useKept(store: Store, booklet: string): KeptInUse {
 
   useEffect(() => {
     const another = (event: StorageEvent) => {
-      if (store.isOurs(event.key)) setKnown(store.diary());
+      if (!store.isOurs(event.key)) return;
+      // deleted in another window: nothing of it stays in this one
+      if (event.key !== null && event.newValue === null) window.location.reload();
+      else setKnown(store.diary());
     };
     window.addEventListener("storage", another);
     return () => window.removeEventListener("storage", another);
@@ -54,5 +61,16 @@ export function useKept(store: Store, booklet: string): KeptInUse {
       store.keepPlace(next);
       return next;
     });
-  return { kept: { diary, place, settings }, change, keepPace };
+  const asideTaken = () => {
+    store.asideTaken();
+    setSettings(store.settings());
+  };
+  const forget = () => {
+    const gone = store.forget();
+    setKnown(store.diary());
+    setSettings(store.settings());
+    setPlace(undefined);
+    return gone;
+  };
+  return { kept: { diary, place, settings }, change, keepPace, asideTaken, forget };
 }

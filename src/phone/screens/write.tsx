@@ -3,6 +3,7 @@ import { findSession } from "../../diary/entry.ts";
 import { withExercise } from "../day/entries.ts";
 import { useApp } from "./app.ts";
 import { ExerciseForm } from "./exercise-form.tsx";
+import { Kept } from "./kept.tsx";
 import { Heading } from "./parts.tsx";
 import { SessionForm } from "./session-form.tsx";
 
@@ -37,7 +38,7 @@ export function WriteScreen({ sessionName }: { readonly sessionName: string }) {
         />
       ))}
       <SessionForm session={session} entry={entry} />
-      {kept && <p role="status">{say("kept")}</p>}
+      {kept && <Kept />}
       <button type="button" class="button main" onClick={() => app.go({ screen: "today" })}>
         {say("write.end")}
       </button>

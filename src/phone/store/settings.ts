@@ -13,6 +13,10 @@ export interface Settings {
   readonly asked: readonly string[];
   /** That the client has called the clinic, and what for. */
   readonly calls: readonly Call[];
+  /** Those that are: their diary is a part of this one. */
+  readonly same: readonly string[];
+  /** How many of the texts put aside the client has in a file of their own. */
+  readonly asideTaken: number;
 }
 
 export const USUAL_SETTINGS: Settings = {
@@ -23,6 +27,8 @@ export const USUAL_SETTINGS: Settings = {
   ready: [],
   asked: [],
   calls: [],
+  same: [],
+  asideTaken: 0,
 };
 
 /** Settings from stored text; what is missing or odd is as usual. */
@@ -30,7 +36,7 @@ export function readSettings(text: string | null): Settings {
   const found = jsonObject(text);
   const flag = (name: "sound" | "voice" | "vibration") =>
     typeof found[name] === "boolean" ? found[name] : USUAL_SETTINGS[name];
-  const texts = (name: "passed" | "ready" | "asked") => {
+  const texts = (name: "passed" | "ready" | "asked" | "same") => {
     const list = found[name];
     return Array.isArray(list)
       ? list.filter((one): one is string => typeof one === "string").slice(-MOST_TEXTS)
@@ -44,6 +50,8 @@ export function readSettings(text: string | null): Settings {
     ready: texts("ready"),
     asked: texts("asked"),
     calls: readCalls(found.calls),
+    same: texts("same"),
+    asideTaken: typeof found.asideTaken === "number" ? found.asideTaken : 0,
   };
 }
 

@@ -2,7 +2,8 @@
 import { beforeEach, expect, test, vi } from "vitest";
 import { readDiary } from "../../../src/diary/csv.ts";
 import { emptyEntry, withAll, withEntry } from "../../../src/phone/day/entries.ts";
-import { type KeyValueStore, openStore } from "../../../src/phone/store/store.ts";
+import type { KeyValueStore } from "../../../src/phone/store/shelf.ts";
+import { openStore } from "../../../src/phone/store/store.ts";
 import { NO_DIARY, session } from "../support.ts";
 
 vi.mock("../../../src/diary/csv.ts", async (load) => {

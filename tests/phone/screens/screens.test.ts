@@ -117,6 +117,14 @@ const STATES: [string, (phone: Phone) => Promise<void>, string?][] = [
   ["the diary", go("#/diary")],
   ["bringing it back, empty", go("#/bring")],
   [
+    "the question before the diary is deleted",
+    async (phone) => {
+      await written(phone);
+      await go("#/bring")(phone);
+      await phone.tap("Delete the diary from this phone");
+    },
+  ],
+  [
     "the code",
     async (phone) => {
       await written(phone);

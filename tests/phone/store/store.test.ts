@@ -4,7 +4,8 @@ import { diaryCsv } from "../../../src/diary/csv.ts";
 import type { Diary, DiaryEntry } from "../../../src/diary/entry.ts";
 import { emptyEntry, withAll, withEntry } from "../../../src/phone/day/entries.ts";
 import { USUAL_SETTINGS } from "../../../src/phone/store/settings.ts";
-import { deviceStorage, type KeyValueStore, openStore } from "../../../src/phone/store/store.ts";
+import { deviceStorage, type KeyValueStore } from "../../../src/phone/store/shelf.ts";
+import { openStore } from "../../../src/phone/store/store.ts";
 import { NO_DIARY, session } from "../support.ts";
 
 const owner = { plan: "p", client: "c" };
@@ -109,24 +110,75 @@ describe("a storage that", () => {
     const { storage, refuse } = memory();
     const store = openStore(storage, owner);
     store.keep(diaryOf(entry("2026-11-30")));
+    expect([store.isKept(), store.trouble()]).toEqual([true, undefined]);
     refuse.set = quota();
     store.keep(diaryOf(entry("2026-12-02")));
-    expect(store.trouble()).toBe("full");
+    expect([store.isKept(), store.trouble()]).toEqual([false, "full"]);
     expect(dates(store.diary())).toEqual(["2026-11-30", "2026-12-02"]);
     delete refuse.set;
+    store.keepPlace({
+      key: "k",
+      day: "2026-11-30",
+      short: false,
+      at: 1,
+      stage: "after",
+      pace: undefined,
+    });
+    expect(store.trouble(), "a place kept is no diary kept").toBe("full");
     store.keep(diaryOf(entry("2026-12-04")));
-    expect(store.trouble()).toBeUndefined();
+    expect([store.isKept(), store.trouble()]).toEqual([true, undefined]);
     expect(dates(openStore(storage, owner).diary())).toHaveLength(3);
   });
 
-  test("is full from the start still shows what it kept", () => {
+  test("is full from the start says so at once, and still shows what it kept", () => {
     const { storage, refuse } = memory();
     openStore(storage, owner).keep(diaryOf(entry("2026-11-30")));
     refuse.set = quota();
     const store = openStore(storage, owner);
+    expect([store.isKept(), store.trouble()]).toEqual([true, "low"]);
     expect(dates(store.diary())).toEqual(["2026-11-30"]);
     store.keep(diaryOf(entry("2026-12-02")));
-    expect(store.trouble()).toBe("full");
+    expect([store.isKept(), store.trouble()]).toEqual([false, "full"]);
+  });
+
+  test("has room for a word but not for a session says so", () => {
+    const { storage } = memory();
+    const setItem = (key: string, text: string) => {
+      if (text.length > 5000) throw quota();
+      storage.setItem(key, text);
+    };
+    const store = openStore({ ...storage, setItem }, owner);
+    expect(store.trouble()).toBe("low");
+    store.keep(diaryOf(entry("2026-11-30")));
+    expect([store.isKept(), store.trouble()]).toEqual([true, "low"]);
+  });
+
+  test("takes what it is given and has something else in its place is not believed", () => {
+    const { storage } = memory();
+    const store = openStore(
+      { ...storage, getItem: (key) => storage.getItem(key)?.replace("2026-12-02", "") ?? null },
+      owner,
+    );
+    store.keep(diaryOf(entry("2026-11-30")));
+    expect(store.isKept()).toBe(true);
+    store.keep(diaryOf(entry("2026-12-02")));
+    expect([store.isKept(), store.trouble()]).toEqual([false, "full"]);
+  });
+
+  test.each([
+    ["is full", () => memory({ set: quota() }).storage, ["full", undefined]],
+    ["is not there", () => undefined, ["none", undefined]],
+  ])("%s loses nothing when the window is loaded anew", (_, made, [trouble, after]) => {
+    const spare = memory();
+    openStore(made(), owner, spare.storage).keep(diaryOf(entry("2026-11-30")));
+    const again = openStore(made(), owner, spare.storage);
+    expect(dates(again.diary())).toEqual(["2026-11-30"]);
+    expect([again.isKept(), again.trouble()]).toEqual([false, trouble]);
+    const { storage } = memory();
+    const roomy = openStore(storage, owner, spare.storage);
+    expect([roomy.isKept(), roomy.trouble()]).toEqual([true, after]);
+    expect(spare.items.size).toBe(0);
+    expect(dates(openStore(storage, owner).diary())).toEqual(["2026-11-30"]);
   });
 });
 
@@ -148,7 +200,85 @@ describe("what is kept but", () => {
     expect(dates(store.diary())).toEqual(left);
     store.keep(diaryOf(entry("2026-12-04")));
     expect([...items.values()]).toContain(text);
-    expect(dates(openStore(storage, owner).diary())).toEqual([...left, "2026-12-04"]);
+    const again = openStore(storage, owner);
+    expect(dates(again.diary())).toEqual([...left, "2026-12-04"]);
+    expect([again.aside(), again.trouble()], "told until it is taken").toEqual([[text], "unread"]);
+    again.asideTaken();
+    const taken = openStore(storage, owner);
+    expect([taken.aside(), taken.trouble()]).toEqual([[text], undefined]);
+  });
+
+  test("cannot be read nor put aside, for want of room, is not written over", () => {
+    const { storage, items } = memory();
+    items.set(name, "rubbish");
+    const setItem = (key: string, text: string) => {
+      if (key.includes("unread")) throw quota();
+      storage.setItem(key, text);
+    };
+    const spare = memory();
+    const store = openStore({ ...storage, setItem }, owner, spare.storage);
+    store.keep(diaryOf(entry("2026-12-04")));
+    expect([store.isKept(), store.trouble()]).toEqual([false, "full"]);
+    expect(items.get(name)).toBe("rubbish");
+    const again = openStore(storage, owner, spare.storage);
+    expect(dates(again.diary())).toEqual(["2026-12-04"]);
+    expect([again.aside(), again.trouble()]).toEqual([["rubbish"], "unread"]);
+  });
+});
+
+describe("deleting", () => {
+  const place = {
+    key: "k",
+    day: "2026-11-30",
+    short: false,
+    at: 1,
+    stage: "after",
+    pace: undefined,
+  } as const;
+  const filled = (refuse = {}) => {
+    const { storage, items } = memory(refuse);
+    items.set(name, "rubbish");
+    const store = openStore(storage, owner);
+    store.keep(diaryOf(entry("2026-11-30")));
+    store.keepSettings({ ...USUAL_SETTINGS, voice: true });
+    store.keepPlace(place);
+    return { storage, items, store };
+  };
+
+  test("leaves nothing of the plan, and all of another plan and person", () => {
+    const { storage, items, store } = filled();
+    for (const client of ["slip", "another"]) {
+      openStore(storage, { ...owner, client }).keep({ ...NO_DIARY, client });
+    }
+    store.keepSettings({ ...USUAL_SETTINGS, asked: ["slip", "another"], same: ["slip"] });
+    openStore(storage, { plan: "q", client: "c" }).keep({ ...NO_DIARY, plan: "q" });
+    expect(store.forget()).toBe(true);
+    expect([...items.keys()].sort()).toEqual(["paulatim p another diary", "paulatim q c diary"]);
+    expect([store.diary().entries, store.place(), store.settings(), store.aside()]).toEqual([
+      [],
+      undefined,
+      USUAL_SETTINGS,
+      [],
+    ]);
+    store.keep(diaryOf(entry("2026-12-02")));
+    expect(dates(openStore(storage, owner).diary())).toEqual(["2026-12-02"]);
+  });
+
+  test("is only said to be done where it is", () => {
+    const { storage, store } = filled();
+    storage.removeItem = () => {
+      throw new Error("no");
+    };
+    expect(store.forget()).toBe(false);
+  });
+
+  test("takes what only this window has as well", () => {
+    const spare = memory();
+    const store = openStore(undefined, owner, spare.storage);
+    store.keep(diaryOf(entry("2026-11-30")));
+    expect(spare.items.size).toBe(1);
+    store.forget();
+    expect([spare.items.size, store.diary().entries]).toEqual([0, []]);
   });
 });
 
@@ -158,7 +288,7 @@ test("a storage that throws when it is asked for counts as none", () => {
       throw new Error("SecurityError");
     },
   };
-  expect(deviceStorage(refusing)).toBeUndefined();
+  expect(deviceStorage(refusing, "localStorage")).toBeUndefined();
 });
 
 test("changes of other keys are not its own", () => {
