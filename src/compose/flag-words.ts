@@ -2,7 +2,7 @@
 import type { LibraryCard } from "../cards/library.ts";
 import { careIn, waitsForReview } from "../program/flags.ts";
 import { doneWeeks } from "../program/phase-weeks.ts";
-import type { Program, ProgramExercise } from "../program/program.ts";
+import type { Program, ProgramExercise, ProgramPhase } from "../program/program.ts";
 import type { Writer } from "./numbers.ts";
 
 /** Words of care of a card, each with its end where the flag ends before the card's last week. */
@@ -15,6 +15,20 @@ export function careWords(
   return careIn(card, program.flags, weeks).map(({ care: { say }, until }) =>
     until === undefined ? say : write.words.say("care_until", { n: until, say }),
   );
+}
+
+/**
+ * The signs to move on from a phase. Where all that the next one asks waits for a review, the clinician's
+ * word is one of them: nobody moves on alone.
+ */
+export function moveOnWords(
+  { moveOn }: ProgramPhase,
+  next: ProgramPhase | undefined,
+  { flags }: Program,
+  { words }: Writer,
+): readonly string[] {
+  const waits = next?.exercises.every(({ card }) => waitsForReview(card, flags)) ?? false;
+  return waits ? [...moveOn, words.say("start_review")] : moveOn;
 }
 
 /**

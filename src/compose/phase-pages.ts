@@ -10,7 +10,7 @@ import { minutesWords } from "./calendar.ts";
 import type { Composing } from "./composing.ts";
 import { doseLines, doseWords, oftenWords, weekWords } from "./dose-words.ts";
 import type { DoseLine, PhasePage } from "./exercise-model.ts";
-import { startSign } from "./flag-words.ts";
+import { moveOnWords, startSign } from "./flag-words.ts";
 import { goBackWords } from "./go-back.ts";
 import type { Writer } from "./numbers.ts";
 import { partName, wallDate } from "./part-words.ts";
@@ -50,7 +50,7 @@ export function phasePages(composing: Composing): PhasePage[] {
       })),
       sessions: sessionWords(phase, composing),
       days: usualDays(phase, composing),
-      moveOn: phase.moveOn,
+      moveOn: moveOnWords(phase, phases[at + 1]?.phase, program, write),
       goBack: goBackWords(phase, composing),
       badDay: versions[at],
       leaveOut: leaveOutWords(phase, versions, composing),
