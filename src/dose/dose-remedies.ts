@@ -3,36 +3,44 @@ import type { LibraryCard } from "../cards/library.ts";
 import type { Remedy, Value } from "../edits/edit.ts";
 import type { Plan } from "../plan/schema.ts";
 import { type DoseContext, sayCard, type Work } from "./context.ts";
+import { growth } from "./growth.ts";
 
 export interface DoseRemedies {
   /** The card to do instead. */
   readonly instead: LibraryCard | undefined;
   /** Repetitions of every set that would do. */
   readonly reps?: number | undefined;
+  /** The heaviest that the client has, where that is too light. */
+  readonly heaviestKg?: number | undefined;
   /** What the plan can accept with a reason. */
   readonly accept?: Plan["accept"][number]["code"] | undefined;
 }
 
-/** The least change first: other repetitions, another card, and accepting it as it is. */
+/** The least change first: other repetitions or tempo, another card, and accepting it as it is. */
 export function doseRemedies(
   context: DoseContext,
   work: Work,
-  { instead, reps, accept }: DoseRemedies,
-): readonly Remedy[] {
+  { heaviestKg, instead, reps, accept }: DoseRemedies,
+): (weeks: readonly number[]) => readonly Remedy[] {
   const { card, origin } = work.exercise;
   const { id } = card.card;
   const alike = (work.stated.dose.reps ?? []).length === 1;
   const free = ![...context.program.plan.value.swap].some((swap) => swap.card === id);
+  const lead = "One of these would help, if it is right for this client";
   const remedy = (
     sentence: string,
     list: string,
     entry: Readonly<Record<string, Value>>,
   ): Remedy => ({
-    lead: "One of these would help, if it is right for this client",
+    lead,
     sentence,
     edits: [{ kind: "append", path: [list], value: { ...entry, why: null } }],
   });
-  return [
+  return (weeks) => [
+    ...(heaviestKg === undefined ? [] : growth(context, work, heaviestKg, weeks)).map((one) => ({
+      lead,
+      ...one,
+    })),
     ...(reps !== undefined && alike
       ? [
           remedy(`Sets of ${reps} for ${id}, if the course allows it.`, "redose", {

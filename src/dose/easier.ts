@@ -83,6 +83,7 @@ export function easierBout(
       clinic.pain,
       program.callLevel,
     ),
+    grows: {},
     place: card.source.at(["id"]),
     doses: [stated],
   };

@@ -14,8 +14,8 @@ export interface Finding {
   /** The message; `weeks` reads "week 3" or "weeks 6 to 12", or is empty where no week was given. */
   readonly say: (weeks: string) => string;
   readonly hint?: string | undefined;
-  /** Edits of the plan that would do away with it. */
-  readonly remedies?: readonly Remedy[];
+  /** Edits of the plan that would do away with it, in all the weeks in which it was found. */
+  readonly remedies?: (weeks: readonly number[]) => readonly Remedy[];
   /** Of several findings with the same cause the one with the highest number is told. */
   readonly weight?: number;
 }
@@ -45,7 +45,8 @@ export class Findings {
    */
   faults(frameOf: (place: Place) => string | undefined): Fault[] {
     return [...this.#causes.values()].map(({ finding, weeks }) => {
-      const { code, level, hint, remedies } = finding;
+      const { code, level, hint } = finding;
+      const remedies = finding.remedies?.(weeks);
       const place = finding.place();
       const frame = place && frameOf(place);
       return new Fault(code, finding.say(sayWeeks(weeks)), { level, hint, place, frame, remedies });

@@ -43,16 +43,18 @@ export function checkHeavyEnough(
   const wantedKg = floorTo(wanted - body, 0.1);
   report(context, work, {
     says: `At an effort of ${show(effort)} a set of ${sayCard(card)} asks for ${counted(mostReps, "time")} with about ${context.mass(wantedKg)} by the client's own test; the heaviest weight the client has is ${context.mass(heaviest.kg)}`,
+    heaviestKg: heaviest.kg,
     weight: wanted / (heaviest.kg + body),
   });
 }
 
 interface Light {
   readonly says: string;
+  readonly heaviestKg: number;
   readonly weight: number;
 }
 
-function report(context: DoseContext, work: Work, { says, weight }: Light): void {
+function report(context: DoseContext, work: Work, { says, heaviestKg, weight }: Light): void {
   const { card } = work.exercise;
   const { level, because } = unlessAccepted(context, "load-light", card.card.id);
   context.findings.add(
@@ -65,6 +67,7 @@ function report(context: DoseContext, work: Work, { says, weight }: Light): void
       say: (weeks) => `${says} (${weeks}).${because}`,
       hint: "Have a heavier weight at hand, let repetitions grow or the tempo be slower in its place (redose), or choose a harder exercise.",
       remedies: doseRemedies(context, work, {
+        heaviestKg,
         instead: context.harderThan(card),
         accept: level === "error" ? "load-light" : undefined,
       }),

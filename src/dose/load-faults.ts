@@ -180,6 +180,7 @@ export function reportShort(context: DoseContext, work: Work, load: BoutLoad): v
         `For ${sayCard(work.exercise.card)} the equipment ends at ${context.mass(kg)}; the target is ${context.mass(targetKg)} (${weeks}).${because}`,
       hint: `Have a heavier load at hand, or let repetitions grow or the tempo be slower in place of the load (redose)${most}.`,
       remedies: doseRemedies(context, work, {
+        heaviestKg: kg,
         instead: context.harderThan(card),
         accept: level === "error" ? "load-short" : undefined,
       }),

@@ -8,6 +8,7 @@ import type { StatedDose } from "../prescription/stated.ts";
 import type { Protocol } from "../protocols/schema.ts";
 import type { Read } from "../read/source.ts";
 import type { DayClock } from "../units/clock.ts";
+import type { Tempo } from "../units/quantities.ts";
 import type { WorkSide } from "../units/side.ts";
 import type { WeekSpan } from "../units/week-span.ts";
 import type { HeldFlag } from "./flags.ts";
@@ -67,6 +68,8 @@ export interface ProgramExercise {
   /** The clinician's reason, where the plan swapped or added it. */
   readonly because: string | undefined;
   readonly pain: PainLimits;
+  /** What the course lets grow where the client's heaviest is too light: the most repetitions, the slowest tempo. */
+  readonly grows: { readonly reps?: number | undefined; readonly tempo?: Tempo | undefined };
   /** Where the exercise is named: in the protocol, or in the plan that added or swapped it. */
   readonly place: Place;
   /** One entry a week of the phase; undefined in weeks without it and in weeks away. */

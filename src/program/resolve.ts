@@ -153,10 +153,19 @@ function resolveExercise(
       clinic.pain,
       callLevel(clinic.pain.call, plan.value.pain_call),
     ),
+    grows: growsOf(named),
     place: named.source.at(named.path),
     doses,
   };
   return { value: exercise, faults };
+}
+
+/** What the course lets grow in place of the load: what it says, else the repetitions that its rule leads to. */
+function growsOf({ origin, protocol }: Named): ProgramExercise["grows"] {
+  if (origin !== "protocol" || !protocol) return {};
+  const { grows, rule } = protocol.exercise;
+  const goal = (rule?.to.reps ?? []).map(({ high }) => high);
+  return grows ?? (goal.length > 0 ? { reps: Math.max(...goal) } : {});
 }
 
 /** Keys of the exercises it is tied to, by the cards that stand for them in this plan. */

@@ -25,6 +25,24 @@ const rule = z
   })
   .describe("A way from a start to a goal: repetitions first, then sets, then load.");
 
+const grows = z
+  .strictObject({
+    reps: z
+      .number()
+      .int()
+      .min(2)
+      .max(100)
+      .optional()
+      .describe("Repetitions of a set, up to so many."),
+    tempo: dosePart.shape.tempo.describe("A slower tempo, as slow as this."),
+  })
+  .refine(({ reps, tempo }) => reps !== undefined || tempo !== undefined, {
+    error: "state reps, tempo or both",
+  })
+  .describe(
+    "What may grow in place of the load where the heaviest that a client has is too light, if a source allows it. A rule allows the repetitions that it leads to.",
+  );
+
 export const protocolExercise = z.strictObject({
   card: id.describe("The card's id."),
   why: line.optional().describe("One sentence for the client, where the card's own does not fit."),
@@ -40,6 +58,7 @@ export const protocolExercise = z.strictObject({
       "Week by week, counted from the phase's first week: 1, 2-3, 4-5 …; none for weeks without the exercise. In weeks without a row the dose holds, where it is complete.",
     ),
   rule: rule.optional(),
+  grows: grows.optional(),
   same_session_as: id.optional().describe("A card of the same phase in whose sessions it is done."),
   after: z
     .array(id)

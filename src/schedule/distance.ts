@@ -183,7 +183,7 @@ function report(context: DoseContext, group: Group, steep: Steep): void {
       say: (weeks) =>
         `${what} goes from ${kilometres(before.metres)} in week ${before.week} to ${kilometres(metres)} in week ${week}, ${showPercent(share)} more (${weeks}); ${whose} ${showPercent(group.limit)}.${accepted ? ` Accepted: ${accepted.why}` : ""}`,
       hint: `At most ${kilometres(floorTo(before.metres * (1 + group.limit), 1))} in week ${week}: go less far, or less often, or spread the growth over more weeks.`,
-      remedies: remediesFor(program, group, steep),
+      remedies: () => remediesFor(program, group, steep),
     },
     week,
   );

@@ -198,6 +198,7 @@ function exerciseOf(
     origin: "protocol",
     because: undefined,
     pain: { kind: "monitored", comfortable: 2, during: 5, after: 5 },
+    grows: {},
     place: PROTOCOL_PLACE,
     doses: expandWeeks(parsed, phase.weeks).doses.map(
       (dose) => dose && stated(one.card.dose, dose, redose),

@@ -30,8 +30,8 @@ const everySecondDay = change(
     .join("")}signed:`,
 );
 
-function made(file: string, text: string) {
-  return makeProgram(demoClinic({ [file]: text }), file);
+function made(file: string, text: string, files: Readonly<Record<string, string>> = {}) {
+  return makeProgram(demoClinic({ ...files, [file]: text }), file);
 }
 
 /** Each remedy that a hint prints. */
@@ -115,9 +115,16 @@ describe("every remedy, taken as the edits it is", () => {
     "  events:",
     "  away: [{ from: 2026-12-14, to: 2026-12-27 }]\n  events:",
   );
+  const slow = "templates/protocols/achilles-heavy-slow-resistance.md";
+  const growing = (text: string) => ({
+    [slow]: shippedText(slow).replaceAll(/^( +)weeks:\n/gm, `$1grows: ${text}\n$1weeks:\n`),
+  });
+  const lightBar = change(plain, /bar: 10 kg, plates: .*\]/, "bar: 10 kg, plates: [10 kg]");
   const plans: typeof COLLIDING = [
     ...COLLIDING,
     ["weeks away before and after", ACHILLES, weeksAway],
+    ["a bar that ends too early", ACHILLES, lightBar],
+    ["a bar that ends too early, and a course that lets more grow", ACHILLES, lightBar],
     ["no band", SHOULDER, change(shippedText(SHOULDER), / {2}- \{ have: band.*\n/, "")],
     [
       "a flag that rules out",
@@ -130,20 +137,57 @@ describe("every remedy, taken as the edits it is", () => {
       change(plain, "to: heel-raise-one-leg-step-weight", "to: heel-press-leg-press"),
     ],
   ];
-  test.each(plans)("%s", { timeout: 240_000 }, (_name, file, text) => {
-    const found = made(file, text).faults.filter(({ remedies }) => remedies.length > 0);
+  test.each(plans)("%s", { timeout: 240_000 }, (name, file, text) => {
+    const files = name.includes("lets more grow") ? growing("{ reps: 20, tempo: 6-0-6-0 }") : {};
+    const found = made(file, text, files).faults.filter(({ remedies }) => remedies.length > 0);
     const remedies = numberedRemedies(found);
     expect(remedies).not.toEqual([]);
     for (const { sentence, edits } of remedies) {
       const spliced = spliceFrontMatter(text, withReason(edits, "No time: work, and a move."));
       expect([sentence, spliced?.reprinted]).toEqual([sentence, []]);
-      const { faults } = made(file, spliced?.text ?? "");
+      const { faults } = made(file, spliced?.text ?? "", files);
       const mended = found.filter(({ remedies }) => remedies.some((one) => one.edits === edits));
       const left = faults.filter(({ code, message }) =>
         mended.some((one) => one.code === code && (isOfWeek(one) || one.message === message)),
       );
       expect([sentence, left.map(({ message }) => message)]).toEqual([sentence, []]);
     }
+  });
+
+  test.each([
+    ["nothing may grow", undefined, []],
+    // with 9.3 % of 68 kg of body, 51.3 kg ten times is a 1RM of 68.4 kg (Epley 1985): 36.3 kg are a 26 RM
+    ["to 20", "{ reps: 20 }", [{ reps: 20, target: "30 kg" }]],
+    ["to 40", "{ reps: 40 }", [{ reps: 26, target: "30 kg" }]],
+    ["no further than the weeks ask for already", "{ reps: 6 }", []],
+    ["a slower tempo", "{ tempo: 6-0-6-0 }", [{ tempo: "6-0-6-0", target: "30 kg" }]],
+    ["a tempo that is no slower", "{ tempo: 2-0-2-0 }", []],
+    [
+      "both",
+      "{ reps: 20, tempo: 6-0-6-0 }",
+      [
+        { reps: 20, target: "30 kg" },
+        { tempo: "6-0-6-0", target: "30 kg" },
+      ],
+    ],
+  ])("in place of a load that there is not: %s", (_name, grows, doses) => {
+    const files = grows === undefined ? {} : growing(grows);
+    const { value, faults } = made(ACHILLES, lightBar, files);
+    expect(value).toBeUndefined();
+    const short = faults.find(
+      ({ code, message }) => code === "load-short" && message.includes("heel-raise-seated-weight"),
+    );
+    const edits = (short?.remedies ?? []).flatMap((one) => one.edits);
+    const redoses = edits.filter(({ path }) => path[0] === "redose");
+    expect(redoses.map(({ value }) => value)).toEqual(
+      doses.map((dose) => ({
+        card: "heel-raise-seated-weight",
+        phase: "heavy-slow",
+        weeks: "1-12",
+        why: null,
+        dose,
+      })),
+    );
   });
 
   test("a dose is changed in its own weeks, counted as the course counts them", () => {
