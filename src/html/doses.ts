@@ -71,20 +71,14 @@ export function doseTable<Group extends { readonly lines: readonly DoseCells[] }
 export function exerciseDoses({ phases }: Pick<ExercisePage, "phases">) {
   const differ = phases.some(({ when }) => when !== undefined);
   const changing = changingParts(phases.flatMap(({ doses }) => doses));
-  const table = doseTable(
+  return doseTable(
     phases.map(({ title, doses, when }) => ({
       phase: differ ? title : undefined,
       when,
       lines: doses.map((dose) => cells(dose, changing)),
     })),
   );
-  const lines = table.groups.flatMap((group) => group.lines);
-  const longest = Math.max(0, ...lines.map(({ how }) => how.join(" ").length));
-  return { ...table, stacked: longest > BESIDE };
 }
-
-/** The most letters in the last column with which the table still stands beside what always holds. */
-const BESIDE = 18;
 
 type Part = (typeof PARTS)[number];
 

@@ -38,7 +38,7 @@ export function pageCss(booklet: Booklet, parts: readonly Part[], words: Words):
   ];
   return [
     `@page{size:${booklet.paper};${boxes.join("")}}`,
-    ...(booklet.paper === "Letter" ? [LETTER_MARGINS] : []),
+    ROOM[booklet.paper],
     ...(rightToLeft ? [SWAPPED_HEADS] : []),
     ...(booklet.edition === "large" ? [LARGE_HEADS] : []),
     ...parts.map(({ page, head }) => `@page ${page}{${box(`top-${end}`, cssString(head))}}`),
@@ -58,6 +58,12 @@ function partRules({ page, picture }: Part): string[] {
 
 /** Letter is 18 mm shorter than A4 and 6 mm wider: narrower margins keep an exercise to its page. */
 const LETTER_MARGINS = "@page{margin:14mm 16mm 12mm}";
+
+/** What the margins leave of the paper: a part that has to stay on one page is set to fit it. */
+const ROOM = {
+  A4: ":root{--page-width:170mm;--page-height:263mm}",
+  Letter: `${LETTER_MARGINS}\n:root{--page-width:183.9mm;--page-height:253.4mm}`,
+} as const;
 
 /** Running heads read from the right: the widths of left and right change places with the words. */
 const SWAPPED_HEADS = `@page{${[

@@ -7,6 +7,7 @@ import { Fault } from "../faults/fault.ts";
 import type { BookletAssets } from "../html/assets.ts";
 import { outsideTypeface } from "../html/fonts.ts";
 import { renderHtml } from "../html/html.ts";
+import { typeset } from "../html/typeset.ts";
 import { MISSING_GLYPH } from "./claim/claim.ts";
 import type { FinishedPdf } from "./post-process.ts";
 import { printMany, printPdf } from "./print.ts";
@@ -32,7 +33,7 @@ export async function printerFor(search: BrowserSearch): Promise<PrintBooklet> {
       const printed = printMany(browser, jobs, async (job, page) => {
         const booklet = bookletOf(job);
         const render = (pageNumbers: ReadonlyMap<string, number>) =>
-          renderHtml(booklet, assets, { pageNumbers });
+          typeset(renderHtml(booklet, assets, { pageNumbers }));
         const { paper, direction } = booklet;
         const printed = await printBooklet(
           (html, options) => printPdf(page, html, { paper, ...options }),

@@ -2,6 +2,7 @@
 
 import type { Page, PrintBrowser } from "../browser/browser.ts";
 import { Fault, FaultList } from "../faults/fault.ts";
+import { fitParts } from "./fit.ts";
 import { checkWhole } from "./objects/objects.ts";
 
 export type Paper = "A4" | "Letter";
@@ -58,6 +59,7 @@ async function show(page: Page, html: string): Promise<void> {
   // No limit here: `usePage` has one for all of it.
   await page.setContent(html, { waitUntil: "load", timeout: 0 });
   await pageReady(page);
+  await fitParts(page);
 }
 
 /** The one way to leave a page that needs neither a script nor a click. */
