@@ -14,6 +14,7 @@ const OUTSIDE = [
   "phone/{bad-day,care-words,drift,intervals,trouble,week,when-ready}.test.ts",
   "{cli,command-line}.test.ts",
   "commands/**",
+  "gallery/**",
   "hostile/**",
   "diary/command.test.ts",
   "notices.test.ts",

@@ -29,6 +29,8 @@ export interface Client {
   readonly more?: string;
   /** How this clinic computes doses. */
   readonly dosing?: string;
+  /** The clinic's file; the demo's if not given. */
+  readonly clinic?: string;
 }
 
 /** A Monday. */
@@ -91,7 +93,10 @@ export function courseIn(client: Client): { made: MadeProgram; workspace: Worksp
   const plan = `${DEMO}/course.md`;
   const clinic = `${DEMO}/clinic.yaml`;
   const dosing = client.dosing ? `\ndosing: ${client.dosing}\n` : "";
-  const files = { [plan]: planText(client), [clinic]: `${shippedText(clinic)}${dosing}` };
+  const files = {
+    [plan]: planText(client),
+    [clinic]: `${client.clinic ?? shippedText(clinic)}${dosing}`,
+  };
   const workspace = demoClinic(files);
   const { value, faults } = makeProgram(workspace, plan);
   if (!value) throw new Error(faults.map(({ code, message }) => `${code}: ${message}`).join("\n"));

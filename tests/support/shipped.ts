@@ -46,6 +46,7 @@ export function shippedCourse(protocol: string, more: Partial<Client> = {}) {
     renderHtml(makeBooklet(made, workspace, words, day, edition), assets);
   return {
     made,
+    workspace,
     html: print(DAY),
     print,
     json: planJson(made, []),

@@ -1,0 +1,149 @@
+/** Each rule finds the page that breaks it, and leaves the page that does not. */
+import { expect, test } from "vitest";
+import type { Block, Page } from "./pages.ts";
+import { problemsOf, type RuleName } from "./rules.ts";
+
+const FULL = 700;
+
+interface Text {
+  readonly base?: number;
+  readonly size?: number;
+  readonly left?: number;
+  readonly right?: number;
+  readonly wraps?: Block["wraps"];
+}
+
+const block = (
+  role: string,
+  text: string,
+  { base = FULL, size = 12, left = 60, right = 300, wraps = [] }: Text = {},
+): Block => ({
+  role,
+  wraps,
+  lines: text.split(" / ").map((line) => ({ text: line, left, right, base, size })),
+});
+const page = (number: number, ...blocks: readonly Block[]): Page => ({
+  number,
+  width: 595,
+  height: 842,
+  blocks,
+  drawn: blocks.flatMap(({ lines }) => lines.map(({ text }) => text)).join(""),
+});
+const first = page(1, block("H1", "A course"), block("P", "It begins.", { base: FULL }));
+const rest = page(2, block("H2", "Exercise 1"), block("P", "Steps."));
+
+const ROWS: readonly (readonly [RuleName, string, readonly Page[]])[] = [
+  [
+    "heading-apart",
+    "a heading at the foot",
+    [
+      first,
+      page(
+        2,
+        block("H2", "One", { base: 90 }),
+        block("P", "Text", { base: 300 }),
+        block("H3", "Move", { base: FULL }),
+      ),
+    ],
+  ],
+  [
+    "box-alone",
+    "a box that belongs to the page before",
+    [
+      first,
+      rest,
+      page(3, block("H3", "Take care", { base: 70 }), block("LI", "Slowly.", { base: 90 })),
+    ],
+  ],
+  [
+    "page-empty",
+    "a page with a third of its text",
+    [
+      first,
+      page(2, block("H2", "One", { base: 90 }), block("P", "Text", { base: 200 })),
+      page(3, block("H3", "Two"), block("H3", "Three"), block("P", "Text")),
+    ],
+  ],
+  [
+    "stop-apart",
+    "signs to stop on the next page",
+    [
+      first,
+      rest,
+      page(3, block("H3", "Stop and call us if", { base: 70 }), block("LI", "A sharp pain.")),
+    ],
+  ],
+  [
+    "stop-apart",
+    "the end of an exercise on the next page",
+    [
+      first,
+      rest,
+      page(
+        3,
+        block("H3", "Pain", { base: 70 }),
+        block("P", "Up to 3."),
+        block("H3", "Stop and call us if", { base: 90 }),
+        block("LI", "A sharp pain."),
+      ),
+    ],
+  ],
+  [
+    "type-small",
+    "small letters in a sentence",
+    [first, page(2, block("H2", "One"), block("P", "Small.", { size: 11 }))],
+  ],
+  [
+    "type-small",
+    "very small letters in a cell",
+    [first, page(2, block("H2", "One"), block("TD", "Small", { size: 9 }))],
+  ],
+  [
+    "cell-narrow",
+    "a word a line",
+    [first, page(2, block("H2", "One"), block("TD", "Your / own / weight"))],
+  ],
+  [
+    "over-margin",
+    "text in the margin",
+    [first, page(2, block("H2", "One"), block("P", "Far out", { right: 580 }))],
+  ],
+  [
+    "number-torn",
+    "8 out of / 10",
+    [first, page(2, block("H2", "One"), block("P", "Should feel 8 out of / 10."))],
+  ],
+  [
+    "number-torn",
+    "2.5 / kg",
+    [first, page(2, block("H2", "One"), block("P", "With 2.5 / kg in each hand"))],
+  ],
+  [
+    "blank-lost",
+    "two words in one",
+    [
+      first,
+      page(2, block("H2", "One"), block("P", "when you / move", { wraps: [["when you", "move"]] })),
+    ],
+  ],
+];
+
+test.each(ROWS)("%s finds %s", (rule, _name, pages) => {
+  const found = problemsOf({ edition: "standard", paper: "A4", pages });
+  expect(found.map((one) => one.rule)).toContain(rule);
+});
+
+test("pages that keep the rules have no problems", () => {
+  const kept = page(
+    2,
+    block("H2", "Exercise 1", { base: 90 }),
+    block("P", "Should feel / 8 out of 10, for 3 seconds.", {
+      wraps: [["Should feel", "8 out of 10"]],
+    }),
+    block("TD", "Your own / weight", { size: 10 }),
+    block("H3", "Stop and call us if", { base: 600 }),
+    block("LI", "A sharp pain."),
+  );
+  const drawn = { ...kept, drawn: "Should feel 8 out of 10" };
+  expect(problemsOf({ edition: "standard", paper: "A4", pages: [first, drawn] })).toEqual([]);
+});

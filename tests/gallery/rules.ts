@@ -1,0 +1,211 @@
+/** What a printed page must not do to a reader: rules on its text as it stands on paper. */
+import type { Edition } from "../../src/compose/model.ts";
+import { loadWords } from "../../src/words/load-words.ts";
+import type { Block, Line, Page } from "./pages.ts";
+
+export interface Problem {
+  readonly rule: RuleName;
+  readonly page: number;
+  readonly says: string;
+}
+
+interface Book {
+  readonly edition: Edition;
+  readonly paper: "A4" | "Letter";
+  readonly pages: readonly Page[];
+}
+
+/** Points of a millimetre. */
+const MM = 72 / 25.4;
+
+/** Room that text keeps to the edges of the paper: left and right, top, bottom. */
+const MARGINS = {
+  A4: { sides: 20 * MM, top: 18 * MM, bottom: 16 * MM },
+  Letter: { sides: 16 * MM, top: 14 * MM, bottom: 12 * MM },
+  summary: { sides: 15 * MM, top: 14 * MM, bottom: 13 * MM },
+};
+
+const marginsOf = ({ edition, paper }: Book) => MARGINS[edition === "summary" ? edition : paper];
+
+/**
+ * Points: 12 and 16 for what is read are the least of clear and of large print (RNIB, Clear print guidelines;
+ * from memory), 10 and 14 for anything at all are ours.
+ */
+const SIZES = {
+  standard: { body: 12, any: 10 },
+  large: { body: 16, any: 14 },
+  summary: { body: 12, any: 10 },
+} as const;
+
+const BODY = /^(P|LI)$/;
+
+/** A page has to be so full, unless it is the last of its part. */
+const LEAST_FULL = 0.4;
+
+type Rule = (book: Book) => readonly Problem[];
+export type RuleName = keyof typeof RULES;
+
+export const RULES = {
+  /** A heading is followed by what it belongs to, on its page. */
+  "heading-apart": ({ pages }: Book) =>
+    pages.flatMap((page) => {
+      const lowest = page.blocks.reduce<Block | undefined>(
+        (low, block) => (low && bottomOf(low) > bottomOf(block) ? low : block),
+        undefined,
+      );
+      return lowest && isHeading(lowest) ? [problem("heading-apart", page, textOf(lowest))] : [];
+    }),
+
+  /** No page holds one box or one table's end alone that belongs to the page before. */
+  "box-alone": (book: Book) =>
+    book.pages.flatMap((page, at) => {
+      // a week of the diary is whole in itself
+      if (at === 0 || beginsPart(page) || page.blocks.some(({ role }) => role === "TD")) return [];
+      const headings = page.blocks.filter(isHeading);
+      const inner = headings.filter(({ role }) => role === "H3");
+      return inner.length <= 1 && fullness(page, marginsOf(book)) < LEAST_FULL
+        ? [problem("box-alone", page, headings.map(textOf).join(" · ") || textOf(page.blocks[0]))]
+        : [];
+    }),
+
+  /** A page that is not the last of its part is not left empty. */
+  "page-empty": (book: Book) =>
+    book.pages.flatMap((page, at) => {
+      const next = book.pages[at + 1];
+      if (!next || beginsPart(next)) return [];
+      const full = fullness(page, marginsOf(book));
+      return full < LEAST_FULL
+        ? [problem("page-empty", page, `${Math.round(100 * full)} % full`)]
+        : [];
+    }),
+
+  /** The signs to stop never leave their exercise: in the standard edition they stand on its one page. */
+  "stop-apart": ({ edition, pages }: Book) =>
+    pages.flatMap((page) =>
+      page.blocks.some(isStop) &&
+      page.blocks[0] !== undefined &&
+      (isStop(page.blocks[0]) || (edition === "standard" && isLabel(page.blocks[0])))
+        ? [problem("stop-apart", page, textOf(page.blocks[0]))]
+        : [],
+    ),
+
+  "type-small": ({ edition, pages }: Book) =>
+    pages.flatMap((page) =>
+      page.blocks.flatMap((block) => {
+        const least = BODY.test(block.role) ? SIZES[edition].body : SIZES[edition].any;
+        return block.lines
+          .filter(({ size, text }) => size < least - 0.05 && /[\p{L}\p{N}]/u.test(text))
+          .slice(0, 1)
+          .map((line) =>
+            problem("type-small", page, `${line.size.toFixed(1)} pt, ${block.role}: ${line.text}`),
+          );
+      }),
+    ),
+
+  /** A cell is wide enough for more than one word a line. */
+  "cell-narrow": ({ pages }: Book) =>
+    pages.flatMap((page) =>
+      page.blocks
+        .filter(({ role, lines }) => /^T[DH]$/.test(role) && lines.length >= 3)
+        .filter(({ lines }) => lines.every(({ text }) => !/\s/.test(text)))
+        .map((block) => problem("cell-narrow", page, textOf(block))),
+    ),
+
+  "over-margin": (book: Book) => {
+    const { sides, top, bottom } = marginsOf(book);
+    return book.pages.flatMap((page) =>
+      page.blocks.flatMap(({ lines }) =>
+        lines
+          .filter(
+            ({ left, right, base, size }) =>
+              left < sides - 1 ||
+              right > page.width - sides + 1 ||
+              base - size < top - 3 ||
+              base > page.height - bottom + 1,
+          )
+          .map(({ text }) => problem("over-margin", page, text)),
+      ),
+    );
+  },
+
+  /** Numbers stay with what they belong to: "8 out of" and "10", "2.5" and "kg". */
+  "number-torn": ({ pages }: Book) =>
+    pages.flatMap((page) =>
+      page.blocks.flatMap(({ lines }) =>
+        lines.flatMap((line, at) => {
+          const next = lines[at + 1];
+          return next && isTorn(line, next)
+            ? [problem("number-torn", page, `${line.text.slice(-24)} / ${next.text.slice(0, 16)}`)]
+            : [];
+        }),
+      ),
+    ),
+
+  /** Words that are wrapped keep the blank between them in the text of the file. */
+  "blank-lost": ({ pages }: Book) =>
+    pages.flatMap((page) =>
+      page.blocks.flatMap(({ role, wraps }) =>
+        (role === "Figure" ? [] : wraps)
+          .filter(
+            ([before, after]) => /[\p{L}\p{N},.;:]$/u.test(before) && /^[\p{L}\p{N}]/u.test(after),
+          )
+          .filter(([before, after]) =>
+            page.drawn.includes(`${before.slice(-20)}${after.slice(0, 16)}`),
+          )
+          .map(([before, after]) =>
+            problem("blank-lost", page, `${before.slice(-20)}/${after.slice(0, 16)}`),
+          ),
+      ),
+    ),
+} satisfies Record<string, Rule>;
+
+/** Every problem of a printed booklet, rule by rule. */
+export function problemsOf(book: Book): readonly Problem[] {
+  return Object.values(RULES).flatMap((rule: Rule) => rule(book));
+}
+
+const problem = (rule: string, { number }: Page, says = ""): Problem => ({
+  rule: rule as RuleName,
+  page: number,
+  says: says.slice(0, 100),
+});
+
+const textOf = (block: Block | undefined): string =>
+  block?.lines.map(({ text }) => text).join(" ") ?? "";
+
+const isHeading = ({ role }: Block): boolean => /^H\d$/.test(role);
+
+/** Parts of the booklet begin with a heading of the first two levels. */
+const beginsPart = ({ blocks }: Page): boolean =>
+  blocks.length === 0 || blocks.slice(0, 2).some(({ role }) => role === "H1" || role === "H2");
+
+/** A label within an exercise: a page that begins with one begins in its middle. */
+const LABELS = new Set(
+  [loadWords("en", "en-GB"), loadWords("de", "de-DE")].flatMap((words) =>
+    ["why", "needs", "dose", "set-up", "move", "feel", "check", "pain", "easier", "care"].map(
+      (key) => words.say(`frame.exercise.${key}`),
+    ),
+  ),
+);
+const isLabel = (block: Block): boolean => isHeading(block) && LABELS.has(textOf(block));
+
+const isStop = (block: Block): boolean =>
+  isHeading(block) && /^(Stop and call us if|Hören Sie auf und rufen Sie)/.test(textOf(block));
+
+const bottomOf = ({ lines }: Block): number => Math.max(...lines.map(({ base }) => base));
+
+/** How far down a page its text reaches, as a share of the room between the margins. */
+function fullness({ blocks, height }: Page, { top, bottom }: (typeof MARGINS)["A4"]): number {
+  const lowest = Math.max(top, ...blocks.map(bottomOf));
+  return (lowest - top) / (height - top - bottom);
+}
+
+const PAIR_BEFORE = /\d\s(out of|of|to|von|bis|×|x)$/;
+const UNIT_AFTER =
+  /^(out of \d|von \d|kg|lb|km|m|cm|%|s|seconds?|minutes?|min|Sekunden?|Minuten?|pt)(?![\p{L}-])/u;
+
+function isTorn(line: Line, next: Line): boolean {
+  const begins = /^\d/.test(next.text);
+  if (PAIR_BEFORE.test(line.text) && begins) return true;
+  return /(^|\s)\d+([.,]\d+)?$/.test(line.text) && UNIT_AFTER.test(next.text);
+}
