@@ -40,6 +40,7 @@ const MANY = [
   "readability/{properties,text-faults}.test.ts",
   "schedule/{away,free-time,frequency,hard-work,hours,lay-out,layout-warnings,remedies}*.test.ts",
   "signature/signature.test.ts",
+  "pain/state-table.test.ts",
   "workspace.test.ts",
   "week/{explain,program}/**",
   "week/search/{highs,pace,properties}.test.ts",

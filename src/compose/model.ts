@@ -2,6 +2,7 @@
  * The booklet as content: everything a client reads, in order and in words, before any layout.
  * HTML and PDF are both made from this. Texts are plain unless a field says Markdown.
  */
+import type { PainZone } from "../pain/zone.ts";
 import type { DayClock } from "../units/clock.ts";
 import type { PartOfDay } from "../units/day-parts.ts";
 import type { MassUnit } from "../units/mass.ts";
@@ -127,9 +128,6 @@ export interface StopPage {
   /** Words of care that this client's flags ask for. */
   readonly care: readonly string[];
 }
-
-/** From no pain to the worst: go on, go on with care, stop, stop and call. */
-export type PainZone = "fine" | "allowed" | "too-much" | "call";
 
 export interface PainPage {
   readonly kind: "pain-free" | "monitored";

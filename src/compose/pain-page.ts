@@ -1,8 +1,8 @@
 /** How much pain is all right: the ruler from 0 to 10, its zones, and the rules in words. */
 
-import { mostBelow } from "../pain/limits.ts";
+import { painZone } from "../pain/zone.ts";
 import type { Program } from "../program/program.ts";
-import type { PainPage, PainZone } from "./model.ts";
+import type { PainPage } from "./model.ts";
 import type { Writer } from "./numbers.ts";
 import {
   callSentence,
@@ -18,11 +18,7 @@ export function painPage(program: Program, write: Writer): PainPage {
   const rule = ruleOf(program.phases.flatMap(({ exercises }) => exercises));
   const { limits } = rule;
   const { callLevel } = program;
-  const zoneOf = (n: number): PainZone => {
-    if (n > mostBelow(callLevel)) return "call";
-    return n <= limits.comfortable ? "fine" : n <= limits.during ? "allowed" : "too-much";
-  };
-  const ruler = Array.from({ length: 11 }, (_, n) => ({ n, zone: zoneOf(n) }));
+  const ruler = Array.from({ length: 11 }, (_, n) => ({ n, zone: painZone(n, limits, callLevel) }));
   const zones = (["fine", "allowed", "too-much", "call"] as const).flatMap((zone) => {
     const numbers = ruler.filter((mark) => mark.zone === zone).map(({ n }) => n);
     const [from, to] = [numbers[0], numbers.at(-1)];

@@ -1,5 +1,6 @@
 /** Draws the scales from 0 to 10 and the cover's steps as SVG of lines, areas and numbers. */
-import type { CalendarWeek, Cover, PainPage, PainZone, WeekSteps } from "../compose/model.ts";
+import type { CalendarWeek, Cover, PainPage, WeekSteps } from "../compose/model.ts";
+import type { PainZone } from "../pain/zone.ts";
 import type { Words } from "../words/words.ts";
 
 type Goal = Cover["goals"][number];

@@ -40,7 +40,7 @@ export const callLevel = (ofClinic: number, ofPlan: number | undefined): number 
   Math.min(ofClinic, ofPlan ?? ofClinic);
 
 /** The largest number of the scale below a level: clients give whole numbers. */
-export const mostBelow = (level: number): number => Math.ceil(level) - 1;
+const mostBelow = (level: number): number => Math.ceil(level) - 1;
 
 function numbersOf(rule: PainRule, monitored: MonitoredPain): MonitoredPain {
   if (rule === "pain-free") return { comfortable: 0, during: 0, after: 0 };
