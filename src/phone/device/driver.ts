@@ -31,7 +31,7 @@ export interface PaceJob {
   readonly store: (text: string) => void;
 }
 
-/** What a screen can do; call all but `choose` and `stop` only in a tap. */
+/** What a screen can do; call the first six only in a tap. */
 export interface Pace {
   pause(): void;
   resume(): void;
@@ -42,6 +42,9 @@ export interface Pace {
   /** The set is over on this side; `reps`: how many it really were. */
   setDone(reps?: number): void;
   choose(choices: Choices): void;
+  /** The client looks at something else in this page: as in a hidden one, work waits and time passes. */
+  lookAway(): void;
+  lookBack(): void;
   /** Ends it, when the screen is left, without another word to the screen or the store. */
   stop(): void;
 }
@@ -86,6 +89,8 @@ class Driver implements Pace {
   #run: Run;
   #choices: Choices;
   #hidden: boolean;
+  /** Whether the client looks at something else in this page. */
+  #elsewhere = false;
   readonly #plan: SoundPlan;
   /** Up to where cues have been given as words and touches. */
   #givenTo: number;
@@ -148,6 +153,24 @@ class Driver implements Pace {
     this.#tick();
   }
 
+  lookAway(): void {
+    if (this.#stopped || this.#elsewhere) return;
+    this.#tick();
+    this.#elsewhere = true;
+    this.#change(controls.left);
+    this.#quieten();
+    this.#tick();
+  }
+
+  lookBack(): void {
+    if (this.#stopped || !this.#elsewhere) return;
+    this.#tick();
+    this.#elsewhere = false;
+    this.#seen();
+    this.#tapped();
+    this.#tick();
+  }
+
   stop(): void {
     this.#stopped = true;
     for (const stop of this.#stops) stop();
@@ -190,8 +213,13 @@ class Driver implements Pace {
     this.#tick();
     this.#hidden = false;
     this.#devices.sound.unlock();
-    this.#change(controls.returned);
+    this.#seen();
     this.#tick();
+  }
+
+  /** Somebody sees it again, unless it is still out of sight for another reason. */
+  #seen(): void {
+    if (!this.#hidden && !this.#elsewhere) this.#change(controls.returned);
   }
 
   /** A change that time alone does not make: what has been handed on for later no longer holds. */
@@ -214,7 +242,7 @@ class Driver implements Pace {
     if (stalled) this.#run = controls.left(this.#run, lastMs);
     this.#give(nowMs);
     this.#run = advance(this.#run, nowMs);
-    if (stalled) this.#change(controls.returned);
+    if (stalled) this.#seen();
     this.#plan.make(this.#run, this.#clock, this.#hidden, this.#choices.sound);
     if (this.#isForgotten(nowMs)) this.#devices.wakeLock.letGo();
     this.#store(nowMs);

@@ -1,13 +1,15 @@
 /** The bar at the foot of every screen: today, the diary, the booklet, and when to stop and call. */
 
-import { useEffect, useRef } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { SessionPlace } from "../store/settings.ts";
 import { useApp } from "./app.ts";
-import type { Route } from "./route.ts";
+import { watchPace } from "./pace-keeper.ts";
+import { hashOf, type Route } from "./route.ts";
 
 interface NavProps {
   readonly screen: Route["screen"];
-  /** Whether an exercise is paced on this screen, whose own bar needs the room. */
-  readonly pacing: boolean;
+  /** The exercise that is paced: on its own screen, whose bar needs the room, or meanwhile out of sight. */
+  readonly pacing: SessionPlace | undefined;
 }
 
 /** Screens by the entry of the bar that they belong to. */
@@ -23,9 +25,11 @@ const BELONGS: Readonly<Record<Route["screen"], string>> = {
 
 export function Nav({ screen, pacing }: NavProps) {
   const { say } = useApp();
-  const bar = useFoot(pacing);
+  const here = screen === "session";
+  const bar = useFoot(here && pacing !== undefined);
   return (
     <nav ref={bar} class="phone-nav" aria-label={say("nav.label")}>
+      {pacing && !here && <BackToPace session={pacing.key} />}
       <ul>
         {["today", "diary", "booklet", "stop"].map((name) => (
           <li key={name}>
@@ -40,6 +44,22 @@ export function Nav({ screen, pacing }: NavProps) {
         ))}
       </ul>
     </nav>
+  );
+}
+
+/** The way back to an exercise that goes on, or waits, out of sight; the end of its rest is said here. */
+function BackToPace({ session }: { readonly session: string }) {
+  const { say, tell } = useApp();
+  const [waits, setWaits] = useState(false);
+  useEffect(() => watchPace(({ view }) => setWaits(view.why === "waiting")), []);
+  const over = waits ? say("pace.rest-over") : "";
+  useEffect(() => {
+    if (over) tell(over);
+  }, [over]);
+  return (
+    <a class="button main to-pace" href={hashOf({ screen: "session", key: session })}>
+      {over} {say("pace.to-pace")}
+    </a>
   );
 }
 

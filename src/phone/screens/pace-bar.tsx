@@ -5,27 +5,32 @@ import type { PaceInUse } from "./use-pace.ts";
 interface BarProps {
   readonly pace: Pick<PaceInUse, "view" | "pause" | "goOn" | "partDone">;
   readonly onHurts: () => void;
+  /** Leads back to the pace, where something else is looked at. */
+  readonly onBack?: () => void;
 }
 
-export function PaceBar({ pace, onHurts }: BarProps) {
+export function PaceBar({ pace, onHurts, onBack }: BarProps) {
   const { say } = useApp();
   const { mode, segment } = pace.view;
   const still = mode === "paused";
   const open = !still && segment !== undefined && segment.seconds === undefined;
+  const first = onBack ?? (open ? pace.partDone : undefined);
   return (
     <div class="pace-bar">
-      {open && (
-        <button type="button" class="button main wide" onClick={pace.partDone}>
-          {say("pace.done")}
+      {first && (
+        <button type="button" class="button main wide" onClick={first}>
+          {say(onBack ? "pace.to-pace" : "pace.done")}
         </button>
       )}
-      <button
-        type="button"
-        class={open ? "button" : "button main"}
-        onClick={still ? pace.goOn : pace.pause}
-      >
-        {say(still ? "pace.go-on" : "pace.pause")}
-      </button>
+      {!(onBack && still) && (
+        <button
+          type="button"
+          class={first ? "button" : "button main"}
+          onClick={still ? pace.goOn : pace.pause}
+        >
+          {say(still ? "pace.go-on" : "pace.pause")}
+        </button>
+      )}
       <button type="button" class="button hurts" onClick={onHurts}>
         {say("pace.hurts")}
       </button>

@@ -5,20 +5,22 @@ import { adviceDuring } from "../day/advice.ts";
 import type { PainSigns } from "../day/data.ts";
 import { pacedOf } from "../day/paced.ts";
 import type { SetDone } from "../pace/done.ts";
-import { type Phase, phaseOf } from "../pace/phase.ts";
+import { phaseOf } from "../pace/phase.ts";
 import { COUNT_IN_MS } from "../pace/run.ts";
-import type { Segment } from "../pace/segments.ts";
 import type { View } from "../pace/view.ts";
 import type { Settings } from "../store/settings.ts";
 import { useApp } from "./app.ts";
 import { Kept } from "./kept.tsx";
 import { PaceBar } from "./pace-bar.tsx";
 import { PaceShape } from "./pace-shape.tsx";
+import { Steps } from "./pace-steps.tsx";
+import { middleOf, oneSide, placeWords, toldOf, wordOf } from "./pace-words.ts";
 import { AdviceBox, Heading, PainScale } from "./parts.tsx";
 import { usePace } from "./use-pace.ts";
-import type { Say } from "./words.ts";
 
 interface PaceProps {
+  /** Tells the exercises of all sessions apart. */
+  readonly name: string;
   readonly bout: SessionBout;
   readonly sets: number;
   /** The run as it was stored, where it was broken off. */
@@ -34,13 +36,18 @@ interface PaceProps {
 }
 
 export function PaceScreen(props: PaceProps) {
-  const { bout, sets, stored, onStore, pain, onPain, onSet, onEnd } = props;
+  const { name, bout, sets, stored, onStore, pain, onPain, onSet, onEnd } = props;
   const { data, say, tell } = useApp();
-  const pace = usePace({ bout, sets, stored, onStore });
+  const pace = usePace({ name, bout, sets, stored, onStore });
   const { view } = pace;
   // whoever comes back to an exercise that hurt too much is not asked to go on
   const [hurts, setHurts] = useState(isOver(pain, bout, data.pain));
+  const [steps, setSteps] = useState(false);
   const over = view.mode === "over";
+  const end = () => {
+    pace.end();
+    onEnd(view.done);
+  };
   const begun = pacedOf(view.done, sets).sets;
   // a session that is broken off for good still has the sets that were done
   const setsBefore = useRef(begun);
@@ -49,12 +56,15 @@ export function PaceScreen(props: PaceProps) {
     setsBefore.current = begun;
   }, [begun, over, onSet, view.done]);
   useEffect(() => {
-    if (over) onEnd(view.done);
-  }, [over, onEnd, view.done]);
+    if (over) end();
+  }, [over]);
   const spoken = wordOf(view.segment, bout, say);
   const place = placeWords(view.segment, say);
   const phase = phaseOf(view);
-  useEffect(() => tell(toldOf(view, phase, bout, say)), [phase.name]);
+  useEffect(() => {
+    // whoever reads the steps knows that they are away
+    if (!steps || view.why === "waiting") tell(toldOf(view, phase, bout, say));
+  }, [phase.name]);
   if (hurts) {
     return (
       <Hurts
@@ -65,9 +75,22 @@ export function PaceScreen(props: PaceProps) {
           setHurts(false);
           pace.goOn();
         }}
-        onLeave={() => onEnd(view.done)}
+        onLeave={end}
       />
     );
+  }
+  const hurt = () => {
+    setSteps(false);
+    pace.lookBack();
+    pace.pause();
+    setHurts(true);
+  };
+  if (steps) {
+    const back = () => {
+      setSteps(false);
+      pace.lookBack();
+    };
+    return <Steps bout={bout} pace={pace} onBack={back} onHurts={hurt} />;
   }
   return (
     <section class="pace">
@@ -84,13 +107,7 @@ export function PaceScreen(props: PaceProps) {
         {view.why === "interrupted" && <p class="notice">{say("pace.away")}</p>}
         {view.why === "waiting" && <p class="notice">{say("pace.rest-over")}</p>}
       </div>
-      <PaceBar
-        pace={pace}
-        onHurts={() => {
-          pace.pause();
-          setHurts(true);
-        }}
-      />
+      <PaceBar pace={pace} onHurts={hurt} />
       <div class="pace-more">
         <button type="button" class="button" onClick={pace.back}>
           {say("pace.back")}
@@ -100,6 +117,16 @@ export function PaceScreen(props: PaceProps) {
         </button>
         <button type="button" class="button" onClick={pace.setDone}>
           {say("pace.set-done")}
+        </button>
+        <button
+          type="button"
+          class="button"
+          onClick={() => {
+            pace.lookAway();
+            setSteps(true);
+          }}
+        >
+          {say("exercise.steps")}
         </button>
       </div>
       <Toggles />
@@ -183,49 +210,6 @@ function Hurts({ bout, known, onPain, onGoOn, onLeave }: HurtsProps) {
   );
 }
 
-/** What to do now, in a word or two: the exercise's own words for its movement. */
-function wordOf(segment: Segment | undefined, bout: SessionBout, say: Say): string {
-  if (segment === undefined) return "";
-  switch (segment.kind) {
-    case "lift":
-      return capital(bout.liftWord);
-    case "lower":
-      return capital(bout.lowerWord);
-    default:
-      return say(`pace.part.${segment.kind}`);
-  }
-}
-
-const capital = (text: string): string => text.charAt(0).toLocaleUpperCase() + text.slice(1);
-
-/** The side that works, where it is one. */
-const oneSide = ({ side, sideWords }: SessionBout): string[] =>
-  side !== "each" && sideWords !== undefined ? [sideWords] : [];
-
-/** "Set 1 of 3 · Left side · 5 of 15". */
-function placeWords(segment: Segment | undefined, say: Say): string {
-  if (segment === undefined) return "";
-  const { set, sets, side, rep, reps } = segment;
-  return [
-    sets > 1 ? [say("pace.set", { n: set, of: sets })] : [],
-    side === undefined ? [] : [say(`pace.${side}`)],
-    rep !== undefined && reps !== undefined ? [say("pace.rep", { n: rep, of: reps })] : [],
-  ]
-    .flat()
-    .join(" · ");
-}
-
-/** A phase for those who listen: "Rest. Set 1 of 3 · Left side". */
-function toldOf({ segment, why }: View, { kind }: Phase, bout: SessionBout, say: Say): string {
-  if (segment === undefined || kind === "over") return "";
-  if (kind === "paused") return say(WHY[why ?? "client"]);
-  if (kind !== "set")
-    return `${wordOf({ ...segment, kind }, bout, say)}. ${placeWords(segment, say)}`;
-  return `${say("pace.say.go")}. ${placeWords({ ...segment, rep: undefined }, say)}`;
-}
-
-const WHY = { client: "pace.paused", interrupted: "pace.away", waiting: "pace.rest-over" } as const;
-
 /** Those who want less motion see where each part leads, and no way there. */
 const LESS_MOTION = window.matchMedia("(prefers-reduced-motion: reduce)");
 
@@ -233,16 +217,4 @@ function doneShare({ elapsedMs, leftMs, mode, countInMs }: View): number {
   if (LESS_MOTION.matches) return 1;
   if (mode === "count-in") return 1 - countInMs / COUNT_IN_MS;
   return leftMs === undefined ? 0 : elapsedMs / Math.max(1, elapsedMs + leftMs);
-}
-
-/** Seconds left, as they are counted down aloud: 3, 2, 1. */
-function middleOf({ mode, countInMs, leftMs, segment }: View): string {
-  if (mode === "count-in") return String(Math.ceil(countInMs / 1000));
-  if (leftMs !== undefined) return clockOf(Math.ceil(leftMs / 1000));
-  return segment?.reps === undefined ? "" : `× ${segment.reps}`;
-}
-
-function clockOf(seconds: number): string {
-  if (seconds < 60) return String(seconds);
-  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
 }

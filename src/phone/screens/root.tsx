@@ -16,6 +16,7 @@ import { type App, AppProvider, useApp } from "./app.ts";
 import { BringScreen } from "./bring.tsx";
 import { DiaryScreen } from "./diary.tsx";
 import { Nav } from "./nav.tsx";
+import { endPace, paceName } from "./pace-keeper.ts";
 import { Heading } from "./parts.tsx";
 import { hashOf, type Route, routeOf } from "./route.ts";
 import { SamePerson } from "./same-person.tsx";
@@ -68,6 +69,9 @@ export function Root({ data, store, others }: RootProps) {
   };
   const waking = oddClock ? here.date : wakingDay(here, data.clock);
   const begun = oddClock ? place : underWay(place, waking);
+  const pacing = begun?.stage === "pace" ? begun : undefined;
+  const paced = pacing && paceName(pacing);
+  useEffect(() => endPace(paced), [paced]);
   const app: App = {
     data,
     sessions,
@@ -133,7 +137,7 @@ export function Root({ data, store, others }: RootProps) {
       <p class="visually-hidden" role="status">
         {said}
       </p>
-      <Nav screen={route.screen} pacing={route.screen === "session" && place?.stage === "pace"} />
+      <Nav screen={route.screen} pacing={pacing} />
     </AppProvider>
   );
 }

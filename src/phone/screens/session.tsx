@@ -12,9 +12,9 @@ import { useApp } from "./app.ts";
 import { CallUs, useDueCall } from "./call-us.tsx";
 import { ExerciseForm } from "./exercise-form.tsx";
 import { PaceScreen } from "./pace.tsx";
+import { paceName, unlockPace } from "./pace-keeper.ts";
 import { Dose, Fold, FromBooklet, Heading } from "./parts.tsx";
 import { SessionForm } from "./session-form.tsx";
-import { unlockPace } from "./use-pace.ts";
 
 export function SessionScreen({ sessionName }: { readonly sessionName: string }) {
   const { sessions, place, go } = useApp();
@@ -72,6 +72,7 @@ function Begun({ session, place }: BegunProps) {
     return (
       <PaceScreen
         key={bout.key}
+        name={paceName(place)}
         bout={bout}
         sets={sets}
         stored={place.pace}

@@ -1,82 +1,65 @@
 /** The pace of one exercise as a screen uses it: what it shows, and what can be pressed. */
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
-import { type PaceDevices, paceDevices } from "../device/devices.ts";
-import { type Pace, type PaceJob, reopenPace, startPace, type Trouble } from "../device/driver.ts";
+import type { Pace } from "../device/driver.ts";
 import { begin } from "../pace/run.ts";
 import { segmentsOf } from "../pace/segments.ts";
-import { type View, viewOf } from "../pace/view.ts";
+import { viewOf } from "../pace/view.ts";
 import { useApp } from "./app.ts";
+import { endPace, openPace, type Shown, shownOf, watchPace } from "./pace-keeper.ts";
 
 interface PaceOf {
+  /** Tells the exercises of all sessions apart. */
+  readonly name: string;
   readonly bout: SessionBout;
   readonly sets: number;
   readonly stored: string | undefined;
   readonly onStore: (pace: string) => void;
 }
 
-export interface PaceInUse {
-  readonly view: View;
-  readonly troubles: readonly Trouble[];
+export interface PaceInUse extends Shown {
   readonly pause: () => void;
   readonly goOn: () => void;
   readonly back: () => void;
   readonly skip: () => void;
   readonly partDone: () => void;
   readonly setDone: () => void;
+  readonly lookAway: () => void;
+  readonly lookBack: () => void;
+  readonly end: () => void;
 }
 
-let devices: PaceDevices | undefined;
-
-/** One set of devices serves the page for as long as it is open. */
-function devicesFor(language: string): PaceDevices {
-  devices ??= paceDevices(window, language);
-  return devices;
-}
-
-/** Call it in the tap that leads to a pace: some browsers let a page be heard only from then on. */
-export function unlockPace(language: string): void {
-  const { sound, speech } = devicesFor(language);
-  sound.unlock();
-  speech.unlock();
-}
-
-/** Starts the exercise, or takes it up where it was left; ends with the screen. */
-export function usePace({ bout, sets, stored, onStore }: PaceOf): PaceInUse {
+/** Starts the exercise, or takes it up where it was left. When the screen is left it goes on out of sight. */
+export function usePace({ name, bout, sets, stored, onStore }: PaceOf): PaceInUse {
   const { say, settings, data } = useApp();
   const { sound, voice, vibration } = settings;
   const segments = useMemo(() => segmentsOf(bout, sets), [bout, sets]);
-  const [shown, setShown] = useState<{ view: View; troubles: readonly Trouble[] }>(() => ({
-    view: viewOf(begin(segments, 0), 0),
-    troubles: [],
-  }));
+  const [shown, setShown] = useState<Shown>(
+    () => shownOf(name) ?? { view: viewOf(begin(segments, 0), 0), troubles: [] },
+  );
   const pace = useRef<Pace | undefined>(undefined);
-  const store = useRef(onStore);
-  store.current = onStore;
-  // what was stored matters at the start alone: later it is what this screen has stored itself
-  const first = useRef(stored);
 
   useEffect(() => {
-    const own = devicesFor(data.language);
     const moves: Partial<Record<string, string>> = {
       "pace.say.lift": bout.liftWord,
       "pace.say.lower": bout.lowerWord,
     };
-    const job: PaceJob = {
+    const job = {
       segments,
       choices: { sound, voice, vibration },
-      words: (key) => (typeof key === "number" ? String(key) : (moves[key] ?? say(key))),
-      show: (view, troubles) => setShown({ view, troubles }),
-      store: (text) => store.current(text),
+      words: (key: string | number) =>
+        typeof key === "number" ? String(key) : (moves[key] ?? say(key)),
+      store: onStore,
     };
-    const again = first.current === undefined ? undefined : reopenPace(own, job, first.current);
-    const running = again ?? startPace(own, job);
-    pace.current = running;
+    const own = openPace(name, data.language, job, stored);
+    pace.current = own;
+    const unwatch = watchPace(setShown);
     return () => {
+      unwatch();
       pace.current = undefined;
-      running.stop();
+      own.lookAway();
     };
-  }, [segments]);
+  }, [name]);
 
   const chosen = useRef({ sound, voice, vibration });
   useEffect(() => {
@@ -94,5 +77,8 @@ export function usePace({ bout, sets, stored, onStore }: PaceOf): PaceInUse {
     skip: () => pace.current?.skip(),
     partDone: () => pace.current?.partDone(),
     setDone: () => pace.current?.setDone(),
+    lookAway: () => pace.current?.lookAway(),
+    lookBack: () => pace.current?.lookBack(),
+    end: () => endPace(),
   };
 }

@@ -207,6 +207,47 @@ describe("what the phone does", () => {
     expect(view()).toBe("ready 2 paused waiting");
   });
 
+  test("work waits and a rest goes on while the client looks elsewhere in the page, and its end is heard there", () => {
+    const { world, pace, view, sounds, words } = lead(raises);
+    world.pass(13_000);
+    pace?.lookAway();
+    world.pass(40_000);
+    expect([view(), sounds().at(-1)]).toEqual(["lift 1 2 paused interrupted", 13]);
+    pace?.lookBack();
+    world.pass(3000);
+    expect(view()).toBe("lift 1 2 going");
+    world.pass(20_000);
+    expect(view()).toBe("rest 1 going");
+    pace?.lookAway();
+    world.pass(60_000);
+    expect(view()).toBe("ready 2 paused waiting");
+    // the second repetition again from 56 s, the third, 55 s of rest
+    expect([sounds().at(-1), words().at(-1)]).toEqual([121, "121 your-turn"]);
+    pace?.lookBack();
+    expect(view()).toBe("ready 2 paused waiting");
+    pace?.resume();
+    world.pass(5000);
+    expect(view()).toBe("lift 2 1 going");
+  });
+
+  test("a call while the client looks elsewhere brings nobody back", () => {
+    const { world, pace, view } = lead(raises);
+    world.pass(13_000);
+    pace?.lookAway();
+    world.hide();
+    world.pass(1000);
+    world.show();
+    expect(view()).toBe("lift 1 2 paused interrupted");
+    world.hide();
+    pace?.lookBack();
+    expect(view()).toBe("lift 1 2 paused interrupted");
+    world.show();
+    expect(view()).toBe("lift 1 2 count-in");
+    pace?.stop();
+    pace?.lookAway();
+    expect(view()).toBe("lift 1 2 count-in");
+  });
+
   test("runs and walks are heard in a hidden page, on time, a minute and a half ahead", () => {
     const { world, sounds, view } = lead(running);
     world.pass(30_000);

@@ -102,6 +102,25 @@ const STATES: readonly State[] = [
     buttons: ["Pause", "It hurts"],
   },
   {
+    name: "with how to do it, in a rest",
+    url: paced,
+    reach: async (phone) => {
+      await toWork(phone);
+      await phone.tap("End this set");
+      await phone.tap("How to do it");
+    },
+    buttons: ["Pause", "It hurts"],
+  },
+  {
+    name: "with how to do it, the work waiting",
+    url: paced,
+    reach: async (phone) => {
+      await toWork(phone);
+      await phone.tap("How to do it");
+    },
+    buttons: ["Back to your exercise", "It hurts"],
+  },
+  {
     name: "with what the phone cannot do told",
     url: paced,
     reach: async (phone) => {

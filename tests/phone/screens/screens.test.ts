@@ -74,6 +74,20 @@ const STATES: [string, (phone: Phone) => Promise<void>, string?][] = [
     },
   ],
   [
+    "the pace, with how to do it",
+    async (phone) => {
+      await start(phone);
+      await phone.tap("How to do it");
+    },
+  ],
+  [
+    "the diary, with an exercise under way",
+    async (phone) => {
+      await start(phone);
+      await phone.tap("Diary");
+    },
+  ],
+  [
     "it hurts, over the limit",
     async (phone) => {
       await start(phone);

@@ -114,3 +114,113 @@ test("a screen reader is told phases, not every part of a repetition", {
   ]);
   await phone.page.browserContext().close();
 });
+
+describe("something else to look at", () => {
+  /** Writes down when a sound begins. */
+  const EARS = `
+    window.heard = [];
+    const { start } = OscillatorNode.prototype;
+    OscillatorNode.prototype.start = function (when) { window.heard.push(when - this.context.currentTime); return start.call(this, when); };`;
+  const heard = async (phone: Phone) => Number(await phone.page.evaluate("window.heard.length"));
+  const quick = {
+    ...{
+      sets: 2,
+      side: "none" as const,
+      restS: 12,
+      tempo: { lower: 2, bottom: 0, lift: 2, top: 0 },
+    },
+    reps: [1, 2].map(() => ({ low: 5, high: 5 })),
+  };
+  const begun = async (change: Partial<SessionBout> = {}) => {
+    const context = await browser.createBrowserContext();
+    const file = await withWork({ ...quick, ...change });
+    const phone = await Phone.open(context, file, { at: MONDAY, before: EARS });
+    await phone.tap("Start");
+    // a tap of the browser's own, without which it keeps its sound off
+    const taps = await phone.page.$$("button.main");
+    await taps[0]?.tap();
+    await phone.sees("Set 1 of 2");
+    return phone;
+  };
+
+  test("how to do it: the work waits, goes on where it was, and nothing is lost", {
+    timeout: 60_000,
+  }, async () => {
+    const phone = await begun();
+    await phone.sees("Set 1 of 2 · 2 of 5", 15_000);
+    await phone.tap("How to do it");
+    await phone.sees("It waits for you.");
+    expect(
+      await phone.page.evaluate("document.querySelector('.steps .columns').innerText"),
+    ).toContain("Lower both heels slowly");
+    await new Promise((done) => setTimeout(done, 3000));
+    await phone.tap("Back to your exercise");
+    await phone.sees("Get ready");
+    await phone.sees("Set 1 of 2 · 2 of 5");
+    await phone.sees("Set 1 of 2 · 3 of 5", 9000);
+    await phone.page.browserContext().close();
+  });
+
+  test("how to do it in a rest: it goes on there, can be stopped there, and ends with a sound", {
+    timeout: 60_000,
+  }, async () => {
+    const phone = await begun();
+    await phone.tap("Skip");
+    await phone.tap("End this set");
+    await phone.tap("How to do it");
+    await phone.sees("Rest");
+    const before = await heard(phone);
+    await phone.sees("Your rest is over.", 12_000);
+    expect(await heard(phone)).toBeGreaterThan(before);
+    await phone.tap("It hurts");
+    await phone.sees("How much does it hurt?");
+    await phone.tap("Go on");
+    await phone.sees("Set 2 of 2");
+    await phone.page.browserContext().close();
+  });
+
+  test.each(["#/diary", "#/today", "#/stop", "#/booklet"])(
+    "the end of a rest sounds on %s too, and leads back",
+    { timeout: 60_000 },
+    async (hash) => {
+      const phone = await begun();
+      await phone.tap("Skip");
+      await phone.tap("End this set");
+      await phone.sees("Rest");
+      await phone.page.evaluate(`location.hash = "${hash}"`);
+      await phone.sees("Back to your exercise");
+      const before = await heard(phone);
+      await phone.sees("Your rest is over. Back to your exercise", 12_000);
+      expect(await heard(phone)).toBeGreaterThan(before);
+      const told = await phone.page.evaluate(
+        `document.querySelector("p.visually-hidden[role=status]").textContent`,
+      );
+      expect(told).toBe("Your rest is over.");
+      await phone.tap("Your rest is over.");
+      await phone.tap("Go on");
+      await phone.sees("Set 2 of 2 · 1 of 5", 9000);
+      expect(phone.complaints).toEqual([]);
+      await phone.page.browserContext().close();
+    },
+  );
+
+  test("work waits on another screen, and an exercise that is left for good is silent", {
+    timeout: 60_000,
+  }, async () => {
+    const phone = await begun();
+    await phone.sees("Set 1 of 2 · 2 of 5", 15_000);
+    await phone.tap("Diary");
+    await phone.tap("Back to your exercise");
+    await phone.sees("Get ready");
+    await phone.sees("Set 1 of 2 · 2 of 5");
+    await phone.tap("It hurts");
+    await phone.tap("Leave this exercise");
+    await phone.sees("How was it?");
+    const before = await heard(phone);
+    await phone.tap("Today");
+    expect(await phone.text()).not.toContain("Back to your exercise");
+    await new Promise((done) => setTimeout(done, 4000));
+    expect(await heard(phone)).toBe(before);
+    await phone.page.browserContext().close();
+  });
+});
