@@ -26,11 +26,11 @@ export function plannedAmount(bout: SessionBout, sets = bout.sets): Amount {
   return { sets, reps, kg: bout.kg };
 }
 
-/** The repetitions that a client counts from: those planned, or where sets differ the most of one. */
-export function repsToChange(bout: SessionBout | undefined, { planned, real }: DiaryExercise) {
+/** The amounts that a client changes from: those planned, and where sets differ the most repetitions of one. */
+export function amountToChange(bout: SessionBout | undefined, { planned }: DiaryExercise): Amount {
   const reps = bout?.reps;
   const most = reps && Math.max(...reps.map(({ high }) => high));
-  return real.reps ?? planned.reps ?? most;
+  return { ...planned, reps: planned.reps ?? most };
 }
 
 /** The bouts of a session with their sets: all of it, or the short version of a bad day. */

@@ -1,10 +1,13 @@
 /** Writing down one exercise: done or not, what was different, and the pain. */
+import { useState } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
 import type { DiaryExercise, Done } from "../../diary/entry.ts";
 import { inUnit, kilograms, toGram } from "../../units/mass.ts";
 import { adviceDuring } from "../day/advice.ts";
-import { repsToChange } from "../day/entries.ts";
+import { amountToChange } from "../day/entries.ts";
+import { type Odd, oddOf } from "../day/odd.ts";
 import { useApp } from "./app.ts";
+import { AskBack } from "./ask-back.tsx";
 import { AdviceBox, Choice, Count, Fold, PainScale } from "./parts.tsx";
 
 type Change = Partial<Pick<DiaryExercise, "done" | "real" | "pain">>;
@@ -17,10 +20,30 @@ interface ExerciseFormProps {
   readonly onChange: (change: Change, said?: string) => void;
 }
 
+/** What is asked back, and the change that waits for the answer. */
+interface Asked {
+  readonly odd: Odd;
+  readonly wanted: Change;
+  readonly said: string | undefined;
+}
+
 /** One exercise: done or not, how much where it was different, and the pain. */
 export function ExerciseForm({ bout, exercise, onChange }: ExerciseFormProps) {
   const { say, data } = useApp();
   const { title, pain } = exercise;
+  const [asked, setAsked] = useState<Asked | undefined>(undefined);
+  const change: ExerciseFormProps["onChange"] = (wanted, said) => {
+    const odd = oddOf(exercise, wanted, amountToChange(bout, exercise));
+    setAsked(odd && { odd, wanted, said });
+    if (odd === undefined) onChange(wanted, said);
+  };
+  const answer = ({ odd: { amount }, wanted, said }: Asked, right: boolean) => {
+    setAsked(undefined);
+    if (!right) return;
+    // what else was written while it was asked stays
+    const real = wanted.real && { ...exercise.real, [amount]: wanted.real[amount] };
+    onChange({ ...wanted, ...(real && { real }) }, said);
+  };
   const advice = bout && pain !== undefined ? adviceDuring(pain, bout, data.pain) : undefined;
   const options: readonly Done[] = ["yes", "part", "no"];
   return (
@@ -32,9 +55,10 @@ export function ExerciseForm({ bout, exercise, onChange }: ExerciseFormProps) {
         legendHidden
         options={options.map((value) => ({ value, label: say(`done.${value}`) }))}
         value={exercise.done}
-        onChange={(done) => onChange({ done }, say("kept"))}
+        onChange={(done) => change({ done }, say("kept"))}
       />
-      {exercise.done !== "no" && <Different bout={bout} exercise={exercise} onChange={onChange} />}
+      {exercise.done !== "no" && <Different bout={bout} exercise={exercise} onChange={change} />}
+      {asked && <AskBack odd={asked.odd} onAnswer={(right) => answer(asked, right)} />}
       {(exercise.done !== "no" || pain !== undefined) && (
         <PainScale
           legend={say("write.during")}
@@ -58,7 +82,8 @@ function Different({ bout, exercise, onChange }: ExerciseFormProps) {
     planned.kg !== undefined && inUnit(planned.kg, units) === value
       ? planned.kg
       : toGram(kilograms(value, units));
-  const now = { sets: real.sets ?? planned.sets, reps: repsToChange(bout, exercise) };
+  const plan = amountToChange(bout, exercise);
+  const now = { sets: real.sets ?? plan.sets, reps: real.reps ?? plan.reps };
   const amount = (name: "sets" | "reps", step: number, most: number) =>
     now[name] === undefined ? null : (
       <Count

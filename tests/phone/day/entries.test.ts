@@ -1,6 +1,7 @@
 /** Entries of the diary as the client's answers make them. */
 import { describe, expect, test } from "vitest";
 import {
+  amountToChange,
   boutsOf,
   doneOf,
   emptyEntry,
@@ -8,7 +9,6 @@ import {
   isUnplanned,
   leftOut,
   plannedAmount,
-  repsToChange,
   withAll,
   withEntry,
   withExercise,
@@ -156,7 +156,7 @@ test("of a range of repetitions the top is planned; timed sets have none", () =>
     false,
     "",
   ).exercises;
-  expect(exercise && repsToChange(pyramid, exercise)).toBe(12);
+  expect(exercise && amountToChange(pyramid, exercise).reps).toBe(12);
   expect(plannedAmount(bout({ reps: undefined, timeS: 30, kg: undefined }))).toEqual({
     sets: 3,
     reps: undefined,

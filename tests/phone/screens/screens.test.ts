@@ -131,6 +131,17 @@ const STATES: [string, (phone: Phone) => Promise<void>, string?][] = [
   ["the diary", go("#/diary")],
   ["bringing it back, empty", go("#/bring")],
   [
+    "an amount that is asked back",
+    async (phone) => {
+      await written(phone);
+      await phone.tap("Something was different");
+      await phone.page.evaluate(
+        `(() => { const field = document.querySelector(".count input"); field.value = "0"; field.dispatchEvent(new Event("change", { bubbles: true })); })()`,
+      );
+      await phone.sees("Is that right?");
+    },
+  ],
+  [
     "the question before the diary is deleted",
     async (phone) => {
       await written(phone);
