@@ -4,6 +4,7 @@ import type { Clinic } from "../clinic/schema.ts";
 import { openFlags } from "../program/flags.ts";
 import type { Program } from "../program/program.ts";
 import { howOften } from "../schedule/how-often.ts";
+import { spacingOf } from "../schedule/spacing.ts";
 import { directionOf } from "../words/languages.ts";
 import { calendar, firstBack, weekdayNames } from "./calendar.ts";
 import type { BookletParts, Composing } from "./composing.ts";
@@ -82,6 +83,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
     },
     diary: diary(composing),
     clock: program.clock,
+    spacing: spacingOf(program),
     partNames: partNames(program.clock, words),
     sessions: bookletSessions(composing, phases),
     known: program.protocol.value.known,

@@ -3,6 +3,7 @@
  * HTML and PDF are both made from this. Texts are plain unless a field says Markdown.
  */
 import type { PainZone } from "../pain/zone.ts";
+import type { Spacing } from "../schedule/spacing.ts";
 import type { DayClock } from "../units/clock.ts";
 import type { PartOfDay } from "../units/day-parts.ts";
 import type { MassUnit } from "../units/mass.ts";
@@ -56,6 +57,8 @@ export interface Booklet {
   /** When the parts of the client's day begin, and how the booklet calls them. */
   readonly clock: DayClock;
   readonly partNames: Readonly<Record<PartOfDay, string>>;
+  /** What keeps them apart, for those who do one at another time. */
+  readonly spacing: Spacing;
   /** Every session, first to last, as a calendar or a phone needs it. */
   readonly sessions: readonly BookletSession[];
   /** What is known of the course and what is not. */

@@ -2,6 +2,7 @@
 
 import type { Bout } from "../dose/types.ts";
 import type { ProgramExercise } from "../program/program.ts";
+import { keptClearOf } from "../schedule/event-clear.ts";
 import { toGram } from "../units/mass.ts";
 import { exerciseAnchor } from "./anchors.ts";
 import { needsGoodDay } from "./bad-day.ts";
@@ -47,6 +48,7 @@ export function sessionBout(
     kg: bout.load.kg === undefined ? undefined : toGram(bout.load.kg),
     tissues: card.tissues,
     recoveryS: card.recovery,
+    keptClearOf: keptClearOf(exercise, bout.effort, program),
     dose: [work, load, pace, rest, effort].filter((part) => part !== undefined),
     pain: exercise.pain,
     painWords: painWords(exercise.pain, write),

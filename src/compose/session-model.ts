@@ -75,6 +75,8 @@ export interface SessionBout {
   readonly tissues: readonly string[];
   /** The least time from one bout of it to the next. */
   readonly recoveryS: number;
+  /** Ids of the client's events before and after which it is not done, within their hours. */
+  readonly keptClearOf: { readonly before: readonly string[]; readonly after: readonly string[] };
   /** The dose in words, most important first: "3 sets of 15", "8 kg (backpack)", "Should feel 7 out of 10". */
   readonly dose: readonly string[];
   readonly pain: PainLimits;

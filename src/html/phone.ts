@@ -34,6 +34,7 @@ export function phoneData(booklet: Booklet, words: Words): PhoneData {
       settle: words.say("stop.call.settle"),
     },
     clock: booklet.clock,
+    spacing: booklet.spacing,
     ...content,
     words: Object.fromEntries([
       ...words.keys.filter(isForPhone).map((key) => [key.replace(/^phone\./, ""), words.raw(key)]),

@@ -6,7 +6,7 @@ import type { Plan } from "../plan/schema.ts";
 import { countOf } from "../prescription/shape.ts";
 import { isAway, takenParts } from "../program/away.ts";
 import { freeDay } from "../program/free-time.ts";
-import { HARD_RECOVERY_S, hardness } from "../program/hardness.ts";
+import { hardness } from "../program/hardness.ts";
 import { phasesIn } from "../program/phase-weeks.ts";
 import { preferredDays } from "../program/preferred-days.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
@@ -21,6 +21,7 @@ import type {
 } from "../week/program/program-types.ts";
 import { datedEvents } from "./client-days.ts";
 import { keptClearOf } from "./event-clear.ts";
+import { groupHours, isHard } from "./spacing.ts";
 
 /** The client's weeks as the layout needs them. */
 export function weekStatement(program: Program, dosed: DosedProgram): ProgramWeeks {
@@ -177,20 +178,3 @@ function comesAfter(id: string, other: string, bouts: readonly WeekBout[]): bool
 }
 
 const FRESH: readonly string[] = ["running", "power", "balance"];
-
-/** What rests more than a day: it is spaced from other such work on the same tissue, and counts for hard days in a row. */
-const isHard = ({ card }: ProgramExercise): boolean => card.card.recovery >= HARD_RECOVERY_S;
-
-/** Hours between hard bouts of one main tissue in different sessions: the least recovery of its cards. */
-function groupHours(program: Program): Record<string, number> {
-  const hours: Record<string, number> = {};
-  for (const exercise of program.phases.flatMap((phase) => phase.exercises)) {
-    const tissue = exercise.card.card.tissues[0];
-    if (tissue === undefined || !isHard(exercise)) continue;
-    hours[tissue] = Math.min(
-      hours[tissue] ?? Number.POSITIVE_INFINITY,
-      exercise.card.card.recovery / 3600,
-    );
-  }
-  return hours;
-}

@@ -56,6 +56,7 @@ export function bout(change: Partial<SessionBout> = {}): SessionBout {
     kg: 8,
     tissues: ["calf", "achilles"],
     recoveryS: 48 * 3600,
+    keptClearOf: { before: [], after: [] },
     dose: ["3 sets of 8 to 10", "8 kg"],
     pain: { kind: "monitored", comfortable: 2, during: 5, after: 4 },
     painWords: { rule: "rule", over: "over", after: "after", worse: "worse" },

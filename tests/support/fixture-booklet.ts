@@ -259,6 +259,7 @@ export const achilles: Booklet = {
   units: "kg",
   sessions: [],
   clock: { morning: 420, midday: 780, evening: 1140 },
+  spacing: { groupHours: {}, events: [] },
   partNames: { morning: "Morning", midday: "Midday", evening: "Evening" },
   known: undefined,
   easier: [

@@ -1,5 +1,6 @@
 /** What a booklet's file tells its script: sessions, rules and words, as plain data. */
 import type { BookletSession, PainWords, SessionBout } from "../../compose/session-model.ts";
+import type { Spacing } from "../../schedule/spacing.ts";
 import type { DayClock } from "../../units/clock.ts";
 import type { MassUnit } from "../../units/mass.ts";
 
@@ -36,6 +37,8 @@ export interface PhoneData {
   readonly pain: PainSigns;
   /** When the parts of the client's day begin. */
   readonly clock: DayClock;
+  /** What keeps sessions apart that are done at other times than planned. */
+  readonly spacing: Spacing;
   /** Every different set of an exercise's pain sentences once; bouts name them by their place here. */
   readonly painWords: readonly PainWords[];
   /** Every different bout of the program once; kinds of sessions name them by their place here. */

@@ -174,6 +174,26 @@ export function leftOut(session: PlannedSession, place: SessionPlace | undefined
     .map(({ bout }) => bout.card);
 }
 
+/**
+ * The place of a client in a session whose exercises have changed, such as for its short version: at the
+ * same exercise, else at the next one that is left; at the end where there is none.
+ */
+export function placeIn(
+  place: SessionPlace,
+  before: readonly SessionBout[],
+  after: readonly SessionBout[],
+): SessionPlace {
+  if (place.stage === "end") return place;
+  const rest = before.slice(place.at).flatMap(({ key }) => {
+    const at = after.findIndex((bout) => bout.key === key);
+    return at < 0 ? [] : [{ key, at }];
+  });
+  const [next] = rest;
+  if (next === undefined) return { ...place, stage: "end", pace: undefined };
+  const stays = before[place.at]?.key === next.key && place.stage === "after";
+  return { ...place, at: next.at, stage: stays ? "after" : "ready", pace: undefined };
+}
+
 /** Whether anything is written down of an exercise. */
 const isTold = ({ done, pain, real }: DiaryExercise): boolean =>
   done !== "no" || pain !== undefined || isOther(real);

@@ -1,27 +1,32 @@
 /** Which session is due: today's by the plan's dates, one that was missed, or the next. */
 import { type Diary, type DiaryEntry, sessionKey } from "../../diary/entry.ts";
-import { type Moment, minutesBetween } from "../../units/clock.ts";
+import type { Moment } from "../../units/clock.ts";
 import type { PlannedSession } from "./data.ts";
+import { type Hold, holdOf, type Known, WAIT_DAYS } from "./hold.ts";
 import { daysBetween } from "./local-day.ts";
-import { pairsOf } from "./pairs.ts";
+import { comingFirst, partNow } from "./parts-now.ts";
 
 /** What the first screen shows. */
 export interface Today {
   /**
-   * Today's sessions by the plan, first to last, whether written down or not; where the device's date
-   * cannot be right, the first of the program that is not written down.
+   * Today's sessions by the plan, whether written down or not, with those that are due or still to come
+   * first; where the device's date cannot be right, the first of the program that is not written down.
    */
   readonly sessions: readonly PlannedSession[];
   /** The last session before today with nothing written down, where that is worth a word. */
-  readonly missed: { readonly session: PlannedSession; readonly mayDo: boolean } | undefined;
+  readonly missed:
+    | {
+        readonly session: PlannedSession;
+        /** What stands against it; a day with sessions of its own does in any case. */
+        readonly hold: Hold | undefined;
+        readonly mayDo: boolean;
+      }
+    | undefined;
   /** The next session after today. */
   readonly next: PlannedSession | undefined;
   /** The whole program lies in the past. */
   readonly over: boolean;
 }
-
-/** A missed session is spoken of for so many days: after that, going on matters more. */
-const MISSED_DAYS = 3;
 
 /** So many days after its last session a booklet may still be in use; more, and the date is doubted. */
 const LONG_AFTER_DAYS = 400;
@@ -38,66 +43,29 @@ export function isOddClock(
 }
 
 /** What is due at a moment. */
-export function todayOf(
-  sessions: readonly PlannedSession[],
-  diary: Diary,
-  now: Moment,
-  oddClock: boolean,
-): Today {
-  const { entryOf } = pairsOf(sessions, diary);
+export function todayOf(known: Known, now: Moment, oddClock: boolean): Today {
+  const { sessions, pairs } = known;
   if (oddClock) {
-    const first = sessions.find((session) => entryOf(session) === undefined);
+    const first = sessions.find((session) => pairs.entryOf(session) === undefined);
     return { sessions: first ? [first] : [], missed: undefined, next: undefined, over: false };
   }
   const last = sessions.at(-1)?.date ?? now.date;
   const today = sessions.filter(({ date }) => date === now.date);
-  const missed = sessions
-    .filter(({ date }) => date < now.date && daysBetween(date, now.date) <= MISSED_DAYS)
-    .at(-1);
   return {
-    sessions: today,
-    missed:
-      missed === undefined || entryOf(missed)
-        ? undefined
-        : { session: missed, mayDo: today.length === 0 && rested(missed, sessions, diary, now) },
+    sessions: comingFirst(today, partNow(now.minutes, known.clock)),
+    missed: missedAt(known, now, today.length > 0),
     next: sessions.find(({ date }) => date > now.date),
     over: sessions.length > 0 && last < now.date,
   };
 }
 
-/**
- * Whether a missed session done now leaves each of its exercises the time its tissue needs, from the
- * last time it was done and to the next time it is planned.
- */
-function rested(
-  missed: PlannedSession,
-  sessions: readonly PlannedSession[],
-  diary: Diary,
-  now: Moment,
-): boolean {
-  const planned = new Map(sessions.map((session) => [sessionKey(session), session]));
-  return missed.bouts.every(({ card, recoveryS }) => {
-    const minutes = recoveryS / 60;
-    const next = sessions.find(
-      (session) => session.date > now.date && session.bouts.some((bout) => bout.card === card),
-    );
-    if (next && minutesBetween(now, startOf(next)) < minutes) return false;
-    return diary.entries
-      .filter((entry) => did(entry, card))
-      .every((entry) => {
-        const session = planned.get(sessionKey(entry));
-        const done = { date: entry.doneOn ?? entry.date, minutes: session?.startsAt ?? 0 };
-        return minutesBetween(done, now) >= minutes;
-      });
-  });
-}
-
-const startOf = ({ date, startsAt }: PlannedSession): Moment => ({ date, minutes: startsAt });
-
-function did(entry: DiaryEntry, card: string): boolean {
-  return (
-    entry.done !== "no" && entry.exercises.some((one) => one.card === card && one.done !== "no")
-  );
+function missedAt(known: Known, now: Moment, hasOwn: boolean): Today["missed"] {
+  const session = known.sessions
+    .filter(({ date }) => date < now.date && daysBetween(date, now.date) <= WAIT_DAYS)
+    .at(-1);
+  if (session === undefined || known.pairs.entryOf(session)) return undefined;
+  const hold = hasOwn ? undefined : holdOf(session, now, known);
+  return { session, hold, mayDo: !hasOwn && hold === undefined };
 }
 
 /** How long after a session the next morning is still asked for. */

@@ -6,6 +6,7 @@ import type { Moment } from "../../units/clock.ts";
 import type { Act } from "../day/acts.ts";
 import type { PhoneData, PlannedSession } from "../day/data.ts";
 import type { DayNames } from "../day/dates.ts";
+import type { Known } from "../day/hold.ts";
 import type { Pairs } from "../day/pairs.ts";
 import type { SessionPlace, Settings } from "../store/settings.ts";
 import type { Route } from "./route.ts";
@@ -33,6 +34,8 @@ export interface App {
   readonly diary: Diary;
   /** What is written down of a session, and the session that an entry tells of. */
   readonly pairs: Pairs;
+  /** What is known when a start is asked for. */
+  readonly known: Known;
   /** The entry to go on with for a session, or its short version. */
   readonly entryFor: (session: PlannedSession, short: boolean) => DiaryEntry;
   /** The date on which a session begins, as a calendar on the wall has it. */

@@ -4,6 +4,7 @@ import type { PlannedSession } from "../day/data.ts";
 import { withAll } from "../day/entries.ts";
 import type { Today } from "../day/today.ts";
 import { useApp } from "./app.ts";
+import { HoldNotice } from "./hold-notice.tsx";
 import { SessionCard } from "./session-card.tsx";
 
 /** A session that was missed: offered where the tissue has had its rest, and let go without blame. */
@@ -16,7 +17,7 @@ export function Missed({
 }) {
   const app = useApp();
   const { say, names } = app;
-  const { session, mayDo } = missed;
+  const { session, hold, mayDo } = missed;
   const day = names.weekday(app.dateOf(session));
   const leave = () => {
     const entry = withAll(app.entryFor(session, false), "no", session.date);
@@ -27,10 +28,11 @@ export function Missed({
       <p>
         {mayDo
           ? say("missed.may", { day })
-          : next
+          : next && !hold
             ? say("missed.leave", { day })
             : say("missed.last", { day })}
       </p>
+      {hold && <HoldNotice hold={hold} />}
       {mayDo && <SessionCard session={session} />}
       <p class="buttons">
         <button

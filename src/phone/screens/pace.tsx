@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
 import { adviceDuring } from "../day/advice.ts";
 import type { PainSigns } from "../day/data.ts";
-import { pacedOf } from "../day/paced.ts";
+import { pacedOf } from "../pace/amounts.ts";
 import type { SetDone } from "../pace/done.ts";
 import { phaseOf } from "../pace/phase.ts";
 import { COUNT_IN_MS } from "../pace/run.ts";

@@ -1,8 +1,9 @@
 /** The whole of the companion: keeps what is written, follows the address, and draws the screen it asks for. */
 import { useEffect, useMemo, useState } from "preact/hooks";
-import { sessionKey } from "../../diary/entry.ts";
+import { findSession, sessionKey } from "../../diary/entry.ts";
 import { dayEnds, momentOf, onTheWall } from "../../units/clock.ts";
 import { type Act, undoOf } from "../day/acts.ts";
+import { begunTimes } from "../day/begun.ts";
 import { type PhoneData, plannedSessions } from "../day/data.ts";
 import { dayNames } from "../day/dates.ts";
 import { openSessions } from "../day/gates.ts";
@@ -50,6 +51,7 @@ export function Root({ data, store, others }: RootProps) {
   const { diary, place, settings } = kept;
   const pairs = useMemo(() => pairsOf(laidOut, diary), [laidOut, diary]);
   const sessions = useMemo(() => openSessions(laidOut, settings.ready), [laidOut, settings.ready]);
+  const times = useMemo(() => begunTimes(settings.begun), [settings.begun]);
   const [said, setSaid] = useState("");
   const [waiting, setWaiting] = useState(false);
   const [undo, setUndo] = useState<UndoOffer | undefined>(undefined);
@@ -88,6 +90,15 @@ export function Root({ data, store, others }: RootProps) {
     dateOf: (session) => onTheWall(momentOf(session, data.clock)).date,
     diary,
     pairs,
+    known: {
+      sessions,
+      diary,
+      pairs,
+      underWay: begun && findSession(laidOut, begun.key),
+      clock: data.clock,
+      spacing: data.spacing,
+      begun: times,
+    },
     entryFor: (session, short) => entryToWrite(session, diary, pairs, data.booklet, short),
     act,
     write: (entry, what) => act({ entries: [entry] }, what),

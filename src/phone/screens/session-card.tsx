@@ -1,9 +1,12 @@
 /** A session on the first screen: how to start it, its exercises, or what is written down of it. */
 import { useState } from "preact/hooks";
 import { type DiaryEntry, sessionKey } from "../../diary/entry.ts";
+import { withBegun } from "../day/begun.ts";
 import type { PlannedSession } from "../day/data.ts";
-import { boutsOf, isUnplanned, leftOut, withAll } from "../day/entries.ts";
+import { boutsOf, isUnplanned, leftOut, placeIn, withAll } from "../day/entries.ts";
+import { holdOf } from "../day/hold.ts";
 import { useApp } from "./app.ts";
+import { HoldNotice } from "./hold-notice.tsx";
 import { Dose, Fold, FromBooklet } from "./parts.tsx";
 
 /** A session: its exercises in order, how to start it, or that it is written down. */
@@ -16,12 +19,18 @@ export function SessionCard({ session }: { readonly session: PlannedSession }) {
   const [short, setShort] = useState(begun && place.short);
   const all = session.short;
   if (entry !== undefined && !begun) return <Written session={session} entry={entry} />;
+  const hold = begun || app.oddClock ? undefined : holdOf(session, app.now, app.known);
+  const boutsNow = (is: boolean) => boutsOf(session, is).map(({ bout }) => bout);
   const start = () => {
-    if (!begun || place.short !== short) {
-      const day = begun ? place.day : app.doneDay(session);
-      app.setPlace({ key, day, short, at: 0, stage: "ready", pace: undefined });
+    const to = { screen: "session", key } as const;
+    if (begun) {
+      const there = placeIn(place, boutsNow(place.short), boutsNow(short));
+      return app.act(place.short === short ? {} : { place: { ...there, short } }, undefined, to);
     }
-    app.go({ screen: "session", key });
+    const fresh = { key, day: app.doneDay(session), short, at: 0 } as const;
+    const times = withBegun(app.settings.begun, key, app.now);
+    const settings = app.oddClock ? {} : { begun: times };
+    app.act({ place: { ...fresh, stage: "ready", pace: undefined }, settings }, undefined, to);
   };
   return (
     <section class="session" aria-labelledby={`session-${session.part}`}>
@@ -32,10 +41,14 @@ export function SessionCard({ session }: { readonly session: PlannedSession }) {
           minutes: short && all ? all.minutes : session.minutes,
         })}
       </h2>
-      <button type="button" class="button main" onClick={start}>
-        {say(begun ? "today.go-on" : "today.start")}
-      </button>
-      {all && (
+      {hold ? (
+        <HoldNotice hold={hold} />
+      ) : (
+        <button type="button" class="button main" onClick={start}>
+          {say(begun ? "today.go-on" : "today.start")}
+        </button>
+      )}
+      {all && !hold && (
         <button type="button" class="button" aria-pressed={short} onClick={() => setShort(!short)}>
           {say(short ? "short.whole" : "short.offer", {
             minutes: short ? session.minutes : all.minutes,

@@ -16,7 +16,7 @@ import { WhenReady } from "./when-ready.tsx";
 export function TodayScreen() {
   const app = useApp();
   const { say, names, now, sessions, diary, oddClock } = app;
-  const today = todayOf(sessions, diary, now, oddClock);
+  const today = todayOf(app.known, now, oddClock);
   const [answered, setAnswered] = useState<DiaryEntry | undefined>(undefined);
   const morning = answered ?? morningOf(diary, app.waking, app.settings.passed);
   const open = today.sessions.filter((session) => app.pairs.entryOf(session) === undefined);

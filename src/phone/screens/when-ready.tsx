@@ -1,19 +1,27 @@
 /** Exercises that wait for a sign, offered until the client has seen it; a tick can be taken back. */
-import { gatesOn } from "../day/gates.ts";
+import { findSession } from "../../diary/entry.ts";
+import type { PlannedSession } from "../day/data.ts";
+import { boutsOf, placeIn } from "../day/entries.ts";
+import { gatesOn, openSessions } from "../day/gates.ts";
 import { todayOf } from "../day/today.ts";
 import { useApp } from "./app.ts";
 
 export function WhenReady() {
   const app = useApp();
-  const { say, laidOut, diary, now, oddClock, settings } = app;
-  const [first] = oddClock ? todayOf(laidOut, diary, now, oddClock).sessions : [];
+  const { say, laidOut, sessions, place, known, now, oddClock, settings } = app;
+  const [first] = oddClock ? todayOf({ ...known, sessions: laidOut }, now, oddClock).sessions : [];
   const gates = gatesOn(laidOut, first?.date ?? now.date);
   if (gates.length === 0) return null;
   const set = (sign: string, there: boolean) => {
     const others = settings.ready.filter((one) => one !== sign);
-    // a session that is under way begins anew: its exercises are counted from the first
-    app.setPlace(undefined);
-    app.set({ ready: there ? [...others, sign] : others });
+    const ready = there ? [...others, sign] : others;
+    // a session that is under way goes on with the exercises that it then has
+    const bouts = (all: readonly PlannedSession[]) => {
+      const session = place && findSession(all, place.key);
+      return session ? boutsOf(session, place.short).map(({ bout }) => bout) : [];
+    };
+    const moved = place && placeIn(place, bouts(sessions), bouts(openSessions(laidOut, ready)));
+    app.act({ settings: { ready }, ...(moved && { place: moved }) });
   };
   return (
     <section class="when-ready" aria-labelledby="when-ready">

@@ -17,6 +17,8 @@ export interface Settings {
   readonly same: readonly string[];
   /** How many of the texts put aside the client has in a file of their own. */
   readonly asideTaken: number;
+  /** When sessions were begun: the name of the session, its day and the minutes from its midnight. */
+  readonly begun: readonly string[];
 }
 
 export const USUAL_SETTINGS: Settings = {
@@ -29,6 +31,7 @@ export const USUAL_SETTINGS: Settings = {
   calls: [],
   same: [],
   asideTaken: 0,
+  begun: [],
 };
 
 /** Settings from stored text; what is missing or odd is as usual. */
@@ -36,7 +39,7 @@ export function readSettings(text: string | null): Settings {
   const found = jsonObject(text);
   const flag = (name: "sound" | "voice" | "vibration") =>
     typeof found[name] === "boolean" ? found[name] : USUAL_SETTINGS[name];
-  const texts = (name: "passed" | "ready" | "asked" | "same") => {
+  const texts = (name: "passed" | "ready" | "asked" | "same" | "begun") => {
     const list = found[name];
     return Array.isArray(list)
       ? list.filter((one): one is string => typeof one === "string").slice(-MOST_TEXTS)
@@ -52,6 +55,7 @@ export function readSettings(text: string | null): Settings {
     calls: readCalls(found.calls),
     same: texts("same"),
     asideTaken: typeof found.asideTaken === "number" ? found.asideTaken : 0,
+    begun: texts("begun"),
   };
 }
 

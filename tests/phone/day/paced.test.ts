@@ -1,7 +1,8 @@
 /** What the pace counted of an exercise, as amounts of the diary. */
 import { expect, test } from "vitest";
 import { emptyEntry, withExercise } from "../../../src/phone/day/entries.ts";
-import { pacedOf, withPaced } from "../../../src/phone/day/paced.ts";
+import { withPaced } from "../../../src/phone/day/paced.ts";
+import { pacedOf } from "../../../src/phone/pace/amounts.ts";
 import type { SetDone } from "../../../src/phone/pace/done.ts";
 import { session } from "../support.ts";
 

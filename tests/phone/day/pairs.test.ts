@@ -68,8 +68,17 @@ describe("a day in a re-issued booklet", () => {
     const diary = diaryOf(withExercise(done, "A", { pain: 7 }, DAY));
     const moved = [at("morning", "A"), at("morning", "A", "2026-12-04")];
     const now = { date: "2026-12-03", minutes: 600 };
+    const known = {
+      sessions: moved,
+      diary,
+      pairs: pairsOf(moved, diary),
+      underWay: undefined,
+      clock: { morning: 420, midday: 780, evening: 1140 },
+      spacing: { groupHours: {}, events: [] },
+      begun: new Map(),
+    };
     const signs = { callLevel: 8, severe: "severe", settle: "settle" };
-    expect(todayOf(moved, diary, now, false).missed).toBeUndefined();
+    expect(todayOf(known, now, false).missed).toBeUndefined();
     expect(adviceFromLast(diary, moved, signs)?.says).toEqual(["worse"]);
   });
 });

@@ -4,6 +4,8 @@ import { describe, expect, test } from "vitest";
 import { type Diary, sessionKey } from "../../../src/diary/entry.ts";
 import type { PlannedSession } from "../../../src/phone/day/data.ts";
 import { emptyEntry, withAll, withEntry } from "../../../src/phone/day/entries.ts";
+import type { Known } from "../../../src/phone/day/hold.ts";
+import { pairsOf } from "../../../src/phone/day/pairs.ts";
 import { isOddClock, morningOf, todayOf } from "../../../src/phone/day/today.ts";
 import { addDays } from "../../../src/units/dates.ts";
 import { bout, NO_DIARY, session } from "../support.ts";
@@ -21,6 +23,22 @@ const did = (sessions: readonly PlannedSession[], on?: string): Diary =>
       ),
     NO_DIARY,
   );
+/** Parts of the day as in most plans; nothing but recovery keeps sessions apart. */
+const known = (sessions: readonly PlannedSession[], diary: Diary): Known => ({
+  sessions,
+  diary,
+  pairs: pairsOf(sessions, diary),
+  underWay: undefined,
+  clock: { morning: 7 * 60, midday: 13 * 60, evening: 19 * 60 },
+  spacing: { groupHours: {}, events: [] },
+  begun: new Map(),
+});
+const dueOf = (
+  sessions: readonly PlannedSession[],
+  diary: Diary,
+  now: Parameters<typeof todayOf>[1],
+  odd: boolean,
+) => todayOf(known(sessions, diary), now, odd);
 const at = (date: string, clock = "09:00") => {
   const [hours = 0, minutes = 0] = clock.split(":").map(Number);
   return { date, minutes: hours * 60 + minutes };
@@ -35,7 +53,7 @@ describe("a day", () => {
     ["of the last", "2026-12-07", ["2026-12-07"], undefined, false],
     ["after the last", "2026-12-08", [], undefined, true],
   ] as const)("%s", (_, date, today, next, over) => {
-    const found = todayOf(week, did(week), at(date), false);
+    const found = dueOf(week, did(week), at(date), false);
     expect(dates(found.sessions)).toEqual(today);
     expect(found.next?.date).toBe(next);
     expect(found.over).toBe(over);
@@ -53,7 +71,7 @@ describe("a day", () => {
 });
 
 test("with a date that cannot be right, the first session not written down is offered", () => {
-  const found = todayOf(week, did(week.slice(0, 2)), at("2019-01-01"), true);
+  const found = dueOf(week, did(week.slice(0, 2)), at("2019-01-01"), true);
   expect(dates(found.sessions)).toEqual(["2026-12-04"]);
   expect([found.missed, found.next, found.over]).toEqual([undefined, undefined, false]);
 });
@@ -122,7 +140,7 @@ describe("a missed session", () => {
       false,
     ],
   ] as const)("%s", (_, sessions, diary, now, date, mayDo) => {
-    const { missed } = todayOf(sessions, diary, now, false);
+    const { missed } = dueOf(sessions, diary, now, false);
     expect(missed?.session.date).toBe(date);
     expect(missed?.mayDo ?? false).toBe(mayDo);
   });
@@ -144,7 +162,7 @@ describe("a missed session", () => {
         });
         const now = { date: addDays("2026-11-30", later), minutes: clock };
         const past = sessions.filter((one, n) => one.date < now.date && done[n]);
-        const { missed } = todayOf(sessions, did(past), now, false);
+        const { missed } = dueOf(sessions, did(past), now, false);
         if (!missed?.mayDo) return;
         const hours = (day: string) =>
           Math.abs(
@@ -211,6 +229,6 @@ test("two sessions of a day are two", () => {
     session("2026-11-30", { part: "morning", startsAt: 7 * 60 }),
     session("2026-11-30"),
   ];
-  const found = todayOf(both, NO_DIARY, at("2026-11-30"), false);
+  const found = dueOf(both, NO_DIARY, at("2026-11-30"), false);
   expect(found.sessions.map(sessionKey)).toEqual(["2026-11-30 morning", "2026-11-30 evening"]);
 });

@@ -32,6 +32,7 @@ export function bout(changes: Partial<SessionBout> = {}): SessionBout {
     tissues: [],
     effort: undefined,
     kg: undefined,
+    keptClearOf: { before: [], after: [] },
     recoveryS: 86_400,
     dose: [],
     pain: { kind: "monitored", comfortable: 2, during: 5, after: 5 },
