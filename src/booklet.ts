@@ -19,6 +19,7 @@ import { laidSumFaults } from "./schedule/laid-sums.ts";
 import { layOut } from "./schedule/lay-out.ts";
 import { rampFaults } from "./schedule/ramp.ts";
 import type { Schedule } from "./schedule/schedule.ts";
+import { sessionFaults } from "./schedule/session-limits.ts";
 import { keptPath } from "./signature/kept.ts";
 import { type SignedOff, signatureOf } from "./signature/signature.ts";
 import type { Words } from "./words/words.ts";
@@ -74,6 +75,7 @@ export function makeProgram(
   if (!schedule || faults.some(isError)) return stop();
 
   faults.push(...laidSumFaults(program, schedule));
+  faults.push(...sessionFaults(program, dosed, schedule));
   faults.push(...rampFaults(program, schedule));
   faults.push(...distanceFaults(program, schedule));
   if (faults.some(isError)) return stop();

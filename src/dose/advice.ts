@@ -1,58 +1,19 @@
-/** Advice on a dosed program, as warnings with their source: crowded, long, a tissue left out, no easier card. */
+/** Advice on a dosed program, as warnings: a tissue left out, no easier card. */
 
 import type { Card } from "../cards/schema.ts";
 import { weeksOfCard } from "../program/phase-weeks.ts";
-import { showTime } from "../units/rounding.ts";
 import { type DoseContext, sayCard } from "./context.ts";
 import { sayList } from "./findings.ts";
-import type { Bout, DosedWeek } from "./types.ts";
+import type { DosedWeek } from "./types.ts";
 
 /**
- * Faults, all warnings: session-crowded, session-long, tissue-untrained, no-easier-rung; each once a
- * cause, with the weeks it holds in.
+ * Faults, all warnings: tissue-untrained, no-easier-rung; each once a cause, with the weeks it holds in.
  */
 export function advise(context: DoseContext, weeks: readonly DosedWeek[]): void {
   for (const week of weeks) {
-    adviseOnSession(context, week);
     if (!context.program.awayWeeks.includes(week.week)) adviseOnTissues(context, week);
   }
   adviseOnLadders(context);
-}
-
-function adviseOnSession(context: DoseContext, { week, bouts, totals }: DosedWeek): void {
-  const { limits } = context.program.clinic;
-  const { exercises } = totals;
-  const most = limits.exercises_per_session;
-  if (exercises > most) {
-    context.findings.add(
-      {
-        code: "session-crowded",
-        cause: "",
-        level: "warning",
-        weight: exercises,
-        place: () => placeOf(context, bouts[most]),
-        say: (weeks) =>
-          `A session can hold up to ${exercises} exercises (${weeks}); the clinic's limit is ${most} (two to four: Bachmann 2018, Phys Rehab Kur Med 28:20).`,
-        hint: "Leave out what matters least, or spread the exercises over different days.",
-      },
-      week,
-    );
-  }
-  if (totals.sessionS > limits.session) {
-    context.findings.add(
-      {
-        code: "session-long",
-        cause: "",
-        level: "warning",
-        weight: totals.sessionS,
-        place: () => placeOf(context, longest(bouts)),
-        say: (weeks) =>
-          `A session takes up to ${showTime(Math.ceil(totals.sessionS / 60) * 60)} (${weeks}); the clinic's limit is ${showTime(limits.session)}.`,
-        hint: "Leave out an exercise, shorten rests, or spread the exercises over different days.",
-      },
-      week,
-    );
-  }
 }
 
 /**
@@ -138,19 +99,4 @@ function noRungHint(named: readonly string[], context: DoseContext): string {
   if (unknown.length === named.length)
     return `Its card names ${sayList(unknown)}, which the library does not have.`;
   return `None of the cards below it (the next: ${sayList(named)}) is one that this client may do and has the equipment for. Tell the client what to do on a bad day, in the note.`;
-}
-
-function placeOf(context: DoseContext, bout: Bout | undefined) {
-  for (const phase of context.program.phases) {
-    const found = phase.exercises.find(({ key }) => key === bout?.key);
-    if (found) return found.place;
-  }
-  return context.program.plan.source.at(["protocol"]);
-}
-
-function longest(bouts: readonly Bout[]): Bout | undefined {
-  return bouts.reduce<Bout | undefined>(
-    (best, bout) => (best === undefined || bout.clockS > best.clockS ? bout : best),
-    undefined,
-  );
 }

@@ -47,6 +47,13 @@ export class DoseContext {
     return this.#library?.cards.get(id) ?? this.#own.get(id);
   }
 
+  /** Where the exercise of a bout is stated; where the protocol is named if there is none. */
+  placeOf(bout: Bout | undefined): Place {
+    const all = this.program.phases.flatMap((phase) => phase.exercises);
+    const exercise = all.find(({ key }) => key === bout?.key);
+    return exercise?.place ?? this.program.plan.source.at(["protocol"]);
+  }
+
   /** What the client has that can load this card. */
   makesFor({ card }: LibraryCard): readonly Makes[] {
     const known = this.#makes.get(card.id);

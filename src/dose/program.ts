@@ -15,7 +15,7 @@ import type { Bout, DosedProgram, DosedWeek } from "./types.ts";
  * `library` is asked for easier cards and for the cards named in capacity_from; without it only the
  * program's own cards are known. The age of a measure counts to the day the plan starts.
  * Faults: measure-missing, measure-side, measure-range, measure-old, load-not-makeable, load-held,
- * load-coarse, load-short, load-light, dose-beyond-measure, change-unused, dose-incomplete, wrong-value, session-crowded, session-long, tissue-untrained,
+ * load-coarse, load-short, load-light, dose-beyond-measure, change-unused, dose-incomplete, wrong-value, tissue-untrained,
  * no-easier-rung; one for each cause, with the weeks it holds in.
  */
 export function doseProgram(program: Program, library?: Library): WithFaults<DosedProgram> {

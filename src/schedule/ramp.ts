@@ -1,6 +1,5 @@
 /** Warns of weeks in which the work of one tissue, in one quality, grows faster than the clinic's limit. */
 import { DoseContext } from "../dose/context.ts";
-import type { Bout } from "../dose/types.ts";
 import type { Fault } from "../faults/fault.ts";
 import type { Program } from "../program/program.ts";
 import { showPercent } from "../units/rounding.ts";
@@ -40,7 +39,7 @@ function addFaults(context: DoseContext, { weeks }: Schedule, work: TissueWork):
         cause: `${work.tissue} ${work.trains}`,
         level: "warning",
         weight: change.share,
-        place: () => placeOf(context, week.bouts[0]),
+        place: () => context.placeOf(week.bouts[0]),
         say: (told) =>
           `The ${MEASURE[change.of]} of the ${work.tissue}, ${work.trains}, grows by ${grown(change, number)} (${told}); the clinic's limit is ${showPercent(program.clinic.limits.week_growth)}.`,
         hint: "Spread the growth over more weeks. This describes the work; it does not forecast an injury.",
@@ -55,9 +54,4 @@ function grown({ share, since }: Change, week: number): string {
   const gap = week - since - 1;
   const without = gap === 0 ? "" : `, over ${gap === 1 ? "a week" : `${gap} weeks`} without it`;
   return `up to ${showPercent(share)} from week ${since} to week ${week}${without}`;
-}
-
-function placeOf({ program }: DoseContext, bout: Bout | undefined) {
-  const all = program.phases.flatMap((phase) => phase.exercises);
-  return all.find(({ key }) => key === bout?.key)?.place ?? program.plan.source.at(["protocol"]);
 }

@@ -5,67 +5,13 @@ import { doseProgram } from "../../src/dose/program.ts";
 import { card, library, program } from "./fixtures.ts";
 
 const base = card({ id: "base", load: { kind: "none" } });
-const cards = [1, 2, 3, 4, 5, 6].map((number) =>
-  card({ id: `card-${number}`, load: { kind: "none" }, demand: 2 }),
-);
-const all = library(base, ...cards);
+const all = library(base);
 
 type Input = Parameters<typeof program>[0];
 const faultsOf = (input: Input, lib: typeof all | undefined = all) =>
   doseProgram(program(input), lib).faults;
 const only = (input: Input, code: string, lib: typeof all | undefined = all) =>
   faultsOf(input, lib).filter((fault) => fault.code === code);
-
-describe("session-crowded", () => {
-  const phases = [
-    { weeks: 4, exercises: cards.slice(0, 4).map((one) => ({ card: one })) },
-    { firstWeek: 3, weeks: 2, exercises: cards.slice(4, 6).map((one) => ({ card: one })) },
-  ];
-  test("one warning for the weeks in which phases pile up, with its source", () => {
-    const faults = only({ phases }, "session-crowded");
-    expect(faults).toHaveLength(1);
-    expect(faults[0]).toMatchObject({ level: "warning", place: { file: "protocol.md" } });
-    expect(faults[0]?.message).toContain("up to 6 exercises (weeks 3 and 4)");
-    expect(faults[0]?.message).toContain("Bachmann 2018");
-  });
-  test("the clinic's limit", () => {
-    const clinic = { limits: { exercises_per_session: 6 } };
-    expect(only({ phases, clinic }, "session-crowded")).toEqual([]);
-  });
-});
-
-describe("session-long", () => {
-  const says = { dose: { sets: 5, reps: 20, tempo: "3-0-3-0", rest: "2 min" } };
-  const exercises = cards.slice(0, 3).map((one) => ({ card: one, says }));
-  test("one warning with the longest session", () => {
-    // 3 × (5 × 120 s + 4 × 120 s) and two changeovers of 1 min: 56 min.
-    const faults = only({ weeks: 3, exercises }, "session-long");
-    expect(faults).toHaveLength(1);
-    expect(faults[0]?.message).toContain("56 min (weeks 1 to 3)");
-  });
-  test("the clinic's limit", () => {
-    expect(only({ exercises, clinic: { limits: { session: "60 min" } } }, "session-long")).toEqual(
-      [],
-    );
-  });
-});
-
-describe("session-long at its limit", () => {
-  // 9 min of work by the clock for each of three, and two changeovers of 1 min: 29 min.
-  const exercises = cards.slice(0, 3).map((one) => ({
-    card: one,
-    side: "none" as const,
-    says: { dose: { sets: 1, reps: undefined, time: "9 min", per_week: 3 } } as never,
-  }));
-  test.each([
-    ["29 min", []],
-    ["1739 s", ["A session takes up to 29 min (week 1); the clinic's limit is 28 min 59 s."]],
-    ["1741 s", []],
-  ])("a session of 29 min, a limit of %s", (session, says) => {
-    const faults = only({ exercises, clinic: { limits: { session } } }, "session-long");
-    expect(faults.map(({ message }) => message)).toEqual(says);
-  });
-});
 
 describe("tissue-untrained", () => {
   const thigh = card({ id: "thigh", tissues: ["thigh"], load: { kind: "none" } });
