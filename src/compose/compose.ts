@@ -12,6 +12,7 @@ import { diary } from "./diary.ts";
 import { easierExercises } from "./easier-page.ts";
 import { exercisePages } from "./exercise-pages.ts";
 import { careWords } from "./flag-words.ts";
+import { keptWords } from "./kept-words.ts";
 import type { Booklet, ClinicLines, Cover, OwnPage } from "./model.ts";
 import { type Writer, writer } from "./numbers.ts";
 import { painPage } from "./pain-page.ts";
@@ -69,9 +70,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
     weeks: calendar(composing),
     weekdays: weekdayNames(plan.starts, write),
     firstBack: firstBack(composing),
-    kept: schedule.kept.map(({ event, weekday, side }) =>
-      words.say(`kept.${side}`, { event, day: write.weekdayName(weekday) }),
-    ),
+    kept: schedule.kept.map((one) => keptWords(one, write)),
     phases,
     exercises: exercisePages(composing),
     easier: easierExercises(composing),

@@ -5,6 +5,7 @@ import { NO_LOOK } from "../clinic/look.ts";
 import { phaseAnchor } from "../compose/anchors.ts";
 import { calendar } from "../compose/calendar.ts";
 import { startSign } from "../compose/flag-words.ts";
+import { keptWords } from "../compose/kept-words.ts";
 import { type Writer, writer } from "../compose/numbers.ts";
 import { dosesIn, phasePages } from "../compose/phase-pages.ts";
 import { sideName } from "../compose/side-words.ts";
@@ -86,9 +87,7 @@ export function planTable(made: MadeProgram, library: Library, words: Words): st
     ),
   );
   lines.push("", ...workLines(program, schedule, write));
-  const kept = schedule.kept.map(({ event, weekday, side }) =>
-    words.say(`kept.${side}`, { event, day: write.weekdayName(weekday) }),
-  );
+  const kept = schedule.kept.map((one) => keptWords(one, write));
   const all = [...kept, ...assumedClear(made, write)];
   if (all.length > 0) lines.push("", ...all.map((line) => `  ${line}`));
   return lines

@@ -39,6 +39,7 @@ export function datedEvents(program: Program): DatedEvent[] {
           ? {}
           : { clearBeforeHours: event.clear_before / 3600 }),
         ...clearAfterHours(event),
+        ...(event.clear_of === undefined ? {} : { statesWork: true }),
       }));
   });
 }

@@ -160,18 +160,34 @@ function scheduleOf(
       };
     }),
   }));
-  return { weeks, kept: keptClear(result) };
+  return { weeks, kept: keptClear(result, statement, program) };
 }
 
 /** Events before or after which days were kept free, each once for its weekday and side. */
-function keptClear(result: Extract<LayoutResult, { status: "laid-out" }>): KeptClear[] {
+function keptClear(
+  result: Extract<LayoutResult, { status: "laid-out" }>,
+  { events }: ProgramWeeks,
+  program: Program,
+): KeptClear[] {
+  const titles = new Map(
+    program.phases.flatMap((phase) =>
+      phase.exercises.map(({ key, card }) => [key, card.card.title] as const),
+    ),
+  );
   const kept = new Map<string, KeptClear>();
-  for (const { reason } of result.weeks.flatMap((week) => week.avoided)) {
+  for (const { reason, exercises } of result.weeks.flatMap((week) => week.avoided)) {
     if (reason.kind !== "clear-before" && reason.kind !== "clear-after") continue;
     const weekday = weekdayOf(reason.event.date);
     const side = reason.kind === "clear-before" ? "before" : "after";
     const event = reason.event.name;
-    kept.set(`${side} ${event} ${weekday}`, { event, weekday, side });
+    const stated = events.some(
+      ({ name, date, statesWork }) =>
+        statesWork === true && name === event && date === reason.event.date,
+    );
+    const key = `${side} ${event} ${weekday}`;
+    const here = exercises.flatMap((id) => titles.get(id) ?? []);
+    const only = stated ? [...new Set([...(kept.get(key)?.only ?? []), ...here])] : undefined;
+    kept.set(key, { event, weekday, side, only });
   }
   return [...kept.values()];
 }

@@ -44,4 +44,6 @@ export interface KeptClear {
   readonly weekday: number;
   /** Whether hard work is kept away before it or after it. */
   readonly side: "before" | "after";
+  /** The titles of what is kept away, where the plan says which work is meant; else it is hard work. */
+  readonly only: readonly string[] | undefined;
 }

@@ -92,14 +92,41 @@ function eventName(event: WeekEvent, firstWeekday: number | undefined): string {
   return `${dayName(event.day, firstWeekday)}’s ${event.name}`;
 }
 
-export function eventClear(event: WeekEvent, firstWeekday: number | undefined): string {
+/** What keeps clear of an event; undefined where nothing of this week does. */
+export function eventClear(
+  event: WeekEvent,
+  exercises: readonly WeekExercise[],
+  firstWeekday: number | undefined,
+): string | undefined {
   const name = eventName(event, firstWeekday);
+  if (event.statesWork) return statedClear(event, exercises, name);
   const what = event.groups.length > 0 ? `Hard work for the ${listed(event.groups)}` : "Hard work";
   const spans = [
     ...((event.clearBeforeHours ?? 0) > 0 ? [`${event.clearBeforeHours} hours before`] : []),
     ...((event.clearAfterHours ?? 0) > 0 ? [`${event.clearAfterHours} hours after`] : []),
   ];
   return `${what} keeps clear of the ${listed(spans)} ${name}.`;
+}
+
+/** Of an event that says itself which work it means: what that is of this week, and on which side. */
+function statedClear(
+  event: WeekEvent,
+  exercises: readonly WeekExercise[],
+  name: string,
+): string | undefined {
+  const meant = (side: "before" | "after") =>
+    exercises.filter((one) => one.keptClearOf?.[side].includes(event.id));
+  const spans = (["before", "after"] as const).flatMap((side) => {
+    const hours = side === "before" ? event.clearBeforeHours : event.clearAfterHours;
+    return (hours ?? 0) > 0 && meant(side).length > 0 ? [`${hours} hours ${side}`] : [];
+  });
+  const names = exercises
+    .filter((one) => [...meant("before"), ...meant("after")].includes(one))
+    .map(nameOf);
+  const keep = names.length === 1 ? "keeps" : "keep";
+  return spans.length === 0
+    ? undefined
+    : `${listed(names)} ${keep} clear of the ${listed(spans)} ${name}.`;
 }
 
 export function sameSession(one: WeekExercise, all: readonly WeekExercise[]): string {

@@ -26,7 +26,8 @@ export function requirementsOf(problem: WeekProblem): Requirement[] {
   for (const event of events) {
     if ((event.clearBeforeHours ?? 0) === 0 && (event.clearAfterHours ?? 0) === 0) continue;
     const amount = event.clearBeforeHours ?? event.clearAfterHours ?? 0;
-    const sentence = say.eventClear(event, problem.firstWeekday);
+    const sentence = say.eventClear(event, exercises, problem.firstWeekday);
+    if (sentence === undefined) continue;
     list.push({ kind: "event-clear", event: event.id, amount, origin: event.origin, sentence });
   }
   for (const one of exercises) {

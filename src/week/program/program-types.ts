@@ -57,6 +57,8 @@ export interface DatedEvent {
   readonly groups: readonly string[];
   readonly clearBeforeHours?: number;
   readonly clearAfterHours?: number;
+  /** As in `WeekEvent`. */
+  readonly statesWork?: boolean;
   readonly origin?: Origin;
 }
 

@@ -94,6 +94,8 @@ export interface WeekEvent {
   readonly clearBeforeHours?: number;
   /** Hours after it without such bouts. */
   readonly clearAfterHours?: number;
+  /** Whether it says itself which work these hours mean, hard or not. */
+  readonly statesWork?: boolean;
   readonly origin?: Origin;
 }
 
