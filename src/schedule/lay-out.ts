@@ -22,7 +22,7 @@ import { datesOutside } from "./client-days.ts";
 import { eventsNear, unknownClearOf } from "./event-clear.ts";
 import { type Issued, issuedBouts } from "./issued-bouts.ts";
 import { layoutWarnings } from "./layout-warnings.ts";
-import { canBeWritten, editsOf } from "./remedy-edits.ts";
+import { editsOf, whereWritten } from "./remedy-edits.ts";
 import type { KeptClear, Schedule, ScheduledDay, Session } from "./schedule.ts";
 import { weekStatement } from "./week-statement.ts";
 
@@ -77,11 +77,11 @@ export function layOut(
       frame: source.frame(place),
       hint: helpSentence(explained),
       remedies: helpGroups(explained).flatMap(({ lead, remedies }) =>
-        remedies
-          .filter(({ changes }) => canBeWritten(changes, program.plan.value))
-          .map(({ sentence, changes }) => {
-            return { lead, sentence, edits: editsOf(changes, program, statement) };
-          }),
+        remedies.map(({ sentence, changes }) => {
+          const edits = editsOf(changes, program, statement);
+          const where = whereWritten(edits, program.plan.value);
+          return { lead, sentence: where ? `${sentence} ${where}` : sentence, edits };
+        }),
       ),
     });
   }

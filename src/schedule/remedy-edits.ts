@@ -1,9 +1,12 @@
 /** Changes that let a program be laid out, as edits of the plan it was made from. */
-import type { Edit, Value } from "../edits/edit.ts";
+import { sayList } from "../dose/findings.ts";
+import type { Edit, Path, Value } from "../edits/edit.ts";
 import type { Plan } from "../plan/schema.ts";
 import { serialiseDose } from "../prescription/serialise.ts";
+import { freeDay } from "../program/free-time.ts";
 import type { Program } from "../program/program.ts";
-import { WEEKDAYS } from "../units/day-parts.ts";
+import { addDays, weekdayOf } from "../units/dates.ts";
+import { type PartOfDay, WEEKDAYS } from "../units/day-parts.ts";
 import { spansOf, weekSpanText } from "../units/week-span.ts";
 import { timesInAWeek } from "../week/explain/apply.ts";
 import type { Change } from "../week/explain/explain-types.ts";
@@ -13,11 +16,7 @@ import type {
   ProgramExercise as WeekExercise,
 } from "../week/program/program-types.ts";
 
-/** Whether the plan has one place for the changes: more free time has none beside a rota or other weeks. */
-export function canBeWritten(changes: readonly Change[], { week }: Plan): boolean {
-  const isUsual = week.rota === undefined && week.other_weeks.length === 0;
-  return isUsual || !changes.some(({ kind }) => kind === "open-slot" || kind === "more-minutes");
-}
+type TimeChange = Extract<Change, { kind: "open-slot" | "more-minutes" }>;
 
 /** Edits of the plan that state the changes. A dose is only ever lowered, and somebody has to say why. */
 export function editsOf(
@@ -25,20 +24,44 @@ export function editsOf(
   program: Program,
   statement: ProgramWeeks,
 ): Edit[] {
-  return changes.flatMap((change) => editsOfOne(change, program, statement));
+  const isTime = (change: Change): change is TimeChange =>
+    change.kind === "open-slot" || change.kind === "more-minutes";
+  return [
+    ...freeTime(changes.filter(isTime), program),
+    ...changes.flatMap((change) => (isTime(change) ? [] : doseEdits(change, program, statement))),
+  ];
 }
 
-function editsOfOne(change: Change, program: Program, statement: ProgramWeeks): Edit[] {
-  switch (change.kind) {
-    case "open-slot":
-    case "more-minutes": {
-      const day = WEEKDAYS[change.weekday] ?? "mon";
-      const { free } = program.plan.value.week;
-      const now = Math.floor((free[day]?.[change.part] ?? 0) / 60);
-      const minutes = change.kind === "more-minutes" ? now + change.minutes : change.minutes;
-      const path = ["week", "free", day, change.part];
-      return [{ kind: "set", path, value: `${minutes} min` }];
+/**
+ * The changes made one after the other in each place of the plan. Where weekdays share one, as the days
+ * of a rota do, it gets the most that one of them asks for.
+ */
+function freeTime(changes: readonly TimeChange[], program: Program): Edit[] {
+  const most = new Map<string, FreePlace>();
+  for (const { weekday, part } of changes) {
+    const same = changes.filter((one) => one.weekday === weekday && one.part === part);
+    for (const { path, minutes: now } of placesOf(weekday, part, program)) {
+      const minutes = same.reduce((sum, change) => {
+        if (change.kind === "open-slot") return sum > 0 ? sum : change.minutes;
+        return sum > 0 ? sum + change.minutes : 0;
+      }, now);
+      const known = most.get(path.join("/"))?.minutes ?? now;
+      if (minutes > known) most.set(path.join("/"), { path, minutes });
     }
+  }
+  return [...most.values()].map(({ path, minutes }) => ({
+    kind: "set",
+    path,
+    value: `${minutes} min`,
+  }));
+}
+
+function doseEdits(
+  change: Exclude<Change, TimeChange>,
+  program: Program,
+  statement: ProgramWeeks,
+): Edit[] {
+  switch (change.kind) {
     case "fewer-sets":
       return redoses(change, program, statement, { sets: change.sets }, (one) => {
         return one.minutesBySets?.[change.sets - 1] !== undefined;
@@ -48,6 +71,48 @@ function editsOfOne(change: Change, program: Program, statement: ProgramWeeks): 
         return timesInAWeek(change.times) < timesInAWeek(one.times);
       });
   }
+}
+
+/** Free time of a part of a weekday, as far as the plan says it of one of the program's days. */
+interface FreePlace {
+  readonly path: Path;
+  readonly minutes: number;
+}
+
+/** Every place of the plan that says how much time a part of a weekday has: the usual week, others, a rota. */
+function placesOf(weekday: number, part: PartOfDay, { plan, weeks }: Program): FreePlace[] {
+  const day = WEEKDAYS[weekday] ?? "mon";
+  const places = new Map<string, FreePlace>();
+  for (let at = 0; at < 7 * weeks; at += 1) {
+    const date = addDays(plan.value.starts, at);
+    if (weekdayOf(date) !== weekday) continue;
+    const { parts, path } = freeDay(plan.value, date);
+    const whole = isOfRota(path) ? [...path, part] : [...path, day, part];
+    places.set(whole.join("/"), { path: whole, minutes: Math.floor((parts[part] ?? 0) / 60) });
+  }
+  return [...places.values()];
+}
+
+const isOfRota = (path: Path): boolean => path[1] === "rota";
+
+/**
+ * Where edits write free time, where that is not the usual week alone: a rota has it for all its days of
+ * work or off. Undefined where there is nothing to say.
+ */
+export function whereWritten(edits: readonly Edit[], { week }: Plan): string | undefined {
+  const named = edits.flatMap(({ path }): string[] => {
+    if (path[0] !== "week") return [];
+    if (path[1] === "other_weeks") {
+      const from = week.other_weeks[Number(path[2])]?.from ?? "";
+      return [`the other weeks from ${from} on`];
+    }
+    if (!isOfRota(path)) return ["the usual week"];
+    return [path[2] === "free_off" ? "every day off of the rota" : "every day of work of the rota"];
+  });
+  const places = [...new Set(named)];
+  return places.every((place) => place === "the usual week")
+    ? undefined
+    : `This is written for ${sayList(places)}.`;
 }
 
 /** A dose of the plan for each run of weeks of the exercise's phase in which it is less than now. */

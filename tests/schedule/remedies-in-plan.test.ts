@@ -109,9 +109,22 @@ const COLLIDING: readonly (readonly [string, string, string])[] = [
   ["every second day on two evenings", ACHILLES, evenings(everySecondDay, ["mon", "thu"], 45)],
 ];
 
+const OTHER_WEEKS = `  other_weeks:
+    - from: 2026-12-14
+      free:
+        mon: { evening: 45 min }
+        tue: { evening: 45 min }
+        wed: { evening: 45 min }`;
+const ROTA = `  rota:
+    on: 4
+    off: 3
+    from: 2026-12-14
+    free_off: { evening: 45 min }`;
+
 describe("every remedy, taken as the edits it is", () => {
+  const tight = evenings(plain, ["mon", "tue", "wed"], 45);
   const weeksAway = change(
-    evenings(plain, ["mon", "tue", "wed"], 45),
+    tight,
     "  events:",
     "  away: [{ from: 2026-12-14, to: 2026-12-27 }]\n  events:",
   );
@@ -120,8 +133,12 @@ describe("every remedy, taken as the edits it is", () => {
     [slow]: shippedText(slow).replaceAll(/^( +)weeks:\n/gm, `$1grows: ${text}\n$1weeks:\n`),
   });
   const lightBar = change(plain, /bar: 10 kg, plates: .*\]/, "bar: 10 kg, plates: [10 kg]");
+  const inWeek = (text: string) => change(tight, "  events:", `${text}\n  events:`);
   const plans: typeof COLLIDING = [
     ...COLLIDING,
+    ["other weeks from the third on", ACHILLES, inWeek(OTHER_WEEKS)],
+    ["a rota from the third week on", ACHILLES, inWeek(ROTA)],
+    ["a rota whose days are too short", ACHILLES, inWeek(change(ROTA, "45 min", "8 min"))],
     ["weeks away before and after", ACHILLES, weeksAway],
     ["a bar that ends too early", ACHILLES, lightBar],
     ["a bar that ends too early, and a course that lets more grow", ACHILLES, lightBar],
@@ -152,6 +169,25 @@ describe("every remedy, taken as the edits it is", () => {
       );
       expect([sentence, left.map(({ message }) => message)]).toEqual([sentence, []]);
     }
+  });
+
+  test.each([
+    ["the usual week alone", tight, []],
+    ["other weeks", inWeek(OTHER_WEEKS), ["the usual week", "the other weeks from 2026-12-14 on"]],
+    [
+      "a rota",
+      inWeek(change(ROTA, "45 min", "8 min")),
+      ["the usual week", "every day off of the rota"],
+    ],
+  ])("more free time is written into %s, and that is said", (_name, text, places) => {
+    const [fault] = made(ACHILLES, text).faults.filter(({ code }) => code === "week-impossible");
+    const times = (fault?.remedies ?? []).filter(({ edits }) =>
+      edits.some(({ path }) => path[0] === "week"),
+    );
+    expect(times).not.toEqual([]);
+    const said = times.map(({ sentence }) => sentence).join("\n");
+    expect(said.includes("This is written for")).toBe(places.length > 0);
+    for (const place of places) expect(said).toContain(place);
   });
 
   test.each([
