@@ -5,7 +5,7 @@ import { cuesBetween } from "../pace/cues.ts";
 import { advance, begin, nextChangeMs, type Run } from "../pace/run.ts";
 import type { SayKey } from "../pace/say.ts";
 import type { Segment } from "../pace/segments.ts";
-import { readStored, storedText } from "../pace/stored.ts";
+import { readStored, type StoredRun, storedText } from "../pace/stored.ts";
 import { type View, viewOf } from "../pace/view.ts";
 import type { PaceDevices } from "./devices.ts";
 import { SoundPlan } from "./sound-plan.ts";
@@ -31,7 +31,7 @@ export interface PaceJob {
   readonly store: (text: string) => void;
 }
 
-/** What a screen can do; call the first six only in a tap. */
+/** What a screen can do; call the first seven only in a tap. */
 export interface Pace {
   pause(): void;
   resume(): void;
@@ -41,6 +41,13 @@ export interface Pace {
   partDone(): void;
   /** The set is over on this side; `reps`: how many it really were. */
   setDone(reps?: number): void;
+  /** Takes back the last tap that led elsewhere: as it was then, paused. */
+  undo(): void;
+  /**
+   * As it was before that tap, paused, as a text for `reopenPace`. Undefined where the last tap led
+   * nowhere, and where the exercise has ended by itself since.
+   */
+  beforeTap(): string | undefined;
   choose(choices: Choices): void;
   /** The client looks at something else in this page: as in a hidden one, work waits and time passes. */
   lookAway(): void;
@@ -96,6 +103,7 @@ class Driver implements Pace {
   #givenTo: number;
   #storedMs = Number.NEGATIVE_INFINITY;
   #stored: Run | undefined;
+  #before: StoredRun | undefined;
   #tappedMs: number;
   #stopped = false;
   #stopTimer: () => void = () => undefined;
@@ -129,19 +137,28 @@ class Driver implements Pace {
   }
 
   back(): void {
-    this.#act(controls.back);
+    this.#act(controls.back, true);
   }
 
   skip(): void {
-    this.#act(controls.skip);
+    this.#act(controls.skip, true);
   }
 
   partDone(): void {
-    this.#act(controls.partDone);
+    this.#act(controls.partDone, true);
   }
 
   setDone(reps?: number): void {
-    this.#act((run, nowMs) => controls.setDone(run, nowMs, reps));
+    this.#act((run, nowMs) => controls.setDone(run, nowMs, reps), true);
+  }
+
+  undo(): void {
+    const before = this.#before;
+    if (before) this.#act(() => before.run);
+  }
+
+  beforeTap(): string | undefined {
+    return this.#before && storedText(this.#before);
   }
 
   choose(choices: Choices): void {
@@ -182,11 +199,15 @@ class Driver implements Pace {
     if (this.#run.mode.kind !== "over") this.#quieten();
   }
 
-  /** What the client does, heard at once. */
-  #act(act: (run: Run, nowMs: number) => Run): void {
+  /** What the client does, heard at once; what leads elsewhere can be taken back until the next tap. */
+  #act(act: (run: Run, nowMs: number) => Run, leads = false): void {
     if (this.#stopped) return;
     this.#tick();
+    const known = this.#run;
+    const { ms, wallMs } = this.#clock;
     this.#change(act);
+    const led = leads && this.#run !== known;
+    this.#before = led ? { ms, wallMs, run: controls.pause(known, ms) } : undefined;
     this.#quieten();
     this.#tapped();
     this.#givenTo = this.#clock.ms;
@@ -241,7 +262,9 @@ class Driver implements Pace {
     const nowMs = this.#clock.ms;
     if (stalled) this.#run = controls.left(this.#run, lastMs);
     this.#give(nowMs);
+    const open = this.#run.mode.kind !== "over";
     this.#run = advance(this.#run, nowMs);
+    if (open && this.#run.mode.kind === "over") this.#before = undefined;
     if (stalled) this.#seen();
     this.#plan.make(this.#run, this.#clock, this.#hidden, this.#choices.sound);
     if (this.#isForgotten(nowMs)) this.#devices.wakeLock.letGo();

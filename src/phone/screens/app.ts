@@ -3,7 +3,7 @@ import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import type { Diary, DiaryEntry } from "../../diary/entry.ts";
 import type { Moment } from "../../units/clock.ts";
-import type { Act } from "../day/acts.ts";
+import type { Act, Kept } from "../day/acts.ts";
 import type { PhoneData, PlannedSession } from "../day/data.ts";
 import type { DayNames } from "../day/dates.ts";
 import type { Known } from "../day/hold.ts";
@@ -40,8 +40,11 @@ export interface App {
   readonly entryFor: (session: PlannedSession, short: boolean) => DiaryEntry;
   /** The date on which a session begins, as a calendar on the wall has it. */
   readonly dateOf: (session: Pick<DiaryEntry, "date" | "part">) => string;
-  /** Makes a change, and goes on to a screen; where `said` is given, it can be taken back, with these words. */
-  readonly act: (act: Act, said?: string, to?: Route) => void;
+  /**
+   * Makes a change, and goes on to a screen; where `said` is given, it can be taken back, with these words.
+   * `was`: what it is then to be as before, where that is not as it is kept now.
+   */
+  readonly act: (act: Act, said?: string, to?: Route, was?: Partial<Kept>) => void;
   /** Keeps an entry, marked with this instant. */
   readonly write: (entry: DiaryEntry, said?: string) => void;
   /** Whether all that was written is known to be kept on this device; waits: something is still being typed. */

@@ -32,7 +32,8 @@ interface PaceProps {
   readonly onPain: (felt: { readonly pain: number; readonly before: number | undefined }) => void;
   /** A set was begun or ended: what is done so far. */
   readonly onSet: (done: readonly SetDone[]) => void;
-  readonly onEnd: (done: readonly SetDone[]) => void;
+  /** `before`: the run before a tap that ended it. */
+  readonly onEnd: (done: readonly SetDone[], before: string | undefined) => void;
 }
 
 export function PaceScreen(props: PaceProps) {
@@ -45,8 +46,9 @@ export function PaceScreen(props: PaceProps) {
   const [steps, setSteps] = useState(false);
   const over = view.mode === "over";
   const end = () => {
+    const before = over ? pace.beforeTap() : undefined;
     pace.end();
-    onEnd(view.done);
+    onEnd(view.done, before);
   };
   const begun = pacedOf(view.done, sets).sets;
   // a session that is broken off for good still has the sets that were done
@@ -109,6 +111,11 @@ export function PaceScreen(props: PaceProps) {
       </div>
       <PaceBar pace={pace} onHurts={hurt} />
       <div class="pace-more">
+        {pace.undo && (
+          <button type="button" class="button" onClick={pace.undo}>
+            {say("undo.undo")}
+          </button>
+        )}
         <button type="button" class="button" onClick={pace.back}>
           {say("pace.back")}
         </button>

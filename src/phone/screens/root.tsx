@@ -63,9 +63,11 @@ export function Root({ data, store, others }: RootProps) {
 
   const here = localTime(now, dayEnds(data.clock));
   const oddClock = isOddClock(laidOut, here, data.made);
-  const act = (one: Act, what?: string, to?: Route) => {
+  const act: App["act"] = (one, what, to, was) => {
     const at = hashOf(to ?? route);
-    setUndo(what === undefined ? undefined : { said: what, act: undoOf(one, kept), at });
+    setUndo(
+      what === undefined ? undefined : { said: what, act: undoOf(one, { ...kept, ...was }), at },
+    );
     change(one);
     if (to) window.location.hash = at;
   };

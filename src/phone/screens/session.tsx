@@ -64,11 +64,13 @@ function Begun({ session, place }: BegunProps) {
     );
   }
   if (place.stage === "pace") {
-    const paced = (done: readonly SetDone[]) =>
-      app.act({ entries: [withPaced(entry, bout.card, pacedOf(done, sets), day)] });
-    const end = (done: readonly SetDone[]) => {
-      paced(done);
-      to({ stage: "after", pace: undefined });
+    const pacedEntry = (done: readonly SetDone[]) =>
+      withPaced(entry, bout.card, pacedOf(done, sets), day);
+    const end = (done: readonly SetDone[], before: string | undefined) => {
+      const after = { ...place, stage: "after", pace: undefined } as const;
+      const said = before && app.say("undo.ended");
+      const was = { place: { ...place, pace: before } };
+      app.act({ entries: [pacedEntry(done)], place: after }, said, undefined, was);
     };
     return (
       <PaceScreen
@@ -80,7 +82,7 @@ function Begun({ session, place }: BegunProps) {
         onStore={(pace) => app.keepPace(pace)}
         pain={exercise?.pain}
         onPain={(felt) => app.write(withFelt(entry, bout.card, felt, day))}
-        onSet={paced}
+        onSet={(done) => app.write(pacedEntry(done))}
         onEnd={end}
       />
     );

@@ -24,6 +24,10 @@ export interface PaceInUse extends Shown {
   readonly skip: () => void;
   readonly partDone: () => void;
   readonly setDone: () => void;
+  /** Takes back the last tap that led elsewhere; undefined where it did not. */
+  readonly undo: (() => void) | undefined;
+  /** As it was before that tap, to be taken up again. */
+  readonly beforeTap: () => string | undefined;
   readonly lookAway: () => void;
   readonly lookBack: () => void;
   readonly end: () => void;
@@ -77,6 +81,8 @@ export function usePace({ name, bout, sets, stored, onStore }: PaceOf): PaceInUs
     skip: () => pace.current?.skip(),
     partDone: () => pace.current?.partDone(),
     setDone: () => pace.current?.setDone(),
+    undo: pace.current?.beforeTap() === undefined ? undefined : () => pace.current?.undo(),
+    beforeTap: () => pace.current?.beforeTap(),
     lookAway: () => pace.current?.lookAway(),
     lookBack: () => pace.current?.lookBack(),
     end: () => endPace(),

@@ -369,3 +369,55 @@ describe("a page loaded anew", () => {
     },
   );
 });
+
+describe("a tap that led elsewhere", () => {
+  /** In the middle of the second repetition of the first set. */
+  const inSet = () => {
+    const led = lead(raises);
+    led.world.pass(11_000);
+    expect(led.view()).toBe("lift 1 2 going");
+    return led;
+  };
+  test.each([
+    ["skip", "rest 1 going"],
+    ["setDone", "rest 1 going"],
+    ["back", "lift 1 1 count-in"],
+  ] as const)("%s is taken back, paused where it was", (tap, there) => {
+    const { pace, view, world } = inSet();
+    pace?.[tap]();
+    expect(view()).toBe(there);
+    world.pass(2000);
+    expect(pace?.beforeTap()).toBeDefined();
+    pace?.undo();
+    expect(view()).toBe("lift 1 2 paused client");
+    expect(pace?.beforeTap()).toBeUndefined();
+    pace?.resume();
+    world.pass(3100);
+    expect(view()).toBe("lift 1 2 going");
+  });
+
+  test("it can be taken back until the next tap", () => {
+    const { pace, view } = inSet();
+    pace?.undo();
+    expect(view()).toBe("lift 1 2 going");
+    pace?.skip();
+    pace?.pause();
+    expect(pace?.beforeTap()).toBeUndefined();
+    pace?.undo();
+    expect(view()).toBe("rest 1 paused client");
+  });
+
+  test("one that ended the exercise is taken up again from its text; an end by itself is not", () => {
+    const { pace, view, world } = inSet();
+    for (let n = 0; n < 4; n += 1) pace?.skip();
+    expect(view()).toBe("over");
+    const again = lead(raises, world, pace?.beforeTap());
+    expect(again.view()).toBe("lift 2 1 paused client");
+    const led = lead(raises);
+    led.world.pass(85_000);
+    led.pace?.back();
+    led.world.pass(60_000);
+    expect(led.view()).toBe("over");
+    expect(led.pace?.beforeTap()).toBeUndefined();
+  });
+});

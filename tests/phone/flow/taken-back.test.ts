@@ -82,6 +82,27 @@ describe("taken back", { timeout: 30_000 }, () => {
     });
   });
 
+  test("a set that was ended, and the exercise with it", async () => {
+    await onPhone(browser, url, MONDAY, async (phone) => {
+      await phone.tap("Start");
+      await phone.tap("Start");
+      await phone.sees("Set 1 of 3");
+      await phone.tap("Skip");
+      await phone.tap("End this set");
+      await phone.sees("Rest");
+      await phone.tap("Undo");
+      await phone.sees("Set 1 of 3");
+      await phone.sees("Go on");
+      for (let tap = 0; tap < 7; tap += 1) await phone.tap("Skip");
+      await phone.sees("The exercise is over.");
+      await phone.tap("Undo");
+      await phone.sees("Set 3 of 3");
+      await phone.tap("It hurts");
+      await phone.choose(SIT, 3);
+      expect(await told(phone)).toEqual([["part 3", "no"]]);
+    });
+  });
+
   test("the end of a session, and passing over a morning; not on another screen", async () => {
     await onPhone(browser, url, MONDAY, async (phone) => {
       await phone.tap("Start");
