@@ -168,7 +168,7 @@ describe("a day that begins in the evening", () => {
       date: "1 Dec",
       part: "02:00",
     });
-    expect(booklet.phases[0]?.days).toMatch(/Tuesday.*, 02:00/);
+    expect(booklet.phases[0]?.days).toMatch(/Tuesday.* · 02:00$/);
     expect(html).not.toMatch(/>Midday</);
   });
 
