@@ -3,6 +3,7 @@ import { sessionKey } from "../../diary/entry.ts";
 import type { PlannedSession } from "../day/data.ts";
 import { useApp } from "./app.ts";
 import { Heading, SoFar } from "./parts.tsx";
+import { hashOf } from "./route.ts";
 
 export function DiaryScreen() {
   const { say, go, sessions, now } = useApp();
@@ -55,10 +56,10 @@ function Line({ session }: { readonly session: PlannedSession }) {
       )}
     </>
   );
-  return later ? (
-    <p class="line">{text}</p>
-  ) : (
-    <a class="line" href={`#/write/${key.replace(" ", "-")}`}>
+  // what is still to come can be looked at, but not be written down
+  const screen = later && entry === undefined ? "look" : "write";
+  return (
+    <a class="line" href={hashOf({ screen, key })}>
       {text}
     </a>
   );

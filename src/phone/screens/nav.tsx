@@ -17,6 +17,7 @@ const BELONGS: Readonly<Record<Route["screen"], string>> = {
   today: "today",
   session: "today",
   write: "diary",
+  look: "diary",
   diary: "diary",
   bring: "diary",
   booklet: "booklet",

@@ -16,6 +16,7 @@ import type { Store } from "../store/store.ts";
 import { type App, AppProvider, useApp } from "./app.ts";
 import { BringScreen } from "./bring.tsx";
 import { DiaryScreen } from "./diary.tsx";
+import { LookScreen } from "./look.tsx";
 import { Nav } from "./nav.tsx";
 import { endPace, paceName } from "./pace-keeper.ts";
 import { Heading } from "./parts.tsx";
@@ -182,6 +183,8 @@ function Screen({ route }: { readonly route: Route }) {
       return <SessionScreen sessionName={route.key} />;
     case "write":
       return <WriteScreen sessionName={route.key} />;
+    case "look":
+      return <LookScreen sessionName={route.key} />;
     case "diary":
       return <DiaryScreen />;
     case "bring":

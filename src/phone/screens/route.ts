@@ -3,7 +3,7 @@
 export type Route =
   | { readonly screen: "today" | "diary" | "bring" | "stop" }
   | { readonly screen: "booklet"; readonly anchor: string | undefined }
-  | { readonly screen: "session" | "write"; readonly key: string };
+  | { readonly screen: "session" | "write" | "look"; readonly key: string };
 
 /** A route from an address's fragment: `#/diary`, `#/session/2026-12-02-evening`, or a place in the booklet. */
 export function routeOf(hash: string): Route {
@@ -20,6 +20,7 @@ export function routeOf(hash: string): Route {
       return { screen, anchor: undefined };
     case "session":
     case "write":
+    case "look":
       return { screen, key: name.replace(/-(morning|midday|evening)$/, " $1") };
     default:
       return { screen: "today" };

@@ -6,8 +6,8 @@ import type { PlannedSession } from "../day/data.ts";
 import { boutsOf, isUnplanned, leftOut, placeIn, withAll } from "../day/entries.ts";
 import { holdOf } from "../day/hold.ts";
 import { useApp } from "./app.ts";
+import { Exercises } from "./exercises.tsx";
 import { HoldNotice } from "./hold-notice.tsx";
-import { Dose, Fold, FromBooklet } from "./parts.tsx";
 
 /** A session: its exercises in order, how to start it, or that it is written down. */
 export function SessionCard({ session }: { readonly session: PlannedSession }) {
@@ -56,23 +56,7 @@ export function SessionCard({ session }: { readonly session: PlannedSession }) {
         </button>
       )}
       {!all && session.bouts.some(({ needsGoodDay }) => needsGoodDay) && <p>{say("short.none")}</p>}
-      <ol class="exercises">
-        {boutsOf(session, short).map(({ bout, sets }) => (
-          <li key={bout.key}>
-            <h3>{bout.title}</h3>
-            <FromBooklet anchor={bout.anchor} part=".figure" />
-            <Dose bout={bout} sets={sets} />
-            <Fold summary={say("exercise.steps")}>
-              <FromBooklet anchor={bout.anchor} part=".columns" />
-              <FromBooklet anchor={bout.anchor} part=".care-row" />
-              <p>{bout.painWords.rule}</p>
-              <p>
-                <a href={`#${bout.anchor}`}>{say("exercise.page")}</a>
-              </p>
-            </Fold>
-          </li>
-        ))}
-      </ol>
+      <Exercises session={session} short={short} />
       <WithoutPace session={session} short={short} />
     </section>
   );

@@ -10,6 +10,7 @@ import { CallUs, useDueCall } from "./call-us.tsx";
 import { Missed } from "./missed.tsx";
 import { Morning } from "./morning.tsx";
 import { AdviceBox, Heading, SoFar } from "./parts.tsx";
+import { hashOf } from "./route.ts";
 import { SessionCard } from "./session-card.tsx";
 import { WhenReady } from "./when-ready.tsx";
 
@@ -84,7 +85,8 @@ function Next({ session }: { readonly session: PlannedSession }) {
         day: names.long(dateOf(session)),
         part: say(`part.${session.part}`),
         minutes: session.minutes,
-      })}
+      })}{" "}
+      <a href={hashOf({ screen: "look", key: sessionKey(session) })}>{say("look.open")}</a>
     </p>
   );
 }

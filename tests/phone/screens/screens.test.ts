@@ -129,6 +129,7 @@ const STATES: [string, (phone: Phone) => Promise<void>, string?][] = [
     },
   ],
   ["the diary", go("#/diary")],
+  ["a session that is still to come", go("#/look/2026-12-02-evening")],
   ["bringing it back, empty", go("#/bring")],
   [
     "an amount that is asked back",
