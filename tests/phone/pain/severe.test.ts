@@ -37,6 +37,9 @@ describe.sequential("pain of 8 or more", { timeout: 60_000 }, () => {
       await asksForCall();
       expect(await phone.text()).not.toContain("Go on");
     }
+    await phone.page.evaluate(`location.hash = "#/today"`);
+    await asksForCall();
+    expect(await phone.text()).not.toContain("Back to your exercise");
   });
 
   test("after a session", async () => {
