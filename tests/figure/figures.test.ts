@@ -16,11 +16,11 @@ const pathsOf = (svg: string) =>
 /** Each frame's place across the page, whether it is turned over, and the middle of its ground line. */
 function framesOf(svg: string) {
   const frame =
-    /<g transform="translate\((\S+) \S+\)( scale\(-1 1\))?">(?:<path d="M(\S+) \S+?H(\S+?)" )?(?!<circle)/g;
+    /<g transform="translate\((\S+) \S+\) scale\((-?)\.01(?: \.01)?\)">(?:<path d="M(\S+) \S+?H(\S+?)" )?(?!<circle)/g;
   return [...svg.matchAll(frame)].map(([, x, turned, from, to]) => ({
     x: Number(x),
-    turned: turned !== undefined,
-    middle: from === undefined ? undefined : (Number(from) + Number(to)) / 2,
+    turned: turned === "-",
+    middle: from === undefined ? undefined : (Number(from) + Number(to)) / 200,
   }));
 }
 

@@ -63,3 +63,19 @@ function joined(numbers: readonly number[]): string {
   }
   return text;
 }
+
+/** The numbers after the radii of an arc: a turn in degrees and two flags, which have no size. */
+const SIZELESS = [2, 3, 4];
+
+/** A path, or a number alone, in units a hundred times as small: whole numbers, parted by blanks or minus signs. */
+export function inHundredths(path: string): string {
+  let text = "";
+  for (const [, command = "", rest = ""] of path.matchAll(/([a-zA-Z]?)([^a-zA-Z]*)/g)) {
+    const numbers = rest.match(/-?(?:\d+\.?\d*|\.\d+)/g)?.map(Number) ?? [];
+    const whole = numbers.map((n, at) =>
+      /a/i.test(command) && SIZELESS.includes(at % 7) ? n : Math.round(n * 100),
+    );
+    text += command + whole.join(" ").replaceAll(" -", "-");
+  }
+  return text;
+}

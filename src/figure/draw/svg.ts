@@ -1,5 +1,5 @@
-/** Puts drawn frames together into one SVG that stands alone. Millimetres. */
-import { compactPath } from "./compact-path.ts";
+/** Puts drawn frames together into one SVG that stands alone. Millimetres; within a frame hundredths of one. */
+import { compactPath, inHundredths } from "./compact-path.ts";
 import type { DrawnFrames, FrameLayout } from "./frames.ts";
 import { round } from "./hull.ts";
 import { LINE, TONE } from "./palette.ts";
@@ -43,8 +43,8 @@ export function figureSvg(
       picture.insets.map((inset) => insetSvg(inset, reused)).join("");
     const ground = drawn.crop === undefined || box.bottom > -0.5 ? groundLine(box) : "";
     const left = mirrored ? x + box.left + box.right : x;
-    const turn = mirrored ? ` scale(-1 1)` : "";
-    const group = `<g transform="translate(${round(left)} ${round(y)})${turn}">${ground}${paths}</g>`;
+    const scale = mirrored ? "-.01 .01" : ".01";
+    const group = `<g transform="translate(${round(left)} ${round(y)}) scale(${scale})">${ground}${paths}</g>`;
     content += drawn.crop === undefined ? group : clipped(group, box, x, y);
     if (numbered) content += number(index + 1, x + box.left - room + 2.3, places.tops[index] ?? 0);
   });
@@ -52,7 +52,7 @@ export function figureSvg(
   const svg =
     `<svg xmlns="http://www.w3.org/2000/svg" role="img" width="${round(width)}mm" height="${round(height)}mm" viewBox="0 0 ${round(width)} ${round(height)}">` +
     `<title>${escaped(firstSentence(alt))}</title><desc>${escaped(alt)}</desc>` +
-    `<g fill="none" stroke-linejoin="round" stroke-linecap="round" stroke-width="${LINE.body}" paint-order="stroke">${content}</g></svg>`;
+    `<g fill="none" stroke-linejoin="round" stroke-linecap="round" stroke="${TONE.ink}" stroke-width="${fine(LINE.body)}" paint-order="stroke">${content}</g></svg>`;
   return { svg, width: Number(round(width)), height: Number(round(height)) };
 }
 
@@ -106,9 +106,12 @@ function below(boxes: readonly Box[], room: number): Places {
   return { origins, tops, width: room + right - left, height: y - BETWEEN };
 }
 
+/** Whole hundredths of a millimetre, the grid on which all points lie: numbers without a point take less room. */
+const fine = (millimetres: number): string => inHundredths(round(millimetres));
+
 function groundLine(box: Box): string {
   const half = LINE.ground / 2;
-  return `<path d="M${round(box.left + half)} ${round(half)}H${round(box.right - half)}" stroke="${TONE.ground}" stroke-width="${LINE.ground}"/>`;
+  return `<path d="M${fine(box.left + half)} ${fine(half)}H${fine(box.right - half)}" stroke="${TONE.ground}" stroke-width="${fine(LINE.ground)}"/>`;
 }
 
 function clipped(group: string, box: Box, x: number, y: number): string {
@@ -120,11 +123,11 @@ function clipped(group: string, box: Box, x: number, y: number): string {
 
 /** A box with its own enlarged ground, clipped to its edge. */
 function insetSvg({ place, view, paths }: Inset, reused: Reuse): string {
-  const size = `width="${round(place.right - place.left)}" height="${round(place.bottom - place.top)}"`;
-  const corner = `x="${round(place.left)}" y="${round(place.top)}" ${size}`;
-  const seen = `${round(view.left)} ${round(view.top)} ${round(view.right - view.left)} ${round(view.bottom - view.top)}`;
+  const size = `width="${fine(place.right - place.left)}" height="${fine(place.bottom - place.top)}"`;
+  const corner = `x="${fine(place.left)}" y="${fine(place.top)}" ${size}`;
+  const seen = `${fine(view.left)} ${fine(view.top)} ${fine(view.right - view.left)} ${fine(view.bottom - view.top)}`;
   const content = groundLine(view) + paths.map((path) => reused.write(path)).join("");
-  const edge = `<rect ${corner} rx="1.2" stroke="${TONE.ground}" stroke-width=".35"`;
+  const edge = `<rect ${corner} rx="120" stroke="${TONE.ground}" stroke-width="35"`;
   return (
     `${edge} fill="${TONE.paper}"/>` +
     `<svg ${corner} viewBox="${seen}" overflow="hidden">${content}</svg>${edge}/>`
@@ -141,7 +144,7 @@ const DIGITS = [
 
 function number(digit: number, x: number, y: number): string {
   return (
-    `<g transform="translate(${round(x)} ${round(y + 2.3)})"><circle r="2.2" fill="${TONE.ink}"/>` +
+    `<g transform="translate(${round(x)} ${round(y + 2.3)})"><circle r="2.2" fill="${TONE.ink}" stroke="none"/>` +
     `<path d="${DIGITS[digit] ?? ""}" stroke="${TONE.paper}" stroke-width=".5"/></g>`
   );
 }
@@ -176,12 +179,13 @@ class Reuse {
 const keyOf = (path: Path) => `${path.d}|${path.fill}|${path.stroke}|${path.width}`;
 
 function element({ d, fill, stroke, width, under }: Path, id: string): string {
-  const wide = width === LINE.body ? "" : ` stroke-width="${round(width)}"`;
-  const line = stroke === undefined ? "" : ` stroke="${stroke}"${wide}`;
+  const colour = stroke === TONE.ink ? "" : ` stroke="${stroke ?? "none"}"`;
+  const wide = stroke === undefined || width === LINE.body ? "" : ` stroke-width="${fine(width)}"`;
+  const line = colour + wide;
   const filled = fill === "none" ? "" : ` fill="${fill}"`;
-  // most lines are as wide as those of a body and lie under their fill: that stands once for all
-  const over = filled && line && !under ? ' paint-order="normal"' : "";
-  return `<path${id} d="${compactPath(d)}"${filled}${line}${over}/>`;
+  // most lines are those of a body and lie under their fill: that stands once for all
+  const over = filled && stroke !== undefined && !under ? ' paint-order="normal"' : "";
+  return `<path${id} d="${inHundredths(compactPath(d))}"${filled}${line}${over}/>`;
 }
 
 function firstSentence(text: string): string {

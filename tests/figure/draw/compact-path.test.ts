@@ -3,17 +3,17 @@
 import fc from "fast-check";
 import svgpath from "svgpath";
 import { describe, expect, test } from "vitest";
-import { compactPath } from "../../../src/figure/draw/compact-path.ts";
+import { compactPath, inHundredths } from "../../../src/figure/draw/compact-path.ts";
 
 /** Every command with absolute numbers, in hundredths; lines along an axis are lines. */
-const places = (path: string): unknown[] => {
+const places = (path: string, times = 100): unknown[] => {
   const segments: unknown[] = [];
   svgpath(path)
     .abs()
     .iterate(([command, ...numbers], _index, x, y) => {
       const end = command === "H" ? [numbers[0], y] : command === "V" ? [x, numbers[0]] : numbers;
       const name = command === "H" || command === "V" ? "L" : command;
-      segments.push([name, ...end.map((one) => Math.round(Number(one) * 100) + 0)]);
+      segments.push([name, ...end.map((one) => Math.round(Number(one) * times) + 0)]);
     });
   return segments;
 };
@@ -44,6 +44,24 @@ describe("a compacted path", () => {
         expect(places(compact)).toEqual(places(path));
       }),
       { seed: 7, numRuns: 300 },
+    );
+  });
+
+  test("in whole hundredths has them too, but for the turns and flags of arcs", () => {
+    fc.assert(
+      fc.property(paths, (path) => {
+        const fine = inHundredths(compactPath(path));
+        expect(fine).not.toContain(".");
+        const [found, wanted] = [places(fine, 1), places(path)].map((all) =>
+          all.map((one) => {
+            const [name, ...numbers] = one as [string, ...number[]];
+            const sizeless = name === "A" ? numbers.splice(2, 3) : [];
+            return [name, ...numbers, ...sizeless.map((n) => n !== 0)];
+          }),
+        );
+        expect(found).toEqual(wanted);
+      }),
+      { seed: 8, numRuns: 300 },
     );
   });
 
