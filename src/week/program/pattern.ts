@@ -13,7 +13,12 @@ import type { ProgramWeek } from "./program-weeks.ts";
 export interface Pattern {
   readonly placement: Placement;
   readonly proven: boolean;
+  /** What the exercises of the typical week like best. */
+  readonly wishes: Wishes;
 }
+
+/** The slots that each exercise of a week likes best, as texts to compare. */
+type Wishes = ReadonlyMap<string, string>;
 
 /** The patterns of a phase by the turn they are for; undefined where no pattern was found. */
 export type Patterns = ReadonlyMap<string, Pattern | undefined>;
@@ -38,6 +43,7 @@ export function phasePattern(
   const alike = mostCommon(mostCommon(weeks, circumstances), frequencies);
   const first = alike[0];
   if (first === undefined) return undefined;
+  const wishes = wishesOf(first);
   const { previous: _none, ...typical } = first.problem;
   const repeating: WeekProblem = {
     ...typical,
@@ -50,9 +56,9 @@ export function phasePattern(
   const given = [...before, ...between];
   for (const problem of [{ ...longest, given }, { ...longest, given: between }, longest, named]) {
     const answer = solveWeek(problem, options);
-    if (answer.status === "solved") return { placement: answer.placement, proven: true };
+    if (answer.status === "solved") return { placement: answer.placement, proven: true, wishes };
     if (answer.status === "unknown" && answer.found !== undefined) {
-      return { placement: answer.found.placement, proven: false };
+      return { placement: answer.found.placement, proven: false, wishes };
     }
   }
   return undefined;
@@ -71,6 +77,15 @@ export function circumstances({ problem }: ProgramWeek): string {
       event.clearAfterHours,
     ]);
   return JSON.stringify([problem.freeMinutes, events]);
+}
+
+export const wishesOf = ({ problem }: ProgramWeek): Wishes =>
+  new Map(problem.exercises.map(({ id, preferredSlots = [] }) => [id, preferredSlots.join()]));
+
+/** Exercises of a week that like other slots best than in the week of these wishes: by a rota days wander. */
+export function wanderers(week: ProgramWeek, wishes: Wishes): ReadonlySet<string> {
+  const own = [...wishesOf(week)];
+  return new Set(own.flatMap(([id, slots]) => (wishes.get(id) === slots ? [] : [id])));
 }
 
 /** The days of what is done on dates, as a text to compare: every second day gives two such texts. */

@@ -5,7 +5,7 @@ import type { FoundWeek, GivenBout, Placement } from "../search/problem.ts";
 import type { SolveOptions } from "../search/solve.ts";
 import { verifyPlacement } from "../search/verify.ts";
 import { runsOut } from "./long-run.ts";
-import { circumstances, frequencies, type Patterns, turn } from "./pattern.ts";
+import { circumstances, frequencies, type Patterns, turn, wanderers, wishesOf } from "./pattern.ts";
 import { isGone, placeAgain } from "./place-again.ts";
 import { boutsBefore, nearTo, onlyFor, type Placed, place } from "./placed.ts";
 import type { LayoutFailure } from "./program-types.ts";
@@ -40,15 +40,17 @@ export function placeWeek(
   const given = boutsBefore(weeks, placed, index);
   const problem = { ...week.problem, given };
   const twin = placed.findLast((_, i) => isTwin(weeks[i], week));
+  const wandering = pattern && wanderers(week, pattern.wishes);
+  const followed = wandering?.size === 0 ? pattern : undefined;
   // A week that follows its phase's pattern, or one like it, is as well proven as that is.
-  for (const known of [twin, pattern]) {
+  for (const known of [twin, followed]) {
     if (known === undefined) continue;
     const placement = onlyFor(problem, known.placement);
     if (verifyPlacement(problem, placement).length > 0) continue;
     placed.push({ placement, proven: known.proven, expected: pattern?.placement });
     return undefined;
   }
-  const near = nearTo(problem, pattern?.placement ?? placed[index - 1]?.placement);
+  const near = nearTo(problem, pattern?.placement ?? placed[index - 1]?.placement, wandering);
   const after = boutsAfter(weeks[index + 1], week, patterns);
   const found =
     after.length > 0 ? place({ ...near, given: [...given, ...after] }, options) : "impossible";
@@ -129,6 +131,7 @@ function boutsAfter(
   if (next === undefined || next.phase !== week.phase) return [];
   const pattern = patterns.get(turn(next));
   if (pattern === undefined) return [];
+  if (wanderers(next, pattern.wishes).size > 0) return [];
   const placement = onlyFor(next.problem, pattern.placement);
   if (verifyPlacement(next.problem, placement).length > 0) return [];
   return boutsSeenFrom(next.problem.exercises, placement, -1);
@@ -138,6 +141,7 @@ function isTwin(a: ProgramWeek | undefined, b: ProgramWeek): boolean {
   return (
     a !== undefined &&
     a.phase === b.phase &&
+    wanderers(a, wishesOf(b)).size === 0 &&
     frequencies(a) === frequencies(b) &&
     circumstances(a) === circumstances(b)
   );

@@ -58,10 +58,17 @@ function boutsOf({ problem, issued }: ProgramWeek, placement: Placement): GivenB
   return [...(issued?.bouts ?? []).filter(isPast), ...now.filter((bout) => !isPast(bout))];
 }
 
-/** The problem with the fewest moved bouts as its first aim. */
-export function nearTo(problem: WeekProblem, pattern: Placement | undefined): WeekProblem {
+/**
+ * The problem with the fewest moved bouts as its first aim. `wandering`: exercises that like other slots
+ * than the pattern's; they have no place to stay near.
+ */
+export function nearTo(
+  problem: WeekProblem,
+  pattern: Placement | undefined,
+  wandering: ReadonlySet<string> = new Set(),
+): WeekProblem {
   if (pattern === undefined) return problem;
-  const previous = new Map(pattern);
+  const previous = new Map([...pattern].filter(([id]) => !wandering.has(id)));
   for (const one of problem.exercises) {
     // What is done on dates keeps its part of the day; its days are not a matter of choice.
     const part = (pattern.get(one.id)?.[0] ?? -1) % 3;
