@@ -1,4 +1,6 @@
 /** Starts the companion in the booklet's file. Without it the file is the booklet alone. */
+// before anything else runs
+import "./device/closed.ts";
 import { render } from "preact";
 import type { PhoneData } from "./day/data.ts";
 import { Root } from "./screens/root.tsx";
