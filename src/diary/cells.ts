@@ -23,9 +23,9 @@ export function text(longest: number): Kind<string> {
   return {
     values: `text, at most ${longest.toLocaleString("en-GB")} characters`,
     plain: false,
-    write: (value) => guarded(fitted(wellFormed(value), longest)),
+    write: (value) => guarded(guardedInside(fitted(wellFormed(value), longest))),
     read: (cell) => {
-      const value = unguarded(cell);
+      const value = unguardedInside(unguarded(cell));
       return value.length > longest ? { wrong: "text-long" } : { value };
     },
   };
@@ -126,6 +126,28 @@ const guarded = (value: string): string => (FORMULA.test(value) ? `'${value}` : 
 
 const unguarded = (cell: string): string =>
   cell.startsWith("'") && FORMULA.test(cell) ? cell.slice(1) : cell;
+
+/** What begins a cell for a reader that splits at semicolons or tabs, as spreadsheets of many languages do. */
+const CELL_ENDS = /([;\t\r\n])/;
+
+/** What such a reader would run in the cell that begins here, whatever quotation marks it takes off before. */
+const INSIDE = /^['"\s]*[=+\-@＝＋－＠]/;
+
+/** The same within a text: an apostrophe more where another reader begins a cell with a formula. */
+const guardedInside = (value: string): string =>
+  afterEnds(value, (piece) => (INSIDE.test(piece) ? `'${piece}` : piece));
+
+const unguardedInside = (cell: string): string =>
+  afterEnds(cell, (piece) =>
+    piece.startsWith("'") && INSIDE.test(piece) ? piece.slice(1) : piece,
+  );
+
+/** Changes the pieces of a text that come after what ends a cell elsewhere. */
+function afterEnds(text: string, change: (piece: string) => string): string {
+  const [first = "", ...others] = text.split(CELL_ENDS);
+  // pieces and what parts them take turns
+  return first + others.map((one, at) => (at % 2 === 0 ? one : change(one))).join("");
+}
 
 /** Half a character cannot be written as UTF-8. */
 const wellFormed = (value: string): string => value.replace(/\p{Surrogate}/gu, "\uFFFD");

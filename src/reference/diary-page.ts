@@ -34,7 +34,8 @@ ${COLUMN_NAMES.map(rowOf).join("\n")}
 
 A text that begins as a formula does (with =, +, - or @, a tab or a line break) has an apostrophe
 before it, so that no spreadsheet runs it; one that a client began with an apostrophe and such a sign
-has one more. Taking one off gives the text again. A note longer than ${thousands(LONGEST_NOTE)} characters is cut and
+has one more. So has what follows a semicolon, a tab or a line break within a text, since spreadsheets
+of many languages begin a cell there. Taking one off gives the text again. A note longer than ${thousands(LONGEST_NOTE)} characters is cut and
 ends in …
 
 ## What reading forgives

@@ -62,6 +62,13 @@ describe("writing", () => {
     ["\nx", "'\nx"],
     [" =x", "' =x"],
     ["＝x", "'＝x"],
+    ["a;=1+1", "a;'=1+1"],
+    ["a; =1", "a;' =1"],
+    ['a;"=1', "a;'\"=1"],
+    ["a;'=1", "a;''=1"],
+    ["a\n-5 and more", "a\n'-5 and more"],
+    ["a\t@x;+", "a\t'@x;'+"],
+    ["a; 'tis fine; 1-2", "a; 'tis fine; 1-2"],
     ["'tis fine", "'tis fine"],
     ["1-2", "1-2"],
     ["", ""],
@@ -89,6 +96,22 @@ describe("round trip", () => {
         }
       }),
       { numRuns: 200 },
+    );
+  });
+
+  test("nor does one for a reader that splits at semicolons or tabs, whatever it makes of quotation marks", () => {
+    const runs = /^["\s]*[=+\-@＝＋－＠]/;
+    fc.assert(
+      fc.property(anyDiary, (diary) => {
+        const csv = diaryCsv(diary).slice(1);
+        for (const piece of csv.split(/[;\t\r\n]/)) expect(piece).not.toMatch(runs);
+        for (const delimiter of [";", "\t"]) {
+          for (const row of Papa.parse<string[]>(csv, { delimiter }).data) {
+            for (const cell of row) expect(cell).not.toMatch(runs);
+          }
+        }
+      }),
+      { numRuns: 300 },
     );
   });
 
