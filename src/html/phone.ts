@@ -54,11 +54,10 @@ function sessionsOf({
   const kinds = collection<SessionKind>();
   const placeOf = (bout: SessionBout) =>
     bouts.placeOf({ ...bout, painWords: painWords.placeOf(bout.painWords) });
-  const planned = sessions.map(({ week, date, part, minutes, short, bouts: own }) => ({
-    date,
-    week,
-    kind: kinds.placeOf({ part, minutes, short, bouts: own.map(placeOf) }),
-  }));
+  const planned = sessions.map(
+    ({ week, date, part, minutes, short, bouts: own }) =>
+      [date, week, kinds.placeOf({ part, minutes, short, bouts: own.map(placeOf) })] as const,
+  );
   return { painWords: painWords.items, bouts: bouts.items, kinds: kinds.items, sessions: planned };
 }
 

@@ -251,7 +251,7 @@ describe.each(Object.entries(SHAPES))("%s", (_name, shape) => {
   test("the phone: its words and what it counts", () => {
     const data = JSON.parse(JSON.stringify(phoneData(booklet, words)));
     const bouts = data.sessions.map(
-      ({ kind }: { kind: number }) => data.bouts[data.kinds[kind].bouts[0]],
+      ([, , kind]: [string, number, number]) => data.bouts[data.kinds[kind].bouts[0]],
     );
     expect(bouts.map((bout: { dose: string[] }) => readWords(bout.dose[0] ?? ""))).toEqual(doses);
     expect(bouts.map((bout: never) => readPace(segmentsOf(bout)))).toEqual(doses.map(asPaced));

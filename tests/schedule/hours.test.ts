@@ -176,7 +176,7 @@ describe("a day that begins in the evening", () => {
     const data = phoneData(booklet, english());
     expect(data.clock).toEqual({ morning: 1320, midday: 1560, evening: 1800 });
     expect(data.words["part.midday"]).toBe("02:00");
-    expect(data.sessions[0]?.date).toBe("2026-11-30");
+    expect(data.sessions[0]?.[0]).toBe("2026-11-30");
   });
 });
 

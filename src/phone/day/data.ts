@@ -45,12 +45,8 @@ export interface PhoneData {
   readonly bouts: readonly KeptBout[];
   /** Every different session, without its day; sessions name them by their place here. */
   readonly kinds: readonly SessionKind[];
-  /** First to last. */
-  readonly sessions: readonly {
-    readonly date: string;
-    readonly week: number;
-    readonly kind: number;
-  }[];
+  /** First to last; without names, since there are hundreds of them. */
+  readonly sessions: readonly (readonly [date: string, week: number, kind: number])[];
   /** The screens' words by key, with {names} to fill in. */
   readonly words: Readonly<Record<string, string>>;
 }
@@ -88,7 +84,7 @@ export function plannedSessions(data: PhoneData): readonly PlannedSession[] {
     startsAt: clock[kind.part],
     bouts: kind.bouts.flatMap((place) => bouts[place] ?? []),
   }));
-  return sessions.flatMap(({ date, week, kind }) => {
+  return sessions.flatMap(([date, week, kind]) => {
     const found = whole[kind];
     return found ? [{ ...found, date, week }] : [];
   });

@@ -72,11 +72,8 @@ interface PhoneData {
       readonly bouts: readonly { readonly key: string; readonly sets: number }[];
     };
   }[];
-  readonly sessions: readonly {
-    readonly date: string;
-    readonly week: number;
-    readonly kind: number;
-  }[];
+  /** Its day, its week and its kind. */
+  readonly sessions: readonly (readonly [string, number, number])[];
 }
 
 /** Two surfaces: the numbers that the phone counts with, and the words that it shows. */
@@ -102,15 +99,15 @@ export function readPhone(text: string, context: Context): Surface[] {
   say("pain to call from", "", plainNumber(data.pain.callLevel), "pain.callLevel");
   sayCallLevel([data.pain.severe], say, "pain.severe", context);
   const short = new Map<string, number>();
-  data.sessions.forEach((session, at) => {
-    const kind = data.kinds[session.kind];
+  data.sessions.forEach(([date, week, kindAt], at) => {
+    const kind = data.kinds[kindAt];
     if (!kind) throw new Error(`sessions[${at}] has no kind`);
-    const place = `sessions[${at}] kinds[${session.kind}]`;
-    const when = `${session.date} ${kind.part}`;
+    const place = `sessions[${at}] kinds[${kindAt}]`;
+    const when = `${date} ${kind.part}`;
     const bouts = kind.bouts.map((n) => ({ n, bout: boutAt(data, n) }));
     say("session", when, "yes", place);
     say("minutes", when, String(kind.minutes), `${place}.minutes`);
-    say("start", when, momentAt(session.date, data.clock[kind.part] ?? 0), "clock");
+    say("start", when, momentAt(date, data.clock[kind.part] ?? 0), "clock");
     say(
       "exercises",
       when,
@@ -123,7 +120,7 @@ export function readPhone(text: string, context: Context): Surface[] {
     const limits: string[] = [];
     for (const { n, bout } of bouts) {
       if (!bout) throw new Error(`${place}.bouts names bouts[${n}], which is not there`);
-      const key = weekKey(session.week, bout.title);
+      const key = weekKey(week, bout.title);
       facts.push(...boutFacts(bout, key, `bouts[${n}]`, data.units, context));
       words.push(...wordFacts(bout, key, `bouts[${n}]`, context));
       limits.push(`${bout.title} ${painOf(bout)}`);
