@@ -34,9 +34,9 @@ async function doExercise(sets: number): Promise<void> {
   for (let set = 1; set <= sets; set += 1) {
     await phone.sees(`Set ${set} of ${sets}`);
     // the getting ready, and the rest before it, are skipped; then the set is ended
-    await phone.tap("Skip");
+    await phone.tap("Start now");
     await phone.tap("End this set");
-    if (set < sets) await phone.tap("Skip");
+    if (set < sets) await phone.tap("End the rest");
   }
 }
 
@@ -79,9 +79,9 @@ describe.sequential("a week", { timeout: 120_000 }, () => {
     await phone.sees("Up");
     await phone.tap("End this set");
     for (const set of [2, 3]) {
-      await phone.tap("Skip");
+      await phone.tap("End the rest");
       await phone.sees(`Set ${set} of 3`);
-      await phone.tap("Skip");
+      await phone.tap("Start now");
       await phone.tap("End this set");
     }
     await phone.sees("How was it?");
@@ -123,7 +123,7 @@ describe.sequential("a week", { timeout: 120_000 }, () => {
     await phone.choose("How much pain did you have this morning?", 1);
     await phone.choose("Was that back to your usual?", "Yes");
     await phone.sees("Kept on this phone.");
-    expect(await phone.text()).not.toContain("Go easier");
+    expect(await phone.text()).not.toContain("That was too much");
     await phone.sees("No exercises today.");
   });
 
@@ -138,12 +138,12 @@ describe.sequential("a week", { timeout: 120_000 }, () => {
     await phone.sees("Stop this exercise");
     await phone.sees("Pain over 5 out of 10? Stop this exercise for today.");
     expect(await phone.text()).not.toContain("Go on");
-    await phone.tap("Leave this exercise");
+    await phone.tap("End this exercise");
     await phone.tap("Next exercise");
-    await phone.tap("Leave this exercise");
+    await phone.tap("Leave out this exercise");
     await phone.tap("Go on");
     await phone.choose("Pain now, after it", 6);
-    await phone.sees("Go easier");
+    await phone.sees("That was too much");
     await phone.tap("Finish the session");
     const [, wednesday] = await entries();
     expect(wednesday?.done).toBe("part");
@@ -157,7 +157,7 @@ describe.sequential("a week", { timeout: 120_000 }, () => {
     await phone.reopen("2026-12-03T08:00");
     await phone.choose("How much pain did you have this morning?", 6);
     await phone.choose("Was that back to your usual?", "No, worse");
-    await phone.sees("Go easier");
+    await phone.sees("That was too much");
     await phone.reopen("2026-12-04T19:00");
     await phone.sees("Do less next time: less weight first, then fewer sets.");
   });
@@ -187,7 +187,7 @@ describe.sequential("a week", { timeout: 120_000 }, () => {
     const late = await Phone.open(other, url, { at: "2026-12-05T09:00" });
     await late.sees("Nothing is written down for Friday. That happens. You can still do it today.");
     await late.tap("Start");
-    await late.tap("Leave this exercise");
+    await late.tap("Leave out this exercise");
     await late.choose("Did you do it?", "Done");
     await late.tap("Next exercise");
     await late.tap("Today");
@@ -209,7 +209,7 @@ describe.sequential("a week", { timeout: 120_000 }, () => {
   test("a missed session is let go without blame", async () => {
     await phone.reopen("2026-12-08T09:00");
     await phone.sees("Nothing is written down for Monday. That happens.");
-    await phone.tap("Leave it");
+    await phone.tap("Leave it out");
     await phone.sees("No exercises today.");
     expect((await entries()).map(({ done }) => done)).toEqual(["part", "part", "yes", "no"]);
   });
@@ -288,7 +288,7 @@ describe.sequential("a week", { timeout: 120_000 }, () => {
     const input = await fresh.page.waitForSelector('input[type="file"]');
     if (input === null) throw new Error("no place for a file");
     await (input as ElementHandle<HTMLInputElement>).uploadFile(file);
-    await fresh.sees("Taken in. Sessions: 4.");
+    await fresh.sees("Loaded. Sessions: 4.");
     expect(await fresh.kept()).toBe(await phone.kept());
     expect(fresh.complaints).toEqual([]);
     await other.close();

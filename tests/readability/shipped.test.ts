@@ -13,6 +13,8 @@ import {
   textFault,
   USUAL_GRADE,
 } from "../../src/readability/text-faults.ts";
+import { loadWords } from "../../src/words/load-words.ts";
+import type { Words } from "../../src/words/words.ts";
 import { DEMO, demoClinic, english } from "../support/world.ts";
 
 const workspace = demoClinic();
@@ -53,18 +55,31 @@ test("the demo clinic and its plans", () => {
 });
 
 describe("the words of the booklet's frame", () => {
-  const words = english();
-  const source = new Source("templates/words/en.yaml", "");
-  /** Any value a message asks for: a number, which is also a text. */
-  const values = new Proxy({}, { has: () => true, get: () => 3 });
-
-  test.each(words.keys)("%s", (key) => {
-    const text: ClientText = {
-      name: key,
-      markdown: words.say(key, values),
-      source,
-      place: () => source.atLine(1),
-    };
-    expect(textFault(text, USUAL_GRADE, "en")?.hint).toBeUndefined();
+  test.each(english().keys)("%s", (key) => {
+    expect(adviceOn("en", english(), key)).toBeUndefined();
   });
 });
+
+describe("the words of the phone's screens, in German", () => {
+  const words = loadWords("de", "de-DE");
+  /** They name the booklet's page on when to stop, whatever it is called there. */
+  const names = new Set(["phone.nav.stop", "phone.advice.signs"]);
+  const own = words.keys.filter((key) => key.startsWith("phone.") && !names.has(key));
+  test.each(own)("%s", (key) => {
+    expect(adviceOn("de", words, key)).toBeUndefined();
+  });
+});
+
+/** Any value a message asks for: a number, which is also a text. */
+const values = new Proxy({}, { has: () => true, get: () => 3 });
+
+function adviceOn(language: string, words: Words, key: string): string | undefined {
+  const source = new Source(`templates/words/${language}.yaml`, "");
+  const text: ClientText = {
+    name: key,
+    markdown: words.say(key, values),
+    source,
+    place: () => source.atLine(1),
+  };
+  return textFault(text, USUAL_GRADE, language)?.hint;
+}

@@ -12,6 +12,7 @@ import type { Settings } from "../store/settings.ts";
 import { useApp } from "./app.ts";
 import { Kept } from "./kept.tsx";
 import { PaceBar } from "./pace-bar.tsx";
+import { PaceMore } from "./pace-more.tsx";
 import { PaceShape } from "./pace-shape.tsx";
 import { Steps } from "./pace-steps.tsx";
 import { middleOf, oneSide, placeWords, toldOf, wordOf } from "./pace-words.ts";
@@ -110,32 +111,13 @@ export function PaceScreen(props: PaceProps) {
         {view.why === "waiting" && <p class="notice">{say("pace.rest-over")}</p>}
       </div>
       <PaceBar pace={pace} onHurts={hurt} />
-      <div class="pace-more">
-        {pace.undo && (
-          <button type="button" class="button" onClick={pace.undo}>
-            {say("undo.undo")}
-          </button>
-        )}
-        <button type="button" class="button" onClick={pace.back}>
-          {say("pace.back")}
-        </button>
-        <button type="button" class="button" onClick={pace.skip}>
-          {say("pace.skip")}
-        </button>
-        <button type="button" class="button" onClick={pace.setDone}>
-          {say("pace.set-done")}
-        </button>
-        <button
-          type="button"
-          class="button"
-          onClick={() => {
-            pace.lookAway();
-            setSteps(true);
-          }}
-        >
-          {say("exercise.steps")}
-        </button>
-      </div>
+      <PaceMore
+        pace={pace}
+        onSteps={() => {
+          pace.lookAway();
+          setSteps(true);
+        }}
+      />
       <Toggles />
       {pace.troubles.map((trouble) => (
         <p key={trouble} class="quiet">
@@ -211,7 +193,7 @@ function Hurts({ bout, known, onPain, onGoOn, onLeave }: HurtsProps) {
         </button>
       )}
       <button type="button" class={`button${advice ? " main" : ""}`} onClick={onLeave}>
-        {say("pace.leave")}
+        {say("pace.end")}
       </button>
     </section>
   );

@@ -26,9 +26,9 @@ test("it goes on, and the morning waits", { timeout: 60_000 }, async () => {
     await phone.tap("Go on where you were");
     await phone.tap("It hurts");
     await phone.choose(SIT, 4);
-    await phone.tap("Leave this exercise");
+    await phone.tap("End this exercise");
     await phone.tap("Next exercise");
-    await phone.tap("Leave this exercise");
+    await phone.tap("Leave out this exercise");
     await phone.choose("Did you do it?", "Done");
     await phone.tap("Go on");
     await phone.choose("Pain now, after it", 2);

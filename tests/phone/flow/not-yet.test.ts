@@ -34,7 +34,7 @@ test("a missed session is not offered the day before the long walk", {
     await phone.reopen("2026-12-05T14:00");
     await phone.sees("Nothing is written down for Friday. That happens.");
     await phone.sees("Not now. The time before “Long walk” on Sunday is kept free.");
-    await phone.sees("Leave this one, and go on with the next session.");
+    await phone.sees("Leave this one out, and go on with the next session.");
     expect(await starts(phone)).toBe(0);
   });
 });
@@ -73,7 +73,7 @@ test("in the evening the evening's start stands first", { timeout: 60_000 }, asy
 test("a bad day in the middle of a session goes on where it is", { timeout: 60_000 }, async () => {
   await onPhone(browser, url, { at: "2026-11-30T18:00" }, async (phone) => {
     await phone.tap("Start");
-    await phone.tap("Leave this exercise");
+    await phone.tap("Leave out this exercise");
     await phone.choose("Did you do it?", "Done");
     await phone.tap("Next exercise");
     await phone.sees("Exercise 2 of 2");

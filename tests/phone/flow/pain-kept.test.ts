@@ -50,7 +50,7 @@ describe("pain in the middle of an exercise", { timeout: 30_000 }, () => {
       await phone.choose(SIT, 2);
       expect(await told(phone)).toEqual([["part 4", "no"]]);
       await phone.choose(SIT, 5);
-      await phone.tap("Leave this exercise");
+      await phone.tap("End this exercise");
       expect(await told(phone)).toEqual([["part 5", "no"]]);
       const [monday] = await entriesOf(phone);
       expect([monday?.done, monday?.doneOn]).toEqual(["part", "2026-11-30"]);

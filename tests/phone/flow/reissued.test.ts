@@ -43,7 +43,7 @@ test("times that have moved", { timeout: 60_000 }, async () => {
     await phone.choose("How much pain did you have this morning?", 2);
     await phone.reopen("2026-12-04T08:00");
     await phone.sees("Morning: about");
-    await phone.sees("Go easier");
+    await phone.sees("That was too much");
   });
 });
 

@@ -38,7 +38,7 @@ describe("all done as planned", { timeout: 30_000 }, () => {
   test("keeps an exercise that was left out", async () => {
     await onPhone(browser, url, MONDAY, async (phone) => {
       await phone.tap("Start");
-      await phone.tap("Leave this exercise");
+      await phone.tap("Leave out this exercise");
       await phone.tap("Next exercise");
       await phone.tap("Today");
       await phone.tap("All done as planned");
@@ -50,7 +50,7 @@ describe("all done as planned", { timeout: 30_000 }, () => {
 describe("taken back", { timeout: 30_000 }, () => {
   test("leaving a missed session, which is offered again", async () => {
     await onPhone(browser, url, { at: "2026-12-05T09:00" }, async (phone) => {
-      await phone.tap("Leave it");
+      await phone.tap("Leave it out");
       await phone.sees("Left out: Friday.");
       expect(await told(phone)).toEqual([["no", "no"]]);
       await phone.tap("Undo");
@@ -67,11 +67,11 @@ describe("taken back", { timeout: 30_000 }, () => {
   test("leaving an exercise, an answer and a number", async () => {
     await onPhone(browser, url, MONDAY, async (phone) => {
       await phone.tap("Start");
-      await phone.tap("Leave this exercise");
+      await phone.tap("Leave out this exercise");
       await phone.sees("How was it?");
       await phone.tap("Undo");
       await phone.sees("Exercise 1 of 2");
-      await phone.tap("Leave this exercise");
+      await phone.tap("Leave out this exercise");
       await phone.choose("Did you do it?", "Done");
       await phone.choose("Pain while you did it", 7);
       await phone.tap("Undo");
@@ -87,13 +87,16 @@ describe("taken back", { timeout: 30_000 }, () => {
       await phone.tap("Start");
       await phone.tap("Start");
       await phone.sees("Set 1 of 3");
-      await phone.tap("Skip");
+      await phone.tap("Start now");
       await phone.tap("End this set");
       await phone.sees("Rest");
       await phone.tap("Undo");
       await phone.sees("Set 1 of 3");
       await phone.sees("Go on");
-      for (let tap = 0; tap < 7; tap += 1) await phone.tap("Skip");
+      await phone.tap("End this set");
+      for (let set = 2; set <= 3; set += 1) {
+        for (const label of ["End the rest", "Start now", "End this set"]) await phone.tap(label);
+      }
       await phone.sees("The exercise is over.");
       await phone.tap("Undo");
       await phone.sees("Set 3 of 3");
@@ -107,7 +110,7 @@ describe("taken back", { timeout: 30_000 }, () => {
     await onPhone(browser, url, MONDAY, async (phone) => {
       await phone.tap("Start");
       for (const next of ["Next exercise", "Go on"]) {
-        await phone.tap("Leave this exercise");
+        await phone.tap("Leave out this exercise");
         await phone.choose("Did you do it?", "Done");
         await phone.tap(next);
       }

@@ -42,7 +42,7 @@ describe.sequential("a call that is due", { timeout: 60_000 }, () => {
     await phone.tap("It hurts");
     await phone.choose(SIT, 9);
     await mustCall();
-    await phone.tap("Leave this exercise");
+    await phone.tap("End this exercise");
     await phone.tap("Next exercise");
     await mustCall();
     await phone.tap("Finish the session");
@@ -74,7 +74,7 @@ describe.sequential("a call that is due", { timeout: 60_000 }, () => {
     await phone.tap("I have called");
     await phone.reopen("2026-12-02T19:20");
     expect(await phone.text()).not.toContain("Call us today");
-    await phone.sees("Go easier");
+    await phone.sees("That was too much");
     expect(await buttons()).toContain("Start");
   });
 

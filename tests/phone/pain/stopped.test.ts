@@ -28,13 +28,13 @@ test("pain of 7 in the first exercise leaves the second out, with the reason", {
   await phone.tap("Start");
   await phone.tap("It hurts");
   await phone.choose(SIT, 7);
-  await phone.tap("Leave this exercise");
+  await phone.tap("End this exercise");
   await phone.tap("Next exercise");
   await phone.sees("Exercise 2 of 2");
-  await phone.sees("Leave this one today");
+  await phone.sees("Leave this one out today");
   await phone.sees(`You have stopped “${SIT}” today, since it hurt too much.`);
   await phone.sees("This one works the same part of you.");
-  expect(await buttons()).toEqual(["Leave this exercise"]);
+  expect(await buttons()).toEqual(["Leave out this exercise"]);
 });
 
 test("the same after the page is loaded anew, and it is written down as not done", {
@@ -42,8 +42,8 @@ test("the same after the page is loaded anew, and it is written down as not done
 }, async () => {
   await phone.page.reload();
   await phone.sees("Exercise 2 of 2");
-  expect(await buttons()).toEqual(["Leave this exercise"]);
-  await phone.tap("Leave this exercise");
+  expect(await buttons()).toEqual(["Leave out this exercise"]);
+  await phone.tap("Leave out this exercise");
   await phone.tap("Go on");
   await phone.tap("Finish the session");
   const [entry] = readDiary(await phone.kept()).diary?.entries ?? [];

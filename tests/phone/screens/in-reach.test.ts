@@ -34,7 +34,7 @@ interface State {
 }
 
 const toWork = async (phone: Phone) => {
-  await phone.tap("Skip");
+  await phone.tap("Start now");
   await phone.sees("1 of 15");
 };
 
@@ -86,7 +86,7 @@ const STATES: readonly State[] = [
     name: "at the client's own pace, without a tempo",
     url: ownPace,
     reach: async (phone) => {
-      await phone.tap("Skip");
+      await phone.tap("Start now");
       await phone.sees("I have done it");
     },
     buttons: ["Pause", "It hurts"],
@@ -95,7 +95,7 @@ const STATES: readonly State[] = [
     name: "at a change of sides",
     url: ownPace,
     reach: async (phone) => {
-      await phone.tap("Skip");
+      await phone.tap("Start now");
       await phone.tap("I have done it");
       await phone.sees("Change sides");
     },

@@ -99,16 +99,16 @@ const STATES: [string, (phone: Phone) => Promise<void>, string?][] = [
     "after an exercise",
     async (phone) => {
       await phone.tap("Start");
-      await phone.tap("Leave this exercise");
+      await phone.tap("Leave out this exercise");
     },
   ],
   [
     "the end of a session",
     async (phone) => {
       await phone.tap("Start");
-      await phone.tap("Leave this exercise");
+      await phone.tap("Leave out this exercise");
       await phone.tap("Next exercise");
-      await phone.tap("Leave this exercise");
+      await phone.tap("Leave out this exercise");
       await phone.tap("Go on");
     },
   ],

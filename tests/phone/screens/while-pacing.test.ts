@@ -60,7 +60,7 @@ describe("left and right", () => {
         },
       );
       for (const label of taps) await phone.tap(label);
-      await phone.tap(taps[0] === "Start" ? "Back" : "Zurück");
+      await phone.tap(taps[0] === "Start" ? "Do this again" : "Noch einmal");
       await phone.sees(sides[0]);
       await phone.sees(sides[1], 15_000);
       await phone.sees(sides[0], 15_000);
@@ -165,7 +165,7 @@ describe("something else to look at", () => {
     timeout: 60_000,
   }, async () => {
     const phone = await begun();
-    await phone.tap("Skip");
+    await phone.tap("Start now");
     await phone.tap("End this set");
     await phone.tap("How to do it");
     await phone.sees("Rest");
@@ -184,7 +184,7 @@ describe("something else to look at", () => {
     { timeout: 60_000 },
     async (hash) => {
       const phone = await begun();
-      await phone.tap("Skip");
+      await phone.tap("Start now");
       await phone.tap("End this set");
       await phone.sees("Rest");
       await phone.page.evaluate(`location.hash = "${hash}"`);
@@ -214,7 +214,7 @@ describe("something else to look at", () => {
     await phone.sees("Get ready");
     await phone.sees("Set 1 of 2 · 2 of 5");
     await phone.tap("It hurts");
-    await phone.tap("Leave this exercise");
+    await phone.tap("End this exercise");
     await phone.sees("How was it?");
     const before = await heard(phone);
     await phone.tap("Today");
