@@ -31,6 +31,8 @@ const say = (text: string) => process.stdout.write(`${text}\n`);
 const HIGHS_WEEKS = Number(process.env.BENCH_HIGHS ?? 12);
 /** A picture of sixty a second, in milliseconds. */
 const PICTURE = 16;
+/** What a booklet's file may take, in bytes. */
+const LARGEST_HTML = 420_000;
 const BOOKLETS = Number(process.env.BENCH_BOOKLETS ?? 200);
 
 say("Median of the runs; a ratio is against the limit named beside it.\n");
@@ -142,14 +144,23 @@ async function phone(): Promise<void> {
   const booklet = makeBooklet(asSigned(value), workspace, words, DAY);
   const assets = await loadAssets(join(ROOT, "templates"), words);
   const found = await findBrowser({ env: process.env, platform: process.platform });
-  const { keys, pause, entries } = await keyCost(found, booklet, assets, words);
+  const { keys, pauses, entries, bytes } = await keyCost(found, booklet, assets, words);
   row(
     "a key of a note on the phone",
     `${ms(median(keys))}, worst ${ms(Math.max(...keys))}`,
     median(keys) / PICTURE,
     `${PICTURE} ms, at a quarter of this machine's speed (${entries} sessions written down)`,
   );
-  say(`  keeping it after a pause in the typing: ${ms(pause)}`);
+  const [first = 0, ...later] = pauses;
+  say(
+    `  keeping it when the typing pauses: ${ms(first)} the first time, then ${ms(median(later))}`,
+  );
+  row(
+    "the largest demo's HTML",
+    `${Math.round(bytes / 1000)} KB`,
+    bytes / LARGEST_HTML,
+    `${LARGEST_HTML / 1000} KB, with its pictures and the companion`,
+  );
 }
 
 /** Seeded weeks of ten exercises, feasible and not. Limit: HiGHS on the same weeks. */

@@ -22,9 +22,11 @@ const SLOWER = 4;
 export interface KeyCost {
   /** Milliseconds of each key: its handler, what is drawn anew and its layout. */
   readonly keys: readonly number[];
-  /** The longest time for which the page did not answer in the second after the last key. */
-  readonly pause: number;
+  /** The longest time for which the page did not answer in the second after the last key of a burst, each. */
+  readonly pauses: readonly number[];
   readonly entries: number;
+  /** Of the booklet's file. */
+  readonly bytes: number;
 }
 
 /** Types into the note of the last session of a booklet of which every session is written down. */
@@ -55,7 +57,8 @@ export async function keyCost(
   });
   try {
     const file = join(folder, "booklet.html");
-    writeFileSync(file, renderHtml(booklet, assets, { script }));
+    const html = renderHtml(booklet, assets, { script });
+    writeFileSync(file, html);
     const url = pathToFileURL(file).href;
     const page = await browser.newPage();
     await page.goto(url);
@@ -67,8 +70,8 @@ export async function keyCost(
     await page.goto(`${url}#/write/${sessionKey(last).replace(" ", "-")}`);
     await page.waitForSelector(".note-field textarea");
     await page.emulateCPUThrottling(SLOWER);
-    const { keys, pause } = (await page.evaluate(TYPE)) as Omit<KeyCost, "entries">;
-    return { keys, pause, entries: entries.length };
+    const { keys, pauses } = (await page.evaluate(TYPE)) as Pick<KeyCost, "keys" | "pauses">;
+    return { keys, pauses, entries: entries.length, bytes: Buffer.byteLength(html) };
   } finally {
     await browser.close();
     rmSync(folder, { recursive: true, force: true });
@@ -80,8 +83,9 @@ const NOTE = "The last set was slow; the shoulder felt warm, not sore.";
 const TYPE = `(async () => {
   const field = document.querySelector(".note-field textarea");
   field.focus();
-  const keys = [];
+  const [keys, pauses] = [[], []];
   for (let n = 0; n < 60; n += 1) {
+    if (n % 20 === 10) pauses.push(await pause());
     await new Promise((done) => setTimeout(done, 30));
     const start = performance.now();
     document.execCommand("insertText", false, "a");
@@ -90,13 +94,16 @@ const TYPE = `(async () => {
     void field.offsetHeight;
     keys.push(performance.now() - start);
   }
-  let [before, pause] = [performance.now(), 0];
-  const end = before + 1000;
-  while (before < end) {
-    await new Promise((done) => setTimeout(done, 0));
-    const now = performance.now();
-    pause = Math.max(pause, now - before);
-    before = now;
+  return { keys: keys.slice(10), pauses };
+  async function pause() {
+    let [before, longest] = [performance.now(), 0];
+    const end = before + 1000;
+    while (before < end) {
+      await new Promise((done) => setTimeout(done, 0));
+      const now = performance.now();
+      longest = Math.max(longest, now - before);
+      before = now;
+    }
+    return longest;
   }
-  return { keys: keys.slice(10), pause };
 })()`;
