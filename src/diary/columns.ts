@@ -43,6 +43,7 @@ export interface Cells {
   readonly kg: number;
   readonly effort: number;
   readonly pain_during: number;
+  readonly sudden: boolean;
   readonly pain_after: number;
   readonly pain_morning: number;
   readonly worse_morning: boolean;
@@ -222,6 +223,14 @@ export const COLUMNS: { readonly [N in ColumnName]: Column<Cells[N]> } = {
     "free",
     score,
     "Pain during the exercise: 0 is none.",
+  ),
+  sudden: column(
+    "exercise",
+    "exercise",
+    "sudden",
+    "free",
+    yesNo,
+    "Whether that pain came suddenly.",
   ),
   pain_after: column("session", "session", "painAfter", "free", score, "Pain after the session."),
   pain_morning: column(

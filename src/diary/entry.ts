@@ -51,6 +51,8 @@ export interface DiaryExercise {
   /** What was really done, where it was not as planned. */
   readonly real: Amount;
   readonly pain: number | undefined;
+  /** Whether that pain came suddenly; undefined where that was not said. */
+  readonly sudden?: boolean | undefined;
 }
 
 /** How much of an exercise; undefined where it has no such number or it was as planned. */

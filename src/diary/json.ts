@@ -45,6 +45,8 @@ interface ExerciseJson {
   /** What was really done, where it was not as planned. */
   readonly real: AmountJson;
   readonly pain_during: number | null;
+  /** Whether that pain came suddenly. */
+  readonly sudden: boolean | null;
 }
 
 interface AmountJson {
@@ -85,11 +87,18 @@ const SESSION_COLUMNS = COLUMN_NAMES.filter((name) =>
 const withNull = (fields: object): Record<string, unknown> =>
   Object.fromEntries(Object.entries(fields).map(([name, value]) => [name, value ?? null]));
 
-const exerciseJson = ({ planned, real, pain, ...exercise }: DiaryExercise): ExerciseJson => ({
+const exerciseJson = ({
+  planned,
+  real,
+  pain,
+  sudden,
+  ...exercise
+}: DiaryExercise): ExerciseJson => ({
   ...exercise,
   planned: amountJson(planned),
   real: amountJson(real),
   pain_during: pain ?? null,
+  sudden: sudden ?? null,
 });
 
 const amountJson = (amount: Amount): AmountJson => withNull(amount) as unknown as AmountJson;

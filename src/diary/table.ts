@@ -82,7 +82,7 @@ const nameOf = ({ title, card, side }: DiaryExercise): string =>
 
 const SIDES = { left: "left", right: "right", each: "each side", both: "both sides" } as const;
 
-function differences({ done, planned, real, pain }: DiaryExercise): string[] {
+function differences({ done, planned, real, pain, sudden }: DiaryExercise): string[] {
   const amounts = [
     [real.sets, planned.sets, "sets"],
     [real.reps, planned.reps, "repetitions"],
@@ -95,5 +95,6 @@ function differences({ done, planned, real, pain }: DiaryExercise): string[] {
       return want === undefined ? [`${was} ${unit}`] : [`${was} ${unit} (${want} planned)`];
     }),
     ...(pain === undefined || pain === 0 ? [] : [`pain ${pain}`]),
+    ...(sudden ? ["sudden pain"] : []),
   ];
 }

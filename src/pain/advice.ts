@@ -19,13 +19,15 @@ export interface Advice<One> {
  * call as well (common practice).
  */
 export function adviceDuring<One extends Pick<Limited, "pain">>(
-  pain: number,
+  pain: number | undefined,
   bout: One,
   callLevel: number,
   sudden = false,
 ): Advice<One> | undefined {
-  if (sudden || pain >= callLevel) return { level: "call", over: "during", by: bout };
-  return isOver(pain, bout) ? { level: "stop", over: "during", by: bout } : undefined;
+  if (sudden || (pain ?? 0) >= callLevel) return { level: "call", over: "during", by: bout };
+  return pain !== undefined && isOver(pain, bout)
+    ? { level: "stop", over: "during", by: bout }
+    : undefined;
 }
 
 /** Whether pain while an exercise is done is over its limit: at the limit it is all right. */
@@ -94,12 +96,10 @@ export function adviceOfDay<One extends Limited>(
       painAfter === undefined ? undefined : adviceAfter(painAfter, bouts, callLevel),
     ),
     ...sessions.flatMap(({ felt, bouts }) =>
-      felt.exercises.map(({ card, pain }) => {
+      felt.exercises.map(({ card, pain, sudden }) => {
         // one whose limits are not known any more is held against the strictest there is
         const bout = bouts.find((one) => one.card === card) ?? strictestAfter(bouts);
-        return pain === undefined || bout === undefined
-          ? undefined
-          : adviceDuring(pain, bout, callLevel);
+        return bout && adviceDuring(pain, bout, callLevel, sudden);
       }),
     ),
   ].filter((advice) => advice !== undefined);

@@ -7,9 +7,9 @@ import { type FeltDay, type FeltSession, feltDays, type Limited } from "./felt.t
 export interface CallReason {
   /** The day and what was felt on it: "2026-12-02 morning", "2026-12-02 during heel-raise". */
   readonly id: string;
-  /** Pain from the level to call from on, or mornings running that were worse. */
+  /** Pain from the level to call from on or sudden, or mornings running that were worse. */
   readonly sign: "severe" | "settle";
-  /** 0 to 10; of mornings 0, since they are not told by a number. */
+  /** 0 to 10; of mornings and sudden pain 0, since they are not told by a number. */
   readonly pain: number;
 }
 
@@ -59,12 +59,17 @@ const isOlder = <One>(
 
 /** Of the exercises of a day, and the hours after them. */
 function eveningReasons({ day, sessions }: FeltDay<unknown>, callLevel: number): CallReason[] {
+  const exercises = sessions.flatMap(({ felt }) => felt.exercises);
+  const sudden = new Set(exercises.flatMap((one) => (one.sudden ? [one.card] : [])));
   const during = new Map<string, number[]>();
-  for (const { card, pain } of sessions.flatMap(({ felt }) => felt.exercises)) {
+  for (const { card, pain } of exercises) {
     if (pain !== undefined) during.set(card, [...(during.get(card) ?? []), pain]);
   }
   const after = sessions.flatMap(({ felt }) => felt.painAfter ?? []);
   return [
+    ...[...sudden].map(
+      (card): CallReason => ({ id: `${day} sudden ${card}`, sign: "severe", pain: 0 }),
+    ),
     ...[...during].flatMap(([card, pains]) => severe(`${day} during ${card}`, pains, callLevel)),
     ...severe(`${day} after`, after, callLevel),
   ];

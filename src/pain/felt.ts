@@ -14,6 +14,8 @@ export interface Felt {
     readonly card: string;
     readonly pain: number | undefined;
     readonly done?: "yes" | "part" | "no";
+    /** Whether its pain came suddenly. */
+    readonly sudden?: boolean | undefined;
   }[];
   readonly painAfter: number | undefined;
   readonly painMorning: number | undefined;
@@ -53,5 +55,8 @@ export function feltDays<One>(diary: readonly FeltSession<One>[]): FeltDay<One>[
 /** Whether any of it was done, or any pain was written down. */
 function wasTried({ done, exercises, painAfter, painMorning, worseMorning }: Felt): boolean {
   const pains = [...exercises.map(({ pain }) => pain), painAfter, painMorning];
-  return done !== "no" || worseMorning === true || pains.some((pain) => pain !== undefined);
+  const sudden = exercises.some((one) => one.sudden);
+  return (
+    done !== "no" || sudden || worseMorning === true || pains.some((pain) => pain !== undefined)
+  );
 }

@@ -25,15 +25,16 @@ export function stoppedBefore<One extends Loading>(
 }
 
 /**
- * Over its limit. Where no pain is allowed, the rule is to make the movement smaller first, and to stop
+ * Over its limit, or sudden. Where no pain is allowed, the rule is to make the movement smaller first, and to stop
  * where it still hurts: one that was then done as planned was not stopped.
  */
 function wasStopped(bout: Loading, { exercises }: Felt): boolean {
   return exercises.some(
-    ({ card, pain, done }) =>
+    ({ card, pain, done, sudden }) =>
       card === bout.card &&
-      pain !== undefined &&
-      isOver(pain, bout) &&
-      !(bout.pain.kind === "pain-free" && done === "yes"),
+      (sudden === true ||
+        (pain !== undefined &&
+          isOver(pain, bout) &&
+          !(bout.pain.kind === "pain-free" && done === "yes"))),
   );
 }

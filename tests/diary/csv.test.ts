@@ -32,10 +32,10 @@ describe("writing", () => {
     expect(CSV.startsWith(`\uFEFF${COLUMN_NAMES.join(",")}\r\n`)).toBe(true);
     expect(CSV.endsWith("Z\r\n")).toBe(true);
     expect(UNMARKED.split("\r\n")[1]).toBe(
-      "1,achilles-demo,R-0417,2026-11-25 3f9a2c,1,2026-12-01,evening,2026-12-01,,,,yes,no,,,,,,,6,,2,1,no,,2026-12-01T18:30:05Z",
+      "1,achilles-demo,R-0417,2026-11-25 3f9a2c,1,2026-12-01,evening,2026-12-01,,,,yes,no,,,,,,,6,,,2,1,no,,2026-12-01T18:30:05Z",
     );
     expect(UNMARKED.split("\r\n")[2]).toBe(
-      '1,achilles-demo,R-0417,2026-11-25 3f9a2c,1,2026-12-01,evening,,heel-raise-one-leg-step,"Rise up on one leg, heel over a step",left,yes,,3,12,10,,,,,,,,,,2026-12-01T18:30:05Z',
+      '1,achilles-demo,R-0417,2026-11-25 3f9a2c,1,2026-12-01,evening,,heel-raise-one-leg-step,"Rise up on one leg, heel over a step",left,yes,,3,12,10,,,,,,,,,,,2026-12-01T18:30:05Z',
     );
   });
 
@@ -343,7 +343,7 @@ describe("a row that cannot be read is told, and its session left out", () => {
   });
 
   test("after a hundred problems the others are counted", () => {
-    const text = `${CSV.split("\r\n")[0]}\r\n${`1,achilles-demo,R-0417${",".repeat(22)},x\r\n`.repeat(200)}`;
+    const text = `${CSV.split("\r\n")[0]}\r\n${`1,achilles-demo,R-0417${",".repeat(23)},x\r\n`.repeat(200)}`;
     const { problems } = readDiary(text);
     expect(problems).toHaveLength(101);
     expect(problems.at(-1)).toMatchObject({ code: "more", values: { n: 1300 } });
@@ -351,7 +351,7 @@ describe("a row that cannot be read is told, and its session left out", () => {
 });
 
 test("a diary without sessions says whose it is", () => {
-  expect(diaryCsv(diaryOf())).toContain(`\r\n1,achilles-demo,R-0417${",".repeat(23)}\r\n`);
+  expect(diaryCsv(diaryOf())).toContain(`\r\n1,achilles-demo,R-0417${",".repeat(24)}\r\n`);
 });
 
 test("two of one card in a session stay two", () => {

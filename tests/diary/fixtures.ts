@@ -19,6 +19,7 @@ export const exercise = (over: Partial<DiaryExercise> = {}): DiaryExercise => ({
   planned: { sets: 3, reps: 12, kg: 10 },
   real: NO_AMOUNT,
   pain: undefined,
+  sudden: undefined,
   ...over,
 });
 
@@ -153,6 +154,7 @@ const anyExercise: fc.Arbitrary<DiaryExercise> = fc.record({
   planned: amount,
   real: amount,
   pain: score,
+  sudden: maybe(fc.boolean()),
 });
 
 const anyEntry: fc.Arbitrary<DiaryEntry> = fc.record({

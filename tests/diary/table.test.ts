@@ -133,6 +133,7 @@ test("the machine form keeps its fields", () => {
             planned: { sets: 3, reps: 12, kg: 10 },
             real: { sets: null, reps: null, kg: null },
             pain_during: null,
+            sudden: null,
           },
         ],
       },

@@ -260,6 +260,13 @@ describe("from the level to call from on", () => {
     }
   });
 
+  test("sudden pain of the last day, with or without a number, asks for a call", () => {
+    for (const n of [undefined, 2]) {
+      const day = on(2, { done: "no", exercises: [{ card: "rise", pain: n, sudden: true }] });
+      expect(adviceFromLast([day], 8)).toEqual({ level: "call", over: "during", by: FIVE });
+    }
+  });
+
   test("a call comes before a milder word of the same day", () => {
     const day = on(2, { worseMorning: true, exercises: [{ card: "rise", pain: 9 }] });
     expect(adviceFromLast([day], 8)).toEqual({ level: "call", over: "during", by: FIVE });

@@ -46,6 +46,12 @@ test.each<[string, WrittenSession<Limited>[], string[]]>([
   ["after", [on(2, { painAfter: 8 })], ["02 after"]],
   ["the next morning", [on(2, { painMorning: 8 })], ["02 morning"]],
   ["an exercise that the booklet no longer has", [on(2, during(9, "gone"))], ["02 during gone"]],
+  [
+    "pain that came suddenly, whatever its number",
+    [on(2, { exercises: [{ card: "rise", pain: undefined, sudden: true }] })],
+    ["02 sudden rise"],
+  ],
+  ["pain that did not", [on(2, { exercises: [{ card: "rise", pain: 5, sudden: false }] })], []],
   ["one bad morning", [on(2, bad)], []],
   ["two bad mornings running", [on(2, bad), on(4, bad)], ["04 mornings"]],
   ["with a good one between", [on(2, bad), on(4, well), on(6, bad)], []],

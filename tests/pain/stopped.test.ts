@@ -61,6 +61,11 @@ describe("left out, and for which exercise", () => {
     ],
     ["the worst", [session([rise(10, "no")])], { rise: "rise", squat: "rise", circle: "rise" }],
     [
+      "sudden, within its limit and done as planned",
+      [session([{ ...rise(2, "yes"), sudden: true }])],
+      { rise: "rise", squat: "rise", circle: "rise" },
+    ],
+    [
       "one that shares none with the others",
       [session([{ card: "bridge", pain: 7, done: "part" }])],
       { bridge: "bridge" },

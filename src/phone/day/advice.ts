@@ -17,11 +17,12 @@ export interface Advice {
 
 /** Pain during an exercise, 0 to 10: over the limit, the rule's own words; within it nothing. */
 export function adviceDuring(
-  number: number,
+  number: number | undefined,
   bout: SessionBout,
   signs: PainSigns,
+  sudden = false,
 ): Advice | undefined {
-  const advice = pain.adviceDuring(number, bout, signs.callLevel);
+  const advice = pain.adviceDuring(number, bout, signs.callLevel, sudden);
   return advice?.level === "stop"
     ? { level: "stop", says: [bout.painWords.over] }
     : inWords(advice, signs);
@@ -103,7 +104,7 @@ export function felt(sessions: readonly PlannedSession[], entries: readonly Diar
       day: dayOf(entry),
       felt: entry,
       bouts: known.length > 0 ? known : all,
-      bookletOf: /^\d{4}-\d\d-\d\d(?=-)/.exec(entry.booklet)?.[0],
+      bookletOf: /^\d{4}-\d\d-\d\d\b/.exec(entry.booklet)?.[0],
     };
   };
 }

@@ -100,8 +100,9 @@ export function entryFor(
     (one) => isTold(one) && empty.exercises.every(({ card }) => card !== one.card),
   );
   const here = empty.exercises.map((one) => {
-    const { done, real, pain } = kept.exercises.find(({ card }) => card === one.card) ?? one;
-    return { ...one, done, real, pain };
+    const { done, real, pain, sudden } =
+      kept.exercises.find(({ card }) => card === one.card) ?? one;
+    return { ...one, done, real, pain, sudden };
   });
   const exercises = [...here, ...others];
   return { ...kept, short, exercises, done: doneOf(exercises.map(({ done }) => done)) };
@@ -111,7 +112,7 @@ export function entryFor(
 export function withExercise(
   entry: DiaryEntry,
   card: string,
-  change: Partial<Pick<DiaryExercise, "done" | "real" | "pain">>,
+  change: Partial<Pick<DiaryExercise, "done" | "real" | "pain" | "sudden">>,
   today: string,
 ): DiaryEntry {
   const exercises = entry.exercises.map((one) =>
@@ -126,19 +127,29 @@ export function withExercise(
   };
 }
 
-/**
- * The entry with a number for pain felt in the middle of an exercise, which was tried then. `before` is
- * what was felt in it earlier: the most of both is kept.
- */
+/** What a client says in the middle of an exercise that hurts. */
+export interface FeltNow {
+  readonly pain: number | undefined;
+  /** What was felt in it earlier: the most of both is kept. */
+  readonly before: number | undefined;
+  readonly sudden?: boolean | undefined;
+}
+
+/** The entry with what was felt in the middle of an exercise, which was tried then. */
 export function withFelt(
   entry: DiaryEntry,
   card: string,
-  { pain, before }: { readonly pain: number; readonly before: number | undefined },
+  { pain, before, sudden }: FeltNow,
   today: string,
 ): DiaryEntry {
-  const done = entry.exercises.find((one) => one.card === card)?.done;
-  const tried = { done: done === "yes" ? done : ("part" as const) };
-  return withExercise(entry, card, { ...tried, pain: Math.max(pain, before ?? 0) }, today);
+  const known = entry.exercises.find((one) => one.card === card);
+  const felt = [pain, before].filter((one) => one !== undefined);
+  const change = {
+    done: known?.done === "yes" ? known.done : ("part" as const),
+    pain: felt.length > 0 ? Math.max(...felt) : known?.pain,
+    sudden,
+  };
+  return withExercise(entry, card, change, today);
 }
 
 /**
@@ -195,8 +206,8 @@ export function placeIn(
 }
 
 /** Whether anything is written down of an exercise. */
-const isTold = ({ done, pain, real }: DiaryExercise): boolean =>
-  done !== "no" || pain !== undefined || isOther(real);
+const isTold = ({ done, pain, sudden, real }: DiaryExercise): boolean =>
+  done !== "no" || pain !== undefined || sudden !== undefined || isOther(real);
 
 /** Whether an exercise was not done as planned. */
 export const isUnplanned = ({ done, real }: DiaryExercise): boolean =>

@@ -18,7 +18,7 @@ export function withPaced(
   today: string,
 ): DiaryEntry {
   const known = entry.exercises.find((one) => one.card === card);
-  const tried = sets > 0 || known?.pain !== undefined;
+  const tried = sets > 0 || known?.pain !== undefined || known?.sudden !== undefined;
   const done = whole ? "yes" : tried ? "part" : "no";
   return withExercise(entry, card, { done, real: { sets, reps, kg: known?.real.kg } }, today);
 }

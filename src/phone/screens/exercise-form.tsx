@@ -8,9 +8,9 @@ import { amountToChange } from "../day/entries.ts";
 import { type Odd, oddOf } from "../day/odd.ts";
 import { useApp } from "./app.ts";
 import { AskBack } from "./ask-back.tsx";
-import { AdviceBox, Choice, Count, Fold, PainScale } from "./parts.tsx";
+import { AdviceBox, Choice, Count, Fold, PainScale, Sudden } from "./parts.tsx";
 
-type Change = Partial<Pick<DiaryExercise, "done" | "real" | "pain">>;
+type Change = Partial<Pick<DiaryExercise, "done" | "real" | "pain" | "sudden">>;
 
 interface ExerciseFormProps {
   /** As it is planned; undefined where the booklet no longer has it. */
@@ -30,7 +30,7 @@ interface Asked {
 /** One exercise: done or not, how much where it was different, and the pain. */
 export function ExerciseForm({ bout, exercise, onChange }: ExerciseFormProps) {
   const { say, data } = useApp();
-  const { title, pain } = exercise;
+  const { title, pain, sudden } = exercise;
   const [asked, setAsked] = useState<Asked | undefined>(undefined);
   const change: ExerciseFormProps["onChange"] = (wanted, said) => {
     const odd = oddOf(exercise, wanted, amountToChange(bout, exercise));
@@ -44,7 +44,7 @@ export function ExerciseForm({ bout, exercise, onChange }: ExerciseFormProps) {
     const real = wanted.real && { ...exercise.real, [amount]: wanted.real[amount] };
     onChange({ ...wanted, ...(real && { real }) }, said);
   };
-  const advice = bout && pain !== undefined ? adviceDuring(pain, bout, data.pain) : undefined;
+  const advice = bout && adviceDuring(pain, bout, data.pain, sudden);
   const options: readonly Done[] = ["yes", "part", "no"];
   return (
     <section class="write-exercise">
@@ -65,6 +65,9 @@ export function ExerciseForm({ bout, exercise, onChange }: ExerciseFormProps) {
           value={pain}
           onChange={(number) => onChange({ pain: number }, say("kept"))}
         />
+      )}
+      {(advice || sudden !== undefined) && (
+        <Sudden sudden={sudden} onChange={(answer) => onChange({ sudden: answer }, say("kept"))} />
       )}
       {advice && <AdviceBox advice={advice} />}
     </section>

@@ -1,8 +1,10 @@
 /** The pace of one exercise: what to do now in large words and a shape, and everything that can be pressed. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
+import type { DiaryExercise } from "../../diary/entry.ts";
 import { adviceDuring } from "../day/advice.ts";
 import type { PainSigns } from "../day/data.ts";
+import type { FeltNow } from "../day/entries.ts";
 import { pacedOf } from "../pace/amounts.ts";
 import type { SetDone } from "../pace/done.ts";
 import { phaseOf } from "../pace/phase.ts";
@@ -16,8 +18,10 @@ import { PaceMore } from "./pace-more.tsx";
 import { PaceShape } from "./pace-shape.tsx";
 import { Steps } from "./pace-steps.tsx";
 import { middleOf, oneSide, placeWords, toldOf, wordOf } from "./pace-words.ts";
-import { AdviceBox, Heading, PainScale } from "./parts.tsx";
+import { AdviceBox, Heading, PainScale, Sudden } from "./parts.tsx";
 import { usePace } from "./use-pace.ts";
+
+type FeltExercise = Pick<DiaryExercise, "pain" | "sudden">;
 
 interface PaceProps {
   /** Tells the exercises of all sessions apart. */
@@ -27,10 +31,10 @@ interface PaceProps {
   /** The run as it was stored, where it was broken off. */
   readonly stored: string | undefined;
   readonly onStore: (pace: string) => void;
-  /** The pain that is written down of it. */
-  readonly pain: number | undefined;
-  /** A number that is tapped; `before`: what was felt earlier in the exercise. */
-  readonly onPain: (felt: { readonly pain: number; readonly before: number | undefined }) => void;
+  /** What is written down of its pain. */
+  readonly felt: FeltExercise | undefined;
+  /** What is tapped of its pain. */
+  readonly onPain: (felt: FeltNow) => void;
   /** A set was begun or ended: what is done so far. */
   readonly onSet: (done: readonly SetDone[]) => void;
   /** `before`: the run before a tap that ended it. */
@@ -38,12 +42,12 @@ interface PaceProps {
 }
 
 export function PaceScreen(props: PaceProps) {
-  const { name, bout, sets, stored, onStore, pain, onPain, onSet, onEnd } = props;
+  const { name, bout, sets, stored, onStore, felt, onPain, onSet, onEnd } = props;
   const { data, say, tell } = useApp();
   const pace = usePace({ name, bout, sets, stored, onStore });
   const { view } = pace;
   // whoever comes back to an exercise that hurt too much is not asked to go on
-  const [hurts, setHurts] = useState(isOver(pain, bout, data.pain));
+  const [hurts, setHurts] = useState(isOver(felt, bout, data.pain));
   const [steps, setSteps] = useState(false);
   const over = view.mode === "over";
   const end = () => {
@@ -72,7 +76,7 @@ export function PaceScreen(props: PaceProps) {
     return (
       <Hurts
         bout={bout}
-        known={pain}
+        known={felt}
         onPain={onPain}
         onGoOn={() => {
           setHurts(false);
@@ -155,31 +159,38 @@ function Toggles() {
 
 interface HurtsProps {
   readonly bout: SessionBout;
-  readonly known: number | undefined;
+  readonly known: FeltExercise | undefined;
   readonly onPain: PaceProps["onPain"];
   readonly onGoOn: () => void;
   readonly onLeave: () => void;
 }
 
-const isOver = (pain: number | undefined, bout: SessionBout, signs: PainSigns): boolean =>
-  pain !== undefined && adviceDuring(pain, bout, signs) !== undefined;
+const isOver = (exercise: FeltExercise | undefined, bout: SessionBout, signs: PainSigns) =>
+  adviceDuring(exercise?.pain, bout, signs, exercise?.sudden) !== undefined;
 
 /** Pain in the middle of an exercise: a number, kept the moment it is tapped, and what the plan says to it. */
 function Hurts({ bout, known, onPain, onGoOn, onLeave }: HurtsProps) {
   const { say, data } = useApp();
   const over = isOver(known, bout, data.pain);
-  const [before] = useState(over ? undefined : known);
-  const [pain, setPain] = useState(over ? known : undefined);
-  const tap = (number: number) => {
-    setPain(number);
-    onPain({ pain: number, before });
+  const [before] = useState(over ? undefined : known?.pain);
+  const [pain, setPain] = useState(over ? known?.pain : undefined);
+  const [sudden, setSudden] = useState(known?.sudden);
+  const tell = (now: Omit<FeltNow, "before">) => {
+    setPain(now.pain);
+    setSudden(now.sudden);
+    onPain({ ...now, before });
   };
-  const advice = pain === undefined ? undefined : adviceDuring(pain, bout, data.pain);
+  const advice = adviceDuring(pain, bout, data.pain, sudden);
   return (
     <section class="session">
       <Heading>{say("pace.how-much")}</Heading>
-      <PainScale legend={bout.title} value={pain} onChange={tap} />
-      {pain !== undefined && <Kept />}
+      <PainScale
+        legend={bout.title}
+        value={pain}
+        onChange={(number) => tell({ pain: number, sudden })}
+      />
+      <Sudden sudden={sudden} onChange={(now) => tell({ pain, sudden: now })} />
+      {(pain !== undefined || sudden) && <Kept />}
       {advice && <AdviceBox advice={advice} />}
       {pain !== undefined && !advice && (
         <p class="notice" role="status">

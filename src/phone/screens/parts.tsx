@@ -87,6 +87,27 @@ export function PainScale(props: Omit<ScaleProps, "low" | "high">) {
   return <Scale {...props} low={say("scale.none")} high={say("scale.worst")} />;
 }
 
+interface SuddenProps {
+  readonly sudden: boolean | undefined;
+  readonly onChange: (sudden: boolean) => void;
+}
+
+/** Whether pain came suddenly: a reason to call, whatever its number. */
+export function Sudden({ sudden, onChange }: SuddenProps) {
+  const { say } = useApp();
+  return (
+    <Choice
+      legend={say("sudden")}
+      options={[
+        { value: "yes", label: say("yes") },
+        { value: "no", label: say("no") },
+      ]}
+      value={sudden === undefined ? undefined : sudden ? "yes" : "no"}
+      onChange={(answer) => onChange(answer === "yes")}
+    />
+  );
+}
+
 interface MorningProps {
   readonly legend: string;
   /** A session of the day whose next morning is asked for. */

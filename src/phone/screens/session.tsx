@@ -80,7 +80,7 @@ function Begun({ session, place }: BegunProps) {
         sets={sets}
         stored={place.pace}
         onStore={(pace) => app.keepPace(pace)}
-        pain={exercise?.pain}
+        felt={exercise}
         onPain={(felt) => app.write(withFelt(entry, bout.card, felt, day))}
         onSet={(done) => app.write(pacedEntry(done))}
         onEnd={end}

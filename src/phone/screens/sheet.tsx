@@ -45,6 +45,7 @@ function Row({ entry }: { readonly entry: DiaryEntry }) {
           <div key={one.card}>
             {one.title}: {say(`done.${one.done}`)}
             <Really {...one.real} />
+            {one.sudden === true && ` (${say("diary.sudden")})`}
           </div>
         ))}
       </td>

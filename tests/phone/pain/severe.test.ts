@@ -1,6 +1,7 @@
 /** On a real phone: pain of 8 or more asks for a call at once, whenever it is given, with the number to tap. */
 import type { Browser } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { readDiary } from "../../../src/diary/csv.ts";
 import { launch, Phone, phoneHtml, saved } from "../phone-page.ts";
 import { demoBooklet } from "../support.ts";
 
@@ -55,4 +56,28 @@ describe.sequential("pain of 8 or more", { timeout: 60_000 }, () => {
     await asksForCall();
     expect(phone.complaints).toEqual([]);
   });
+});
+
+test("pain that came suddenly asks for a call too, within the limit, and is kept", {
+  timeout: 60_000,
+}, async () => {
+  const context = await browser.createBrowserContext();
+  const other = await Phone.open(context, url, { at: "2026-11-30T19:00" });
+  await other.tap("Start");
+  await other.tap("Start");
+  await other.tap("It hurts");
+  await other.choose(SIT, 2);
+  await other.sees("That is within your limit.");
+  await other.choose("Did the pain come suddenly?", "Yes");
+  await other.sees("Call us today");
+  await other.sees(SAYS);
+  expect(await other.text()).not.toContain("Go on");
+  const [entry] = readDiary(await other.kept()).diary?.entries ?? [];
+  expect(entry?.exercises[0]).toMatchObject({ pain: 2, sudden: true });
+  await other.page.reload();
+  await other.sees("Call us today");
+  await other.choose("Did the pain come suddenly?", "No");
+  expect(await other.text()).not.toContain("Call us today");
+  expect(other.complaints).toEqual([]);
+  await context.close();
 });
