@@ -20,7 +20,7 @@ import { build } from "esbuild";
 import fc from "fast-check";
 
 /** Of these only a changed command, which they start, or a slow oracle would tell more. */
-const LEFT_OUT = /(^|[-/])(properties|hostile|command|highs|pace|plans)\.test\.ts$/;
+const LEFT_OUT = /(^|[-/])(properties|state-table|hostile|command|highs|pace|plans)\.test\.ts$/;
 
 const COLLECTING = `
   export { expect } from "vitest";
