@@ -125,8 +125,8 @@ export class Phone {
   /** Taps what says this, exactly or at its beginning; waits until it is there. */
   async tap(label: string): Promise<void> {
     const find = `(${FIND})(${JSON.stringify(label)})`;
-    await this.page.waitForFunction(find, { timeout: 5000 }).catch(() => {
-      throw new Error(`nothing to tap says "${label}"`);
+    await this.page.waitForFunction(find, { timeout: 5000 }).catch(async () => {
+      throw new Error(`nothing to tap says "${label}" on:\n${await this.text()}`);
     });
     await this.page.evaluate(`${find}.click()`);
     await this.settled();

@@ -1,5 +1,5 @@
 /** The pace of one exercise as a screen uses it: what it shows, and what can be pressed. */
-import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
 import type { Pace } from "../device/driver.ts";
 import { begin } from "../pace/run.ts";
@@ -43,7 +43,8 @@ export function usePace({ name, bout, sets, stored, onStore }: PaceOf): PaceInUs
   );
   const pace = useRef<Pace | undefined>(undefined);
 
-  useEffect(() => {
+  // at once, not after the next frame: what can be seen can be pressed
+  useLayoutEffect(() => {
     const moves: Partial<Record<string, string>> = {
       "pace.say.lift": bout.liftWord,
       "pace.say.lower": bout.lowerWord,

@@ -143,6 +143,21 @@ describe("something else to look at", () => {
     return phone;
   };
 
+  test("what can be seen can be pressed: a tap before the next frame is not lost", async () => {
+    const context = await browser.createBrowserContext();
+    const phone = await Phone.open(context, await withWork(quick), { at: MONDAY });
+    await phone.tap("Start");
+    await phone.page.evaluate(`
+      new MutationObserver((_, own) => {
+        const button = [...document.querySelectorAll("button")].find((one) => one.textContent === "Start now");
+        if (button) { own.disconnect(); button.click(); }
+      }).observe(document.body, { subtree: true, childList: true });`);
+    await phone.tap("Start");
+    // getting ready would last longer
+    await phone.sees("End this set", 2000);
+    await context.close();
+  });
+
   test("how to do it: the work waits, goes on where it was, and nothing is lost", {
     timeout: 60_000,
   }, async () => {
