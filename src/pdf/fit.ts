@@ -2,7 +2,7 @@
 import type { Page } from "../browser/browser.ts";
 
 /** Classes that a part is given one after another until it fits; what they do stands in the print styles. */
-const STEPS = ["fit-1", "fit-2", "fit-3", "fit-4"];
+const STEPS = ["fit-1", "fit-2", "fit-3", "fit-4", "fit-5"];
 
 /**
  * Measures every part that has `data-fit` as it will be printed, against `--page-width` and `--page-height`
