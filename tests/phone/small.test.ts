@@ -80,6 +80,13 @@ describe("what the device keeps", () => {
   test.each([
     ["a place", place, place],
     ["no pace", { ...place, pace: 4 }, { ...place, pace: undefined }],
+    ["an open question", { ...place, hurts: true }, { ...place, hurts: true }],
+    ["no question", { ...place, hurts: false }, place],
+    [
+      "no question after the pace",
+      { ...place, stage: "end", hurts: true },
+      { ...place, stage: "end" },
+    ],
     ["no exercise", { ...place, at: -1 }, undefined],
     ["half an exercise", { ...place, at: 0.5 }, undefined],
     ["an unknown stage", { ...place, stage: "?" }, undefined],

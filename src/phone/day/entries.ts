@@ -200,9 +200,10 @@ export function placeIn(
     return at < 0 ? [] : [{ key, at }];
   });
   const [next] = rest;
-  if (next === undefined) return { ...place, stage: "end", pace: undefined };
+  const still = { ...place, pace: undefined, hurts: undefined };
+  if (next === undefined) return { ...still, stage: "end" };
   const stays = before[place.at]?.key === next.key && place.stage === "after";
-  return { ...place, at: next.at, stage: stays ? "after" : "ready", pace: undefined };
+  return { ...still, at: next.at, stage: stays ? "after" : "ready" };
 }
 
 /** Whether anything is written down of an exercise. */

@@ -10,6 +10,7 @@ import type { Known } from "../day/hold.ts";
 import type { Pairs } from "../day/pairs.ts";
 import type { SessionPlace, Settings } from "../store/settings.ts";
 import type { Route } from "./route.ts";
+import type { PaceState } from "./use-kept.ts";
 import type { Say } from "./words.ts";
 
 export interface App {
@@ -62,8 +63,8 @@ export interface App {
   /** Where the client is in a session that can be gone on with. */
   readonly place: SessionPlace | undefined;
   readonly setPlace: (place: SessionPlace | undefined) => void;
-  /** Keeps the state of the pace at the place that the client is in. */
-  readonly keepPace: (pace: string) => void;
+  /** Keeps the state of the pace, or whether it hurts, at the place that the client is in. */
+  readonly keepPace: (state: PaceState) => void;
   readonly go: (route: Route) => void;
   /** Says something to a screen reader without moving the focus. */
   readonly tell: (text: string) => void;

@@ -33,6 +33,10 @@ interface PaceProps {
   readonly onStore: (pace: string) => void;
   /** What is written down of its pain. */
   readonly felt: FeltExercise | undefined;
+  /** Whether it was being asked how much it hurts, when this screen was left. */
+  readonly hurts: boolean;
+  /** It is asked from now on, or not any more. */
+  readonly onHurts: (hurts: boolean) => void;
   /** What is tapped of its pain. */
   readonly onPain: (felt: FeltNow) => void;
   /** A set was begun or ended: what is done so far. */
@@ -42,12 +46,12 @@ interface PaceProps {
 }
 
 export function PaceScreen(props: PaceProps) {
-  const { name, bout, sets, stored, onStore, felt, onPain, onSet, onEnd } = props;
+  const { name, bout, sets, stored, onStore, felt, onHurts, onPain, onSet, onEnd } = props;
   const { data, say, tell } = useApp();
   const pace = usePace({ name, bout, sets, stored, onStore });
   const { view } = pace;
   // whoever comes back to an exercise that hurt too much is not asked to go on
-  const [hurts, setHurts] = useState(isOver(felt, bout, data.pain));
+  const [hurts, setHurts] = useState(props.hurts || isOver(felt, bout, data.pain));
   const [steps, setSteps] = useState(false);
   const over = view.mode === "over";
   const end = () => {
@@ -80,6 +84,7 @@ export function PaceScreen(props: PaceProps) {
         onPain={onPain}
         onGoOn={() => {
           setHurts(false);
+          onHurts(false);
           pace.goOn();
         }}
         onLeave={end}
@@ -91,6 +96,7 @@ export function PaceScreen(props: PaceProps) {
     pace.lookBack();
     pace.pause();
     setHurts(true);
+    onHurts(true);
   };
   if (steps) {
     const back = () => {

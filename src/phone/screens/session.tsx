@@ -67,9 +67,9 @@ function Begun({ session, place }: BegunProps) {
     const pacedEntry = (done: readonly SetDone[]) =>
       withPaced(entry, bout.card, pacedOf(done, sets), day);
     const end = (done: readonly SetDone[], before: string | undefined) => {
-      const after = { ...place, stage: "after", pace: undefined } as const;
+      const after = { ...place, stage: "after", pace: undefined, hurts: undefined } as const;
       const said = before && app.say("undo.ended");
-      const was = { place: { ...place, pace: before } };
+      const was = { place: { ...place, pace: before, hurts: undefined } };
       app.act({ entries: [pacedEntry(done)], place: after }, said, undefined, was);
     };
     return (
@@ -79,8 +79,10 @@ function Begun({ session, place }: BegunProps) {
         bout={bout}
         sets={sets}
         stored={place.pace}
-        onStore={(pace) => app.keepPace(pace)}
+        onStore={(pace) => app.keepPace({ pace })}
         felt={exercise}
+        hurts={place.hurts === true}
+        onHurts={(hurts) => app.keepPace({ hurts })}
         onPain={(felt) => app.write(withFelt(entry, bout.card, felt, day))}
         onSet={(done) => app.write(pacedEntry(done))}
         onEnd={end}

@@ -6,11 +6,14 @@ import { withEntry, writtenAfter } from "../day/entries.ts";
 import type { SessionPlace, Settings } from "../store/settings.ts";
 import type { Store } from "../store/store.ts";
 
+/** What changes of a place while an exercise is paced. */
+export type PaceState = Partial<Pick<SessionPlace, "pace" | "hurts">>;
+
 interface KeptInUse {
   readonly kept: Kept;
   readonly change: (act: Act) => void;
-  /** Keeps the state of the pace at the place that the client is in. */
-  readonly keepPace: (pace: string) => void;
+  /** Keeps the state of the pace, or whether it hurts, at the place that the client is in. */
+  readonly keepPace: (state: PaceState) => void;
   /** The client has what was put aside in a file of their own. */
   readonly asideTaken: () => void;
   /** Deletes it all. Whether nothing is left. */
@@ -55,9 +58,9 @@ export function useKept(store: Store, booklet: string): KeptInUse {
       setSettings(all);
     }
   };
-  const keepPace = (pace: string) =>
+  const keepPace = (state: PaceState) =>
     setPlace((there) => {
-      const next = there && { ...there, pace };
+      const next = there && { ...there, ...state };
       store.keepPlace(next);
       return next;
     });

@@ -95,13 +95,15 @@ export interface SessionPlace {
   readonly stage: "ready" | "pace" | "after" | "end";
   /** The pace's own state while its screen is open. */
   readonly pace: string | undefined;
+  /** Whether it is being asked how much it hurts, in the middle of the pace. */
+  readonly hurts?: boolean | undefined;
 }
 
 const STAGES: readonly SessionPlace["stage"][] = ["ready", "pace", "after", "end"];
 
 /** A place from stored text; undefined where there is none that can be taken up. */
 export function readPlace(text: string | null): SessionPlace | undefined {
-  const { key, day, short, at, stage, pace } = jsonObject(text);
+  const { key, day, short, at, stage, pace, hurts } = jsonObject(text);
   const known = STAGES.find((one) => one === stage);
   if (typeof key !== "string" || typeof at !== "number" || known === undefined) return undefined;
   if (!Number.isInteger(at) || at < 0) return undefined;
@@ -113,6 +115,7 @@ export function readPlace(text: string | null): SessionPlace | undefined {
     at,
     stage: known,
     pace: typeof pace === "string" ? pace : undefined,
+    ...(hurts === true && known === "pace" && { hurts }),
   };
 }
 

@@ -40,6 +40,32 @@ describe("pain in the middle of an exercise", { timeout: 30_000 }, () => {
     });
   });
 
+  test("is still asked for after a reload and on the way back, until it is gone on with", async () => {
+    await onPhone(browser, url, MONDAY, async (phone) => {
+      const question = "How much does it hurt?";
+      await hurt(phone);
+      await phone.sees(question);
+      await phone.page.reload();
+      await phone.sees(question);
+      await phone.choose(SIT, 4);
+      await phone.tap("Today");
+      await phone.reopen("2026-11-30T18:20");
+      await phone.tap("Go on where you were");
+      await phone.sees(question);
+      await phone.tap("Go on");
+      await phone.page.reload();
+      await phone.sees("Set 1 of 3");
+      expect(await phone.text()).not.toContain(question);
+      await phone.tap("It hurts");
+      await phone.tap("End this exercise");
+      await phone.tap("Next exercise");
+      await phone.tap("Start");
+      await phone.sees("Set 1 of");
+      expect(await phone.text()).not.toContain(question);
+      expect(await told(phone)).toEqual([["part 4", "no"]]);
+    });
+  });
+
   test("within the limit it is kept too, and the most of an exercise holds", async () => {
     await onPhone(browser, url, MONDAY, async (phone) => {
       await hurt(phone);
