@@ -38,6 +38,8 @@ export interface Booklet {
   readonly before: readonly OwnPage[];
   readonly after: readonly OwnPage[];
   readonly cover: Cover;
+  /** What to do first; undefined where the program has no session. */
+  readonly start: StartHere | undefined;
   readonly stop: StopPage;
   readonly pain: PainPage;
   readonly weeks: readonly CalendarWeek[];
@@ -111,6 +113,25 @@ export interface Cover {
   }[];
   /** The clinician's note to the client: Markdown, may be empty. */
   readonly note: string;
+}
+
+/** The session to begin with. */
+export interface StartHere {
+  /** "Start here: your first session", or in the middle of a program "Your next session". */
+  readonly heading: string;
+  /** "Monday 30 November 2026 · Evening · about 24 minutes". */
+  readonly when: string;
+  readonly exercises: readonly {
+    readonly anchor: string;
+    readonly title: string;
+    readonly side: string | undefined;
+    /** "3 sets of 15", and "8 kg" where something is loaded. */
+    readonly dose: readonly string[];
+    /** The sign that has to be there first. */
+    readonly when: string | undefined;
+  }[];
+  /** When it hurts too much and what to do then, a sentence an entry. */
+  readonly stop: readonly string[];
 }
 
 /** A height from 0 to 1 for each week of the program: its share of the most. */

@@ -278,6 +278,12 @@ export const achilles: Booklet = {
       care: [],
     },
   ],
+  start: {
+    heading: "Start here: your first session",
+    when: "Monday 30 November 2026 · Evening · about 38 minutes",
+    exercises: [],
+    stop: ["Pain over 5 out of 10? Stop this exercise for today."],
+  },
   progress: [],
   myPlan: { when: undefined, where: undefined, ifThen: [] },
   language: "en-GB",
