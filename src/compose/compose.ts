@@ -87,7 +87,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
     spacing: spacingOf(program),
     partNames: partNames(program.clock, words),
     sessions: bookletSessions(composing, phases),
-    known: program.protocol.value.known,
+    outlook: program.protocol.value.outlook,
     printed: { date: parts.day, words: write.longDate(parts.day) },
   };
 }

@@ -63,8 +63,8 @@ export interface Booklet {
   readonly spacing: Spacing;
   /** Every session, first to last, as a calendar or a phone needs it. */
   readonly sessions: readonly BookletSession[];
-  /** What is known of the course and what is not. */
-  readonly known: string | undefined;
+  /** What to expect of the course; undefined where the protocol does not say it. */
+  readonly outlook: Outlook | undefined;
   /** The day of printing, for the last page and the document's data: never the plan's own day. */
   readonly printed: { readonly date: string; readonly words: string };
 }
@@ -113,6 +113,18 @@ export interface Cover {
   }[];
   /** The clinician's note to the client: Markdown, may be empty. */
   readonly note: string;
+}
+
+/** What a client may expect of a course, in their words. */
+export interface Outlook {
+  /** How long it usually takes. */
+  readonly takes: string;
+  readonly known: string;
+  readonly unknown: string;
+  /** What else there is. */
+  readonly instead: string;
+  /** Where this comes from: authors, year, journal. */
+  readonly from: readonly string[];
 }
 
 /** The session to begin with. */

@@ -77,6 +77,7 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     ],
     contents: contents(booklet, words, pages),
     cover: coverView(booklet, words),
+    outlook: booklet.outlook && { ...booklet.outlook, from: booklet.outlook.from.join("; ") },
     start: booklet.start && {
       ...booklet.start,
       exercises: booklet.start.exercises.map((one) => ({
@@ -142,7 +143,7 @@ function contents(
     line("part-pain", say("pain.heading")),
     line("part-weeks", say("weeks.heading")),
     line("part-my-plan", say("my-plan.heading")),
-    ...(booklet.known === undefined ? [] : [line("part-expect", say("expect.heading"))]),
+    ...(booklet.outlook === undefined ? [] : [line("part-expect", say("expect.heading"))]),
     ...booklet.phases.map(({ anchor, label, title }) =>
       line(anchor, label === undefined ? title : say("contents.phase", { label, title })),
     ),

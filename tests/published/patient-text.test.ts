@@ -264,7 +264,7 @@ const CDC: readonly Item[] = [
     11,
     "what is known and what is not",
     ({ booklet }) =>
-      /trial/.test(booklet.known ?? "") && /[Nn]obody can say/.test(booklet.known ?? ""),
+      /trial/.test(booklet.outlook?.known ?? "") && (booklet.outlook?.unknown ?? "") !== "",
     "one trial, and who gains most is not known",
   ],
   [12, "behaviour is recommended", ({ booklet }) => booklet.exercises.length > 0, "exercises"],

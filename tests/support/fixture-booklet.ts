@@ -261,7 +261,7 @@ export const achilles: Booklet = {
   clock: { morning: 420, midday: 780, evening: 1140 },
   spacing: { groupHours: {}, events: [] },
   partNames: { morning: "Morning", midday: "Midday", evening: "Evening" },
-  known: undefined,
+  outlook: undefined,
   easier: [
     {
       anchor: "easier-both-legs",
