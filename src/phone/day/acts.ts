@@ -1,6 +1,7 @@
 /** What one tap changes, and the change that takes it back. */
 import { type Diary, type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
 import type { SessionPlace, Settings } from "../store/settings.ts";
+import { writtenAfter } from "./entries.ts";
 
 /** All that is kept on the phone. */
 export interface Kept {
@@ -12,7 +13,7 @@ export interface Kept {
 /** A change of what is kept; what it does not name stays as it is. */
 export interface Act {
   readonly entries?: readonly DiaryEntry[];
-  /** Entries written elsewhere, joined to the diary as they are: of each session, what was written last holds. */
+  /** Entries written elsewhere, joined to the diary: of each session, what was written last holds. */
   readonly joined?: readonly DiaryEntry[];
   /** `none`: no session is under way any more. */
   readonly place?: SessionPlace | "none";
@@ -47,6 +48,17 @@ const withdrawn = (entry: DiaryEntry): DiaryEntry => ({
   note: "",
   exercises: [],
 });
+
+/**
+ * Entries from elsewhere as they join a diary: over one that was taken back they are told anew, and so
+ * written later than it; else what is older would stay away.
+ */
+export const joinedTo = ({ entries }: Diary, joined: readonly DiaryEntry[]): DiaryEntry[] =>
+  joined.map((entry) => {
+    const before = findSession(entries, sessionKey(entry));
+    if (before === undefined || before.exercises.length > 0) return entry;
+    return { ...entry, written: writtenAfter(new Date(entry.written), before.written) };
+  });
 
 /** The diary as screens, advice and everybody it is sent to see it: without entries that were taken back. */
 export function standing(diary: Diary): Diary {

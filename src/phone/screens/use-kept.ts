@@ -1,7 +1,7 @@
 /** What is kept on the phone as the screens have it: the diary, the place in a session, the choices, and their changes. */
 import { useEffect, useMemo, useState } from "preact/hooks";
 import { type Diary, type DiaryEntry, findSession, sessionKey } from "../../diary/entry.ts";
-import { type Act, type Kept, standing } from "../day/acts.ts";
+import { type Act, joinedTo, type Kept, standing } from "../day/acts.ts";
 import { withEntry, writtenAfter } from "../day/entries.ts";
 import type { SessionPlace, Settings } from "../store/settings.ts";
 import type { Store } from "../store/store.ts";
@@ -45,7 +45,10 @@ export function useKept(store: Store, booklet: string): KeptInUse {
     return withEntry(all, { ...entry, booklet, written: mark });
   };
   const change = ({ entries = [], joined = [], place: next, settings: changed }: Act) => {
-    if (joined.length > 0) setKnown(store.keep({ ...store.diary(), entries: joined }));
+    if (joined.length > 0) {
+      const diary = store.diary();
+      setKnown(store.keep({ ...diary, entries: joinedTo(diary, joined) }));
+    }
     if (entries.length > 0) setKnown(store.keep(entries.reduce(written, store.diary())));
     if (next) {
       const there = next === "none" ? undefined : next;

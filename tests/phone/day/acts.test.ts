@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { diaryCsv, readDiary } from "../../../src/diary/csv.ts";
 import type { Diary, DiaryEntry } from "../../../src/diary/entry.ts";
 import { mergeDiaries } from "../../../src/diary/merge.ts";
-import { type Act, standing, undoOf } from "../../../src/phone/day/acts.ts";
+import { type Act, joinedTo, standing, undoOf } from "../../../src/phone/day/acts.ts";
 import { emptyEntry, withAll, withEntry } from "../../../src/phone/day/entries.ts";
 import { USUAL_SETTINGS } from "../../../src/phone/store/settings.ts";
 import { NO_DIARY, session } from "../support.ts";
@@ -30,6 +30,22 @@ test.each([
   // what another window still holds does not bring it back, and the file that is kept is read whole
   expect(said(mergeDiaries(after, undone))).toEqual(said(before));
   expect(readDiary(diaryCsv(undone))).toEqual({ diary: undone, problems: [] });
+});
+
+test("a diary that was joined and taken back can be joined again", () => {
+  const others = [later(done, 1)];
+  const join = (diary: Diary) =>
+    mergeDiaries(diary, { ...NO_DIARY, entries: joinedTo(diary, others) });
+  const once = join(NO_DIARY);
+  const act = undoOf({ joined: others }, { diary: NO_DIARY, place, settings: USUAL_SETTINGS });
+  const undone = applied(once, act, 3);
+  expect(standing(undone).entries).toEqual([]);
+  const again = standing(join(undone)).entries;
+  expect(again).toEqual([{ ...others[0], written: "2026-12-01T00:00:04Z" }]);
+  // what was written since is not written over
+  const [entry] = again;
+  const since = withEntry(once, { ...done, painAfter: 9, written: "2026-12-02T00:00:00Z" });
+  expect(entry && standing(join(since)).entries[0]?.painAfter).toBe(9);
 });
 
 test("where the client was, and what they had chosen", () => {

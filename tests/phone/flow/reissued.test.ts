@@ -110,6 +110,11 @@ describe("a corrected reference", { timeout: 60_000 }, () => {
       await phone.sees("The morning after Monday");
       await phone.tap("Undo");
       await phone.sees(asks);
+      await phone.tap("Yes, the same person");
+      const [again] = readDiary(await kept(phone, "BF-0471")).diary?.entries ?? [];
+      expect(again && toldOf(again)).toEqual(["yes 4", "yes"]);
+      await phone.tap("Undo");
+      await phone.sees(asks);
       await phone.tap("No, somebody else");
       await phone.sees("Tuesday 1 December");
       await phone.page.reload();
