@@ -10,7 +10,7 @@ const OUTSIDE = [
   "html/policy.test.ts",
   "html/right-to-left.test.ts",
   "phone/screens/**",
-  "phone/{flow,kept,pain}/**",
+  "phone/{flow,kept,pain,taps}/**",
   "phone/{bad-day,care-words,drift,intervals,trouble,week,when-ready}.test.ts",
   "{cli,command-line}.test.ts",
   "commands/**",

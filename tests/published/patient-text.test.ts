@@ -54,7 +54,7 @@ const PEMAT: readonly Item[] = [
     2,
     "nothing that distracts",
     ({ booklet }) => booklet.before.length === 0,
-    "no page without a task: safety, pain, dates, doses, exercises, diary, questions",
+    "no page without a task: safety, pain, dates, doses, exercises, diary, contact",
   ],
   [
     3,
@@ -110,19 +110,18 @@ const PEMAT: readonly Item[] = [
     "an order that follows the reader",
     ({ html }) =>
       [
-        'class="start"',
-        'id="part-stop',
-        'id="part-pain',
-        'id="part-weeks',
-        'id="part-my-plan',
-        'id="phase-',
-        'id="exercise-',
-        'id="part-diary',
-        'id="part-questions',
+        "part-stop",
+        "part-pain",
+        "part-weeks",
+        "part-my-plan",
+        "phase-",
+        "exercise-",
+        "part-diary",
+        "part-contact",
       ]
-        .map((mark) => html.indexOf(mark))
+        .map((id) => html.indexOf(`id="${id}`))
         .every((at, index, all) => at > (all[index - 1] ?? -1)),
-    "what to do first, safety, pain, when, what, how, writing down, what to ask",
+    "safety, pain, when, what, how, writing down, whom to call",
   ],
   [
     11,
@@ -264,7 +263,7 @@ const CDC: readonly Item[] = [
     11,
     "what is known and what is not",
     ({ booklet }) =>
-      /trial/.test(booklet.outlook?.known ?? "") && (booklet.outlook?.unknown ?? "") !== "",
+      /trial/.test(booklet.known ?? "") && /[Nn]obody can say/.test(booklet.known ?? ""),
     "one trial, and who gains most is not known",
   ],
   [12, "behaviour is recommended", ({ booklet }) => booklet.exercises.length > 0, "exercises"],

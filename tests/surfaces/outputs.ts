@@ -47,19 +47,9 @@ const companion = await loadCompanion();
 export async function outputsOf(
   client: Client,
 ): Promise<Outputs | { readonly faults: readonly Fault[] }> {
-  const { workspace, assets, plans } = await open(client.clinic);
+  const { assets, workspace } = await open(client.clinic);
   const words = wordsOf(client.clinic);
-  const make = (text: string, day: string, record?: IssuedRecord) => {
-    plans.set(client.path, text);
-    const before = { today: day, recordOf: () => ({ value: record, faults: [] }) };
-    const { value: unsigned, faults } = makeProgram(workspace, client.path, before);
-    plans.delete(client.path);
-    if (!unsigned || faults.some(isError)) return { faults };
-    const value = asSigned(unsigned);
-    const booklet = makeBooklet(value, workspace, words, day, client.edition);
-    const issued = issue(booklet, value.program, record).value;
-    return { made: value, booklet, issued, faults, ics: calendarFile(booklet, issued) };
-  };
+  const make = await makerOf(client);
   const before = client.before && make(client.before.text, client.before.made);
   if (before && !before.made) return before;
   const now = make(client.text, client.made, before && throughItsFile(before.issued));
@@ -75,6 +65,49 @@ export async function outputsOf(
     table: planTable(made, workspace.texts.library, words),
     booklet,
   };
+}
+
+/** Makes booklets of a client's plan, one after the other. */
+async function makerOf({ clinic, path, edition }: Client) {
+  const { workspace, plans } = await open(clinic);
+  const words = wordsOf(clinic);
+  return (text: string, day: string, record?: IssuedRecord) => {
+    plans.set(path, text);
+    const before = { today: day, recordOf: () => ({ value: record, faults: [] }) };
+    const { value: unsigned, faults } = makeProgram(workspace, path, before);
+    plans.delete(path);
+    if (!unsigned || faults.some(isError)) return { faults };
+    const value = asSigned(unsigned);
+    const booklet = makeBooklet(value, workspace, words, day, edition);
+    const issued = issue(booklet, value.program, record).value;
+    return { made: value, booklet, issued, faults, ics: calendarFile(booklet, issued) };
+  };
+}
+
+/** One of the booklets that a client gets in turn; `anew`: as if none had been issued before. */
+export interface InTurn {
+  readonly text: string;
+  readonly made: string;
+  readonly anew?: boolean;
+}
+
+/** The HTML files of booklets that a client gets one after the other; undefined where one of them cannot be made. */
+export async function issuedInTurn(
+  client: Client,
+  all: readonly InTurn[],
+): Promise<readonly string[] | undefined> {
+  const { assets } = await open(client.clinic);
+  const make = await makerOf(client);
+  const files: string[] = [];
+  let record: IssuedRecord | undefined;
+  for (const { text, made, anew } of all) {
+    const { booklet, issued } = make(text, made, anew ? undefined : record);
+    if (!booklet) return undefined;
+    record = throughItsFile(issued);
+    const script = companionOf(booklet, companion, assets.allWords);
+    files.push(renderHtml(booklet, assets, script === undefined ? {} : { script }));
+  }
+  return files;
 }
 
 /** A record as the next booklet finds it: written, and read again. */

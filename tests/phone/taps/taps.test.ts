@@ -1,0 +1,58 @@
+/**
+ * Clients who tap at random for twelve weeks, on the built companion in a real browser: no number tapped is lost,
+ * advice is what the page says, and nothing offered breaks recovery or a time kept clear. `npm run taps` lets
+ * 10,000 tap. TAPS_CLIENTS says how many, TAPS_SEED which is the first.
+ */
+import { availableParallelism } from "node:os";
+import { expect, test, vi } from "vitest";
+import { type Issued, programOfSlot, SLOTS } from "./booklets.ts";
+import { Tapping } from "./browser.ts";
+import { Tally } from "./tally.ts";
+
+/** What would help a week that cannot be laid out takes seconds to find; it has tests of its own. */
+vi.mock(import("../../../src/week/explain/explain.ts"), () => ({
+  explainProgram: () => ({ collision: [], least: [], larger: [], complete: false }),
+}));
+
+const COUNT = Number(process.env.TAPS_CLIENTS ?? 6);
+const SEED = Number(process.env.TAPS_SEED ?? 1);
+/** From so many clients on it is told how far they are; of fewer, what is tapped is drawn and seen as well. */
+const MANY = 300;
+const EACH = 250;
+const SHOWN = 20;
+const HOURS_MS = 8 * 3_600_000;
+
+test(`${COUNT} clients from seed ${SEED} on`, { timeout: HOURS_MS }, async () => {
+  const tally = new Tally();
+  const began = Date.now();
+  const all = Array.from({ length: COUNT }, (_, n) => SEED + n);
+  const slots = [...new Set(all.map((seed) => seed % SLOTS))];
+  const work = async () => {
+    const tapping = await Tapping.begin({ drawn: COUNT < MANY });
+    for (let slot = slots.shift(); slot !== undefined; slot = slots.shift()) {
+      const at = slot;
+      const issued: Issued = await programOfSlot(at);
+      const seeds = all.filter((seed) => seed % SLOTS === at);
+      await tapping.through(issued, seeds, (outcome) => {
+        tally.take(outcome);
+        if (tally.clients % EACH === 0) report(speed(tally.clients, Date.now() - began));
+        if (outcome.wrong.length > 0) report(`client ${outcome.seed}: ${outcome.wrong[0]}`);
+      });
+    }
+    await tapping.end();
+  };
+  await Promise.all(Array.from({ length: COUNT < MANY ? 1 : availableParallelism() }, work));
+  report(tally.summary());
+  report(tally.replay());
+  expect.soft(tally.wrong().slice(0, SHOWN), tally.replay()).toEqual([]);
+  expect.soft(tally.clients).toBe(COUNT);
+  expect.soft(tally.rare(), "everything is tried").toEqual([]);
+});
+
+const speed = (clients: number, ms: number): string =>
+  `${clients} clients, ${Math.round((clients * 60_000) / ms)} a minute`;
+
+/** What a long run tells on its way. */
+function report(text: string): void {
+  if (COUNT >= MANY) process.stderr.write(`${text}\n`);
+}
