@@ -85,7 +85,7 @@ test("own pages stand after the safety page and at the end, in the contents too"
   const at = (text: string) => page.indexOf(text);
   expect(at('id="part-stop"')).toBeLessThan(at('id="part-before-1"'));
   expect(at('id="part-before-1"')).toBeLessThan(at('id="part-pain"'));
-  expect(at('id="part-contact"')).toBeLessThan(at('id="part-after-1"'));
+  expect(at('id="part-questions"')).toBeLessThan(at('id="part-after-1"'));
   expect(page).toContain("We <em>listen</em> &lt;b&gt;first&lt;/b&gt;.");
   expect(page).toContain('href="#part-before-1"');
 });
@@ -113,25 +113,25 @@ describe("words of the clinic's own", () => {
 });
 
 describe("templates of the clinic's own", () => {
-  const contact = shippedText("templates/booklet/contact.hbs");
-  const own = (text: string, name = "contact") => ({ [`${DEMO}/booklet/${name}.hbs`]: text });
+  const shipped = shippedText("templates/booklet/stop.hbs");
+  const own = (text: string, name = "stop") => ({ [`${DEMO}/booklet/${name}.hbs`]: text });
 
   test("stand in for the shipped ones", async () => {
-    const text = change(contact, '<p class="clinic-name">', '<p class="clinic-name">Welcome to ');
+    const text = change(shipped, 'class="clinic-name">', 'class="clinic-name">Welcome to ');
     expect(await html(own(text))).toContain("Welcome to Brookfold Physiotherapy");
   });
 
   test.each([
-    ["one that is not closed", change(contact, "{{/each}}", ""), /cannot be read/, undefined],
+    ["one that is not closed", change(shipped, "{{/each}}", ""), /cannot be read/, undefined],
     [
       "a name that does not exist",
-      change(contact, "{{clinic.hours}}", "{{clinic.hour}}"),
+      change(shipped, "{{clinic.hours}}", "{{clinic.hour}}"),
       /nothing called hour/,
       "clinic.hour}}",
     ],
     [
       "a helper that does not exist",
-      change(contact, "{{clinic.hours}}", "{{upper clinic.hours}}"),
+      change(shipped, "{{clinic.hours}}", "{{upper clinic.hours}}"),
       /upper|cannot be read/,
       undefined,
     ],
@@ -139,13 +139,13 @@ describe("templates of the clinic's own", () => {
     const fault = await caught(own(text));
     expect(fault.code).toBe("template-broken");
     expect(fault.message).toMatch(message);
-    expect(fault.place?.file).toBe(`${DEMO}/booklet/contact.hbs`);
+    expect(fault.place?.file).toBe(`${DEMO}/booklet/stop.hbs`);
     if (at !== undefined) expect(textAt(text, fault.place)).toMatch(new RegExp(`^.{0,9}${at}`));
   });
 
   test("styles and scripts amid the HTML are refused, each at its place", async () => {
-    const heading = '<h2 id="part-contact"';
-    const odd = change(contact, heading, `${heading} style="color: {{colour}}" onclick="go()"`);
+    const heading = '<h2 id="part-stop"';
+    const odd = change(shipped, heading, `${heading} style="color: {{colour}}" onclick="go()"`);
     const thrown = await html({
       ...own(`${odd}<script>go()</script>\n`),
       ...own("<style>h2 { color: red }</style>", "goals"),
@@ -153,10 +153,10 @@ describe("templates of the clinic's own", () => {
     const places = faultsFrom(thrown).map(({ code, place }) => [code, place?.file, place?.line]);
     const lines = odd.split("\n").length;
     expect(places).toEqual([
-      ["template-broken", `${DEMO}/booklet/contact.hbs`, 2],
-      ["template-broken", `${DEMO}/booklet/contact.hbs`, 2],
-      ["template-broken", `${DEMO}/booklet/contact.hbs`, lines],
       ["template-broken", `${DEMO}/booklet/goals.hbs`, 1],
+      ["template-broken", `${DEMO}/booklet/stop.hbs`, 2],
+      ["template-broken", `${DEMO}/booklet/stop.hbs`, 2],
+      ["template-broken", `${DEMO}/booklet/stop.hbs`, lines],
     ]);
   });
 
@@ -168,7 +168,7 @@ describe("templates of the clinic's own", () => {
   });
 
   test("one that stands in for nothing", async () => {
-    const fault = await caught(own("x", "contacts"));
-    expect(fault.hint).toBe("Did you mean contact.hbs?");
+    const fault = await caught(own("x", "stops"));
+    expect(fault.hint).toBe("Did you mean stop.hbs?");
   });
 });

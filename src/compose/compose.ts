@@ -20,6 +20,7 @@ import { partNames } from "./part-words.ts";
 import { phasePages } from "./phase-pages.ts";
 import { progressCharts } from "./progress.ts";
 import { bookletSessions } from "./sessions.ts";
+import { startHere } from "./start-here.ts";
 import { stopSigns } from "./stop-signs.ts";
 import { weekSteps } from "./week-steps.ts";
 
@@ -55,6 +56,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
     before: ownPages("before", parts.look.before),
     after: ownPages("after", parts.look.after),
     cover: cover(composing),
+    start: startHere(composing),
     stop: {
       ...stopSigns(
         openFlags(
@@ -85,7 +87,7 @@ export function composeBooklet(parts: BookletParts): Booklet {
     spacing: spacingOf(program),
     partNames: partNames(program.clock, words),
     sessions: bookletSessions(composing, phases),
-    known: program.protocol.value.known,
+    outlook: program.protocol.value.outlook,
     printed: { date: parts.day, words: write.longDate(parts.day) },
   };
 }

@@ -38,6 +38,8 @@ export interface Booklet {
   readonly before: readonly OwnPage[];
   readonly after: readonly OwnPage[];
   readonly cover: Cover;
+  /** What to do first; undefined where the program has no session. */
+  readonly start: StartHere | undefined;
   readonly stop: StopPage;
   readonly pain: PainPage;
   readonly weeks: readonly CalendarWeek[];
@@ -61,8 +63,8 @@ export interface Booklet {
   readonly spacing: Spacing;
   /** Every session, first to last, as a calendar or a phone needs it. */
   readonly sessions: readonly BookletSession[];
-  /** What is known of the course and what is not. */
-  readonly known: string | undefined;
+  /** What to expect of the course; undefined where the protocol does not say it. */
+  readonly outlook: Outlook | undefined;
   /** The day of printing, for the last page and the document's data: never the plan's own day. */
   readonly printed: { readonly date: string; readonly words: string };
 }
@@ -111,6 +113,37 @@ export interface Cover {
   }[];
   /** The clinician's note to the client: Markdown, may be empty. */
   readonly note: string;
+}
+
+/** What a client may expect of a course, in their words. */
+export interface Outlook {
+  /** How long it usually takes. */
+  readonly takes: string;
+  readonly known: string;
+  readonly unknown: string;
+  /** What else there is. */
+  readonly instead: string;
+  /** Where this comes from: authors, year, journal. */
+  readonly from: readonly string[];
+}
+
+/** The session to begin with. */
+export interface StartHere {
+  /** "Start here: your first session", or in the middle of a program "Your next session". */
+  readonly heading: string;
+  /** "Monday 30 November 2026 · Evening · about 24 minutes". */
+  readonly when: string;
+  readonly exercises: readonly {
+    readonly anchor: string;
+    readonly title: string;
+    readonly side: string | undefined;
+    /** "3 sets of 15", and "8 kg" where something is loaded. */
+    readonly dose: readonly string[];
+    /** The sign that has to be there first. */
+    readonly when: string | undefined;
+  }[];
+  /** When it hurts too much and what to do then, a sentence an entry. */
+  readonly stop: readonly string[];
 }
 
 /** A height from 0 to 1 for each week of the program: its share of the most. */

@@ -25,6 +25,12 @@ export function sessionRules(
   ];
 }
 
+/** When exercises done together hurt too much and what to do then; after it each that has another rule. */
+export function overSentences(exercises: readonly ProgramExercise[], write: Writer): string[] {
+  const rule = ruleOf(exercises);
+  return [sentences(rule.limits, write).over, ...named(rule, write)];
+}
+
 /** The rule in one sentence where it stands for several exercises. */
 export function generalSentence(limits: PainLimits, write: Writer): string {
   const says = write.words.say(`session.pain.${limits.kind}`, numbers(limits, write));
@@ -32,18 +38,18 @@ export function generalSentence(limits: PainLimits, write: Writer): string {
 }
 
 /** "Ankle circles: keep this one free of pain." for each exercise with another rule; then what they mean together. */
-export function exceptionSentences(
-  { limits, exceptions }: GeneralRule<ProgramExercise>,
-  write: Writer,
-): string[] {
-  const { words } = write;
-  const named = exceptions.map(({ card, pain }) => {
-    const values = { title: card.card.title, ...numbers(pain, write) };
-    return withAfter(words.say(`pain.exception.${pain.kind}`, values), pain, write);
-  });
+export function exceptionSentences(rule: GeneralRule<ProgramExercise>, write: Writer): string[] {
+  const { limits, exceptions } = rule;
   const differs = exceptions.some(({ pain }) => pain.after !== limits.after);
-  return differs ? [...named, words.say("pain.together")] : named;
+  const together = differs ? [write.words.say("pain.together")] : [];
+  return [...named(rule, write), ...together];
 }
+
+const named = ({ exceptions }: GeneralRule<ProgramExercise>, write: Writer): string[] =>
+  exceptions.map(({ card, pain }) => {
+    const values = { title: card.card.title, ...numbers(pain, write) };
+    return withAfter(write.words.say(`pain.exception.${pain.kind}`, values), pain, write);
+  });
 
 /** The rules of the pain page: while exercising, after it, from week to week, and when it is too much. */
 export function ruleSentences(limits: PainLimits, write: Writer): string[] {

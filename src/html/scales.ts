@@ -55,10 +55,14 @@ export function drawZone(zone: PainZone): string {
   return picture("", CELL + 2, 12, [area(zone, 1, 1, CELL, 10), frame]);
 }
 
+/** A goal's scale is half as wide: two of them stand side by side. */
+const GOAL_CELL = 7;
+const GOAL_WIDTH = 2 * EDGE + 11 * GOAL_CELL;
+
 /** A goal on its scale: a dot for now, a ring for what is wanted, an arrow between them. */
 export function drawGoal({ now, want, words }: Goal, { say }: Words): string {
   const y = 10;
-  const at = (n: number) => EDGE + CELL / 2 + n * CELL;
+  const at = (n: number) => EDGE + GOAL_CELL / 2 + n * GOAL_CELL;
   const forward = want >= now ? 1 : -1;
   const ticks = NUMBERS.map(
     (n) => `${line(at(n), y - 1.5, at(n), y + 1.5, "thin")}${text(at(n), y + 7, n, "small")}`,
@@ -71,7 +75,7 @@ export function drawGoal({ now, want, words }: Goal, { say }: Words): string {
         )} ${y}l${-forward * 3.6} -2v4z"/>`;
   const label = (n: number, side: number, words: string) =>
     text(inside(at(n) + side, side), y - 4.2, words, ends(side));
-  return picture(`${words}`, WIDTH, y + 9, [
+  return picture(`${words}`, GOAL_WIDTH, y + 9, [
     line(at(0), y, at(10), y, "thin"),
     ...ticks,
     arrow,
@@ -151,7 +155,7 @@ export function text(x: number, y: number, words: string | number, kind: string)
 /** Keeps a word of usual length within the drawing. */
 function inside(x: number, side: number): number {
   const room = 13;
-  return side < 0 ? Math.max(x, room) : Math.min(x, WIDTH - room);
+  return side < 0 ? Math.max(x, room) : Math.min(x, GOAL_WIDTH - room);
 }
 
 function ends(side: number): string {

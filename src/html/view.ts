@@ -67,7 +67,6 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     easier: part("easier", say("easier.heading")),
     progress: part("progress", say("progress.heading")),
     diary: part("diary", say("diary.heading")),
-    contact: part("contact", say("contact.heading")),
   };
   return {
     ...booklet,
@@ -78,6 +77,15 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     ],
     contents: contents(booklet, words, pages),
     cover: coverView(booklet, words),
+    outlook: booklet.outlook && { ...booklet.outlook, from: booklet.outlook.from.join("; ") },
+    start: booklet.start && {
+      ...booklet.start,
+      exercises: booklet.start.exercises.map((one) => ({
+        ...one,
+        number: numbers.get(one.anchor),
+        dose: one.dose.join(" · "),
+      })),
+    },
     pain: painView(booklet, words),
     calendar: calendarView(booklet),
     phases,
@@ -116,7 +124,7 @@ const badDays = ({ phases }: Booklet) =>
   });
 
 /** Room for the client's own answers where the plan has none. */
-const BLANK_ANSWERS = Array.from({ length: 3 }, () => ({ hurdle: "", answer: "" }));
+const BLANK_ANSWERS = Array.from({ length: 2 }, () => ({ hurdle: "", answer: "" }));
 
 function contents(
   booklet: Booklet,
@@ -135,6 +143,7 @@ function contents(
     line("part-pain", say("pain.heading")),
     line("part-weeks", say("weeks.heading")),
     line("part-my-plan", say("my-plan.heading")),
+    ...(booklet.outlook === undefined ? [] : [line("part-expect", say("expect.heading"))]),
     ...booklet.phases.map(({ anchor, label, title }) =>
       line(anchor, label === undefined ? title : say("contents.phase", { label, title })),
     ),
@@ -142,7 +151,6 @@ function contents(
     ...(booklet.easier.length > 0 ? [line("part-easier", say("easier.heading"))] : []),
     ...(booklet.progress.length > 0 ? [line("part-progress", say("progress.heading"))] : []),
     line("part-diary", say("diary.heading")),
-    line("part-contact", say("contact.heading")),
     line("part-questions", say("questions.heading")),
     ...booklet.after.map(({ anchor, title }) => line(anchor, title)),
   ];

@@ -12,7 +12,7 @@ import { misshapen } from "../prescription/shape-problem.ts";
 import { expandWeeks, type WeekProblem } from "../prescription/week-table.ts";
 import { splitMarkdown } from "../read/front-matter.ts";
 import type { Path, Read } from "../read/source.ts";
-import { validate } from "../read/validate.ts";
+import { nearest, validate } from "../read/validate.ts";
 import { counted } from "../units/counted.ts";
 import { weekSpanText } from "../units/week-span.ts";
 import { languageInName } from "../words/languages.ts";
@@ -83,6 +83,7 @@ function readProtocol(
 function protocolFaults(protocol: Read<Protocol>, cards: LibraryResult): Fault[] {
   const { value, source } = protocol;
   const faults: Fault[] = [];
+  faults.push(...outlookFaults(protocol));
   const phaseIds = new Set<string>();
   value.phases.forEach((phase, phaseAt) => {
     if (phaseIds.has(phase.id)) {
@@ -115,6 +116,23 @@ function protocolFaults(protocol: Read<Protocol>, cards: LibraryResult): Fault[]
     });
   });
   return faults;
+}
+
+/** What a client is told to expect comes from the protocol's own sources. */
+function outlookFaults({ value, source }: Read<Protocol>): Fault[] {
+  const cites = value.sources.map(({ cite }) => cite);
+  return (value.outlook?.from ?? []).flatMap((from, at) => {
+    if (cites.includes(from)) return [];
+    const place = source.at(["outlook", "from", at]);
+    const near = nearest(from, cites);
+    return [
+      new Fault("wrong-value", `${from} is not among the sources of ${value.id}.`, {
+        place,
+        frame: source.frame(place),
+        hint: near ? `Did you mean ${near}?` : "Cite it under sources first.",
+      }),
+    ];
+  });
 }
 
 /** Cards that the signs to go back of a phase name and that are not there. */

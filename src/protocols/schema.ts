@@ -106,6 +106,24 @@ const phase = z.strictObject({
     ),
 });
 
+/** What a client may expect, by the question it answers. */
+export const outlookTexts = {
+  takes: line.describe("How long it usually takes."),
+  known: line.describe("What is known: what good it did, in whom, and what may be unpleasant."),
+  unknown: line.describe("What is not known."),
+  instead: line.describe("What else there is."),
+};
+
+const outlook = z
+  .strictObject({
+    ...outlookTexts,
+    from: z
+      .array(line)
+      .min(1)
+      .describe("Which of the sources it comes from, each as it is cited there."),
+  })
+  .describe("What to expect, in the client's words.");
+
 export const protocolSchema = z.strictObject({
   id: id.describe("Unique; plans name the protocol by it."),
   language: writtenIn,
@@ -116,9 +134,7 @@ export const protocolSchema = z.strictObject({
     "How well it is tested, in a sentence: trials, people, what is not known.",
   ),
   age: ageBound,
-  known: line
-    .optional()
-    .describe("What is known about the course and what is not, in the client's words."),
+  outlook: outlook.optional(),
   pain: painRule,
   rest_between_exercises: dosePart.shape.rest.describe("Rest from one exercise to the next."),
   distance_growth: distanceGrowth,

@@ -49,11 +49,18 @@ export function cardTexts({ card, sections, source }: LibraryCard): readonly Cli
   ];
 }
 
-/** What a client reads of a protocol: its title and, of each phase, title, aim, reasons and signs. */
+/** What a client is told to expect, by its fields. */
+const OUTLOOK = ["takes", "known", "unknown", "instead"] as const;
+
+/** What a client reads of a protocol: its title, what to expect and, of each phase, title, aim, reasons and signs. */
 export function protocolTexts({ value, source }: Read<Protocol>): readonly ClientText[] {
   const field = fieldOf(source);
   return [
     field("the title", ["title"], value.title),
+    ...OUTLOOK.flatMap((name) => {
+      const text = value.outlook?.[name];
+      return text === undefined ? [] : [field(`what to expect (${name})`, ["outlook", name], text)];
+    }),
     ...value.phases.flatMap((phase, phaseAt) => {
       const path = (...inner: Path): Path => ["phases", phaseAt, ...inner];
       return [

@@ -85,12 +85,12 @@ function cardIn(original: LibraryCard, translation: CardTranslation): LibraryCar
 }
 
 function protocolIn(original: Protocol, translation: ProtocolTranslation): Protocol {
-  const { title, known, phases } = translation;
+  const { title, outlook, phases } = translation;
   return {
     ...original,
     language: translation.language,
     title,
-    known: original.known && (known ?? original.known),
+    outlook: original.outlook && { ...original.outlook, ...outlook },
     phases: original.phases.map((phase) => {
       const translation = phases[phase.id];
       return translation ? phaseIn(phase, translation) : phase;

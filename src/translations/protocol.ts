@@ -2,7 +2,7 @@
 import * as z from "zod";
 import { Fault } from "../faults/fault.ts";
 import { cardsNamed } from "../protocols/named-cards.ts";
-import type { Protocol, ProtocolPhase } from "../protocols/schema.ts";
+import { outlookTexts, type Protocol, type ProtocolPhase } from "../protocols/schema.ts";
 import type { Path, Read } from "../read/source.ts";
 import { validate } from "../read/validate.ts";
 import { id, line } from "../units/quantities.ts";
@@ -29,9 +29,10 @@ const phase = z.strictObject({
 export const protocolTranslationSchema = z.strictObject({
   ...headFields("protocol"),
   title: line.describe("The course in the client's words."),
-  known: line
+  outlook: z
+    .strictObject(outlookTexts)
     .optional()
-    .describe("What is known about the course and what is not, where the protocol says it."),
+    .describe("What to expect, where the protocol says it."),
   phases: z.record(id, phase).describe("The phases, each by its id."),
   translated: translatedField,
 });
@@ -71,7 +72,9 @@ function compare(
 ): Fault[] {
   const known = protocol.phases.map((one) => one.id);
   const untold =
-    protocol.known !== undefined && value.known === undefined ? [lacking("known", source)] : [];
+    protocol.outlook !== undefined && value.outlook === undefined
+      ? [lacking("outlook", source)]
+      : [];
   const missing = known
     .filter((name) => !(name in value.phases))
     .map((name) => {

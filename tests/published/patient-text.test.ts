@@ -54,7 +54,7 @@ const PEMAT: readonly Item[] = [
     2,
     "nothing that distracts",
     ({ booklet }) => booklet.before.length === 0,
-    "no page without a task: safety, pain, dates, doses, exercises, diary, contact",
+    "no page without a task: safety, pain, dates, doses, exercises, diary, questions",
   ],
   [
     3,
@@ -110,18 +110,19 @@ const PEMAT: readonly Item[] = [
     "an order that follows the reader",
     ({ html }) =>
       [
-        "part-stop",
-        "part-pain",
-        "part-weeks",
-        "part-my-plan",
-        "phase-",
-        "exercise-",
-        "part-diary",
-        "part-contact",
+        'class="start"',
+        'id="part-stop',
+        'id="part-pain',
+        'id="part-weeks',
+        'id="part-my-plan',
+        'id="phase-',
+        'id="exercise-',
+        'id="part-diary',
+        'id="part-questions',
       ]
-        .map((id) => html.indexOf(`id="${id}`))
+        .map((mark) => html.indexOf(mark))
         .every((at, index, all) => at > (all[index - 1] ?? -1)),
-    "safety, pain, when, what, how, writing down, whom to call",
+    "what to do first, safety, pain, when, what, how, writing down, what to ask",
   ],
   [
     11,
@@ -263,7 +264,7 @@ const CDC: readonly Item[] = [
     11,
     "what is known and what is not",
     ({ booklet }) =>
-      /trial/.test(booklet.known ?? "") && /[Nn]obody can say/.test(booklet.known ?? ""),
+      /trial/.test(booklet.outlook?.known ?? "") && (booklet.outlook?.unknown ?? "") !== "",
     "one trial, and who gains most is not known",
   ],
   [12, "behaviour is recommended", ({ booklet }) => booklet.exercises.length > 0, "exercises"],

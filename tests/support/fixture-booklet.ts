@@ -261,7 +261,7 @@ export const achilles: Booklet = {
   clock: { morning: 420, midday: 780, evening: 1140 },
   spacing: { groupHours: {}, events: [] },
   partNames: { morning: "Morning", midday: "Midday", evening: "Evening" },
-  known: undefined,
+  outlook: undefined,
   easier: [
     {
       anchor: "easier-both-legs",
@@ -278,6 +278,12 @@ export const achilles: Booklet = {
       care: [],
     },
   ],
+  start: {
+    heading: "Start here: your first session",
+    when: "Monday 30 November 2026 · Evening · about 38 minutes",
+    exercises: [],
+    stop: ["Pain over 5 out of 10? Stop this exercise for today."],
+  },
   progress: [],
   myPlan: { when: undefined, where: undefined, ifThen: [] },
   language: "en-GB",

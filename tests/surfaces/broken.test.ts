@@ -25,8 +25,28 @@ const ROWS: readonly (readonly [
   [
     "cover: the client's name",
     "html",
-    inText("program for Edda Marlowe</p>", "program for Ada Marlowe</p>"),
+    inText("program for Edda Marlowe <", "program for Ada Marlowe <"),
     "client",
+  ],
+  [
+    "first session: its day",
+    "html",
+    inText("Monday, 30 November 2026 ·", "Tuesday, 1 December 2026 ·"),
+    "session",
+  ],
+  ["first session: its minutes", "html", inText("about 24 minutes", "about 34 minutes"), "minutes"],
+  [
+    "first session: a weight",
+    "html",
+    inText("3 sets of 15 · 37.5 kg", "3 sets of 15 · 47.5 kg"),
+    "load in short",
+  ],
+  ["first session: a side", "html", inText("(Left leg)", "(Right leg)"), "side"],
+  [
+    "first session: when it hurts too much",
+    "html",
+    inText("Pain over 5 out of 10?", "Pain over 6 out of 10?"),
+    "pain during",
   ],
   [
     "cover: the last day",
@@ -57,6 +77,12 @@ const ROWS: readonly (readonly [
     "html",
     page("part-stop", "tel:01632960417", "tel:01632960471"),
     "address of telephone",
+  ],
+  [
+    "stop page: the clinic",
+    "html",
+    page("part-stop", /clinic-name">[^<]*</, `clinic-name">Brook<`),
+    "clinic",
   ],
   [
     "stop page: the emergency number",

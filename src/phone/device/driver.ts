@@ -49,6 +49,8 @@ export interface Pace {
    */
   beforeTap(): string | undefined;
   choose(choices: Choices): void;
+  /** Stands still without a tap, since it is not to go on. */
+  hold(): void;
   /** The client looks at something else in this page: as in a hidden one, work waits and time passes. */
   lookAway(): void;
   lookBack(): void;
@@ -167,6 +169,14 @@ class Driver implements Pace {
     if (!choices.voice) this.#devices.speech.stop();
     if (!choices.vibration) this.#devices.vibration.stop();
     this.#tapped();
+    this.#tick();
+  }
+
+  hold(): void {
+    if (this.#stopped) return;
+    this.#tick();
+    this.#change(controls.pause);
+    this.#devices.speech.stop();
     this.#tick();
   }
 

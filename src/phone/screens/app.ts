@@ -4,6 +4,7 @@ import { useContext } from "preact/hooks";
 import type { Diary, DiaryEntry } from "../../diary/entry.ts";
 import type { Moment } from "../../units/clock.ts";
 import type { Act, Kept } from "../day/acts.ts";
+import type { DueCall } from "../day/call.ts";
 import type { PhoneData, PlannedSession } from "../day/data.ts";
 import type { DayNames } from "../day/dates.ts";
 import type { Known } from "../day/hold.ts";
@@ -60,6 +61,8 @@ export interface App {
   readonly forget: () => boolean;
   readonly settings: Settings;
   readonly set: (settings: Partial<Settings>) => void;
+  /** The call to the clinic that is due now: nothing of the program goes on below it. */
+  readonly call: DueCall | undefined;
   /** Where the client is in a session that can be gone on with. */
   readonly place: SessionPlace | undefined;
   readonly setPlace: (place: SessionPlace | undefined) => void;

@@ -1,15 +1,7 @@
 /** "Call us today": it stays until the client has called, and nothing of the program is offered meanwhile. */
-import { useMemo } from "preact/hooks";
-import { callOf, type DueCall, withCall } from "../day/call.ts";
+import { type DueCall, withCall } from "../day/call.ts";
 import { writtenAt } from "../day/entries.ts";
 import { useApp } from "./app.ts";
-
-/** The call that is due now. */
-export function useDueCall(): DueCall | undefined {
-  const { diary, settings, data, laidOut } = useApp();
-  const { calls } = settings;
-  return useMemo(() => callOf(diary, calls, data, laidOut), [diary, calls, data, laidOut]);
-}
 
 /** Why to call, the number to tap, and that it was done. */
 export function CallUs({ call }: { readonly call: DueCall }) {

@@ -3,7 +3,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { SessionPlace } from "../store/settings.ts";
 import { useApp } from "./app.ts";
-import { useDueCall } from "./call-us.tsx";
 import { watchPace } from "./pace-keeper.ts";
 import { hashOf, type Route } from "./route.ts";
 
@@ -26,13 +25,12 @@ const BELONGS: Readonly<Record<Route["screen"], string>> = {
 };
 
 export function Nav({ screen, pacing }: NavProps) {
-  const { say } = useApp();
+  const { say, call } = useApp();
   const here = screen === "session";
-  // nothing is gone on with until the client has called
-  const call = useDueCall();
   const bar = useFoot(here && pacing !== undefined);
   return (
     <nav ref={bar} class="phone-nav" aria-label={say("nav.label")}>
+      {/* nothing is gone on with until the client has called */}
       {pacing && !here && !call && <BackToPace session={pacing.key} />}
       <ul>
         {["today", "diary", "booklet", "stop"].map((name) => (

@@ -69,6 +69,11 @@ export function endPace(name?: string): void {
   shown = undefined;
 }
 
+/** The pace that is kept stands still, on its screen or out of sight, until the client goes on with it. */
+export function holdPace(): void {
+  kept?.pace.hold();
+}
+
 /** What is shown of the pace of this name, where it is kept. */
 export const shownOf = (name: string): Shown | undefined =>
   kept?.name === name ? shown : undefined;

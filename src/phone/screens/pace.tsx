@@ -12,7 +12,9 @@ import { COUNT_IN_MS } from "../pace/run.ts";
 import type { View } from "../pace/view.ts";
 import type { Settings } from "../store/settings.ts";
 import { useApp } from "./app.ts";
+import { CallUs } from "./call-us.tsx";
 import { Kept } from "./kept.tsx";
+import { LeaveIt } from "./leave-it.tsx";
 import { PaceBar } from "./pace-bar.tsx";
 import { PaceMore } from "./pace-more.tsx";
 import { PaceShape } from "./pace-shape.tsx";
@@ -28,6 +30,8 @@ interface PaceProps {
   readonly name: string;
   readonly bout: SessionBout;
   readonly sets: number;
+  /** The exercise that was stopped for its pain today, where this one is to be left out for it. */
+  readonly stopped: SessionBout | undefined;
   /** The run as it was stored, where it was broken off. */
   readonly stored: string | undefined;
   readonly onStore: (pace: string) => void;
@@ -46,8 +50,8 @@ interface PaceProps {
 }
 
 export function PaceScreen(props: PaceProps) {
-  const { name, bout, sets, stored, onStore, felt, onHurts, onPain, onSet, onEnd } = props;
-  const { data, say, tell } = useApp();
+  const { name, bout, sets, stopped, stored, onStore, felt, onHurts, onPain, onSet, onEnd } = props;
+  const { data, say, tell, call } = useApp();
   const pace = usePace({ name, bout, sets, stored, onStore });
   const { view } = pace;
   // whoever comes back to an exercise that hurt too much is not asked to go on
@@ -69,6 +73,11 @@ export function PaceScreen(props: PaceProps) {
   useEffect(() => {
     if (over) end();
   }, [over]);
+  // whichever way led here: what is not offered to be begun does not go on
+  const waits = call !== undefined || stopped !== undefined;
+  useEffect(() => {
+    if (waits) pace.hold();
+  }, [waits]);
   const spoken = wordOf(view.segment, bout, say);
   const place = placeWords(view.segment, say);
   const phase = phaseOf(view);
@@ -89,6 +98,17 @@ export function PaceScreen(props: PaceProps) {
         }}
         onLeave={end}
       />
+    );
+  }
+  if (call || stopped) {
+    return (
+      <section class="session">
+        <Heading>{bout.title}</Heading>
+        {call ? <CallUs call={call} /> : stopped && <LeaveIt bout={bout} stopped={stopped} />}
+        <button type="button" class="button" onClick={end}>
+          {say("pace.end")}
+        </button>
+      </section>
     );
   }
   const hurt = () => {
@@ -176,7 +196,7 @@ const isOver = (exercise: FeltExercise | undefined, bout: SessionBout, signs: Pa
 
 /** Pain in the middle of an exercise: a number, kept the moment it is tapped, and what the plan says to it. */
 function Hurts({ bout, known, onPain, onGoOn, onLeave }: HurtsProps) {
-  const { say, data } = useApp();
+  const { say, data, call } = useApp();
   const over = isOver(known, bout, data.pain);
   const [before] = useState(over ? undefined : known?.pain);
   const [pain, setPain] = useState(over ? known?.pain : undefined);
@@ -198,13 +218,14 @@ function Hurts({ bout, known, onPain, onGoOn, onLeave }: HurtsProps) {
       <Sudden sudden={sudden} onChange={(now) => tell({ pain, sudden: now })} />
       {(pain !== undefined || sudden) && <Kept />}
       {advice && <AdviceBox advice={advice} />}
+      {call && advice?.level !== "call" && <CallUs call={call} />}
       {pain !== undefined && !advice && (
         <p class="notice" role="status">
           {say("pace.within")} {bout.painWords.rule}
         </p>
       )}
-      {/* over the limit the plan says to stop: going on is not offered */}
-      {!advice && (
+      {/* over the limit the plan says to stop, and until a call that is due nothing goes on */}
+      {!advice && !call && (
         <button type="button" class="button main" onClick={onGoOn}>
           {say("pace.go-on")}
         </button>

@@ -7,7 +7,7 @@ import type { Morning } from "../../pain/morning.ts";
 import { type Advice, adviceMorning } from "../day/advice.ts";
 import { morningAfter, withMorning } from "../day/morning.ts";
 import { useApp } from "./app.ts";
-import { CallUs, useDueCall } from "./call-us.tsx";
+import { CallUs } from "./call-us.tsx";
 
 /** The heading of a screen: takes the focus when the screen opens, so that it is read out first. */
 export function Heading({ children }: { readonly children: ComponentChildren }) {
@@ -25,8 +25,7 @@ export function Heading({ children }: { readonly children: ComponentChildren }) 
 
 /** What the pain rule says, at once and plainly; a call only for as long as it is due. */
 export function AdviceBox({ advice }: { readonly advice: Advice }) {
-  const { say } = useApp();
-  const call = useDueCall();
+  const { say, call } = useApp();
   const { level } = advice;
   if (level === "call" && call) return <CallUs call={call} />;
   return (

@@ -4,6 +4,7 @@ import { findSession, sessionKey } from "../../diary/entry.ts";
 import { dayEnds, momentOf, onTheWall } from "../../units/clock.ts";
 import { type Act, undoOf } from "../day/acts.ts";
 import { begunTimes } from "../day/begun.ts";
+import { callOf } from "../day/call.ts";
 import { type PhoneData, plannedSessions } from "../day/data.ts";
 import { dayNames } from "../day/dates.ts";
 import { openSessions } from "../day/gates.ts";
@@ -18,7 +19,7 @@ import { BringScreen } from "./bring.tsx";
 import { DiaryScreen } from "./diary.tsx";
 import { LookScreen } from "./look.tsx";
 import { Nav } from "./nav.tsx";
-import { endPace, paceName } from "./pace-keeper.ts";
+import { endPace, holdPace, paceName } from "./pace-keeper.ts";
 import { Heading } from "./parts.tsx";
 import { hashOf, type Route, routeOf } from "./route.ts";
 import { SamePerson } from "./same-person.tsx";
@@ -52,6 +53,10 @@ export function Root({ data, store, others }: RootProps) {
   const { diary, place, settings } = kept;
   const pairs = useMemo(() => pairsOf(laidOut, diary), [laidOut, diary]);
   const sessions = useMemo(() => openSessions(laidOut, settings.ready), [laidOut, settings.ready]);
+  const call = useMemo(
+    () => callOf(diary, settings.calls, data, laidOut),
+    [diary, settings.calls, data, laidOut],
+  );
   const times = useMemo(() => begunTimes(settings.begun), [settings.begun]);
   const [said, setSaid] = useState("");
   const [waiting, setWaiting] = useState(false);
@@ -77,6 +82,9 @@ export function Root({ data, store, others }: RootProps) {
   const pacing = begun?.stage === "pace" ? begun : undefined;
   const paced = pacing && paceName(pacing);
   useEffect(() => endPace(paced), [paced]);
+  useEffect(() => {
+    if (call) holdPace();
+  }, [call]);
   const app: App = {
     data,
     sessions,
@@ -115,6 +123,7 @@ export function Root({ data, store, others }: RootProps) {
     },
     settings,
     set: (changed) => act({ settings: changed }),
+    call,
     place: begun,
     setPlace: (next) => act({ place: next ?? "none" }),
     keepPace,

@@ -10,8 +10,9 @@ import { pacedOf } from "../pace/amounts.ts";
 import type { SetDone } from "../pace/done.ts";
 import type { SessionPlace } from "../store/settings.ts";
 import { useApp } from "./app.ts";
-import { CallUs, useDueCall } from "./call-us.tsx";
+import { CallUs } from "./call-us.tsx";
 import { ExerciseForm } from "./exercise-form.tsx";
+import { LeaveIt } from "./leave-it.tsx";
 import { PaceScreen } from "./pace.tsx";
 import { paceName, unlockPace } from "./pace-keeper.ts";
 import { Dose, Fold, FromBooklet, Heading } from "./parts.tsx";
@@ -44,8 +45,8 @@ function Begun({ session, place }: BegunProps) {
   if (place.stage === "end" || item === undefined) return <End session={session} entry={entry} />;
   const { bout, sets } = item;
   const exercise = entry.exercises.find(({ card }) => card === bout.card);
+  const stopped = stoppedBefore(bout, session, day, app.sessions, diary);
   if (place.stage === "ready") {
-    const stopped = stoppedBefore(bout, session, day, app.sessions, diary);
     return (
       <Ready
         key={bout.key}
@@ -78,6 +79,7 @@ function Begun({ session, place }: BegunProps) {
         name={paceName(place)}
         bout={bout}
         sets={sets}
+        stopped={stopped}
         stored={place.pace}
         onStore={(pace) => app.keepPace({ pace })}
         felt={exercise}
@@ -124,8 +126,7 @@ interface ReadyProps {
 /** What comes now: the exercise, its dose, and how to set up for it. */
 function Ready(props: ReadyProps) {
   const { n, of, bout, sets, stopped, onStart, onSkip, onFinish } = props;
-  const { say } = useApp();
-  const call = useDueCall();
+  const { say, call } = useApp();
   if (call) {
     return (
       <section class="session">
@@ -142,7 +143,7 @@ function Ready(props: ReadyProps) {
       <section class="session">
         <p class="quiet">{say("exercise.n", { n, of })}</p>
         <Heading>{bout.title}</Heading>
-        <LeaveIt stopped={stopped} same={stopped.card === bout.card} />
+        <LeaveIt bout={bout} stopped={stopped} />
         <button type="button" class="button main" onClick={onSkip}>
           {say("pace.leave")}
         </button>
@@ -167,20 +168,6 @@ function Ready(props: ReadyProps) {
         {say("pace.leave")}
       </button>
     </section>
-  );
-}
-
-/** Why an exercise is only offered to be left out. */
-function LeaveIt({ stopped, same }: { readonly stopped: SessionBout; readonly same: boolean }) {
-  const { say } = useApp();
-  return (
-    <div class="advice advice-stop" role="alert">
-      <p class="advice-head">{say("stopped.leave")}</p>
-      <p>{say(same ? "stopped.same" : "stopped.tissue", { exercise: stopped.title })}</p>
-      <p>
-        <a href="#/stop">{say("advice.signs")}</a>
-      </p>
-    </div>
   );
 }
 

@@ -6,7 +6,7 @@ import { adviceFromLast } from "../day/advice.ts";
 import type { PlannedSession } from "../day/data.ts";
 import { morningOf, type Today, todayOf } from "../day/today.ts";
 import { useApp } from "./app.ts";
-import { CallUs, useDueCall } from "./call-us.tsx";
+import { CallUs } from "./call-us.tsx";
 import { Missed } from "./missed.tsx";
 import { Morning } from "./morning.tsx";
 import { AdviceBox, Heading, SoFar } from "./parts.tsx";
@@ -16,14 +16,13 @@ import { WhenReady } from "./when-ready.tsx";
 
 export function TodayScreen() {
   const app = useApp();
-  const { say, names, now, sessions, diary, oddClock } = app;
+  const { say, names, now, sessions, diary, oddClock, call } = app;
   const today = todayOf(app.known, now, oddClock);
   const [answered, setAnswered] = useState<DiaryEntry | undefined>(undefined);
   const morning = answered ?? morningOf(diary, app.waking, app.settings.passed);
   const open = today.sessions.filter((session) => app.pairs.entryOf(session) === undefined);
   const begun = app.place && findSession(sessions, app.place.key);
   const others = today.sessions.filter((session) => session !== begun);
-  const call = useDueCall();
   const fromLast =
     open.length > 0 ? adviceFromLast(diary, sessions, app.data.pain, !call) : undefined;
   const asked = morning && (

@@ -28,6 +28,7 @@ export interface PaceInUse extends Shown {
   readonly undo: (() => void) | undefined;
   /** As it was before that tap, to be taken up again. */
   readonly beforeTap: () => string | undefined;
+  readonly hold: () => void;
   readonly lookAway: () => void;
   readonly lookBack: () => void;
   readonly end: () => void;
@@ -84,6 +85,7 @@ export function usePace({ name, bout, sets, stored, onStore }: PaceOf): PaceInUs
     setDone: () => pace.current?.setDone(),
     undo: pace.current?.beforeTap() === undefined ? undefined : () => pace.current?.undo(),
     beforeTap: () => pace.current?.beforeTap(),
+    hold: () => pace.current?.hold(),
     lookAway: () => pace.current?.lookAway(),
     lookBack: () => pace.current?.lookBack(),
     end: () => endPace(),

@@ -248,6 +248,26 @@ describe("what the phone does", () => {
     expect(view()).toBe("lift 1 2 count-in");
   });
 
+  test.each([
+    ["work", 13_000, "lift 1 2 paused client", "lift 1 2 count-in"],
+    ["a rest", 30_000, "rest 1 paused client", "rest 1 going"],
+  ])(
+    "held without a tap, %s stands still and is silent until it is gone on with",
+    (_, ms, held, on) => {
+      const { world, pace, view, sounds } = lead(raises);
+      world.pass(ms);
+      pace?.hold();
+      const heard = sounds();
+      world.pass(60_000);
+      expect([view(), sounds()]).toEqual([held, heard.filter((at) => at <= ms / 1000)]);
+      pace?.resume();
+      expect(view()).toBe(on);
+      pace?.stop();
+      pace?.hold();
+      expect(view()).toBe(on);
+    },
+  );
+
   test("runs and walks are heard in a hidden page, on time, a minute and a half ahead", () => {
     const { world, sounds, view } = lead(running);
     world.pass(30_000);

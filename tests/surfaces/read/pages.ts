@@ -5,13 +5,11 @@ import { readDiary } from "./diary-pages.ts";
 import { DOSE_KINDS, SHORT_KINDS } from "./dose-facts.ts";
 import { readExercisePage } from "./dose-pages.ts";
 import { readEasierPage } from "./easier-page.ts";
+import { isFirstPage, readFirstPage } from "./first-page.ts";
 import type { Block } from "./outline.ts";
 import { readPainPage } from "./pain-page.ts";
 import { type Section, sectionsOf } from "./sections.ts";
 import {
-  isGoals,
-  readContact,
-  readCover,
   readEnd,
   readGoals,
   readPhasePage,
@@ -49,20 +47,14 @@ const called =
 const PAGES: readonly Page[] = [
   {
     name: "cover",
-    isIt: (title, { protocol }) => title === protocol.title,
+    isIt: isFirstPage,
     complete: ["course title", "course", "client", "clinician", "signed"],
-    read: (section, { say, context }) => readCover(section, say, context),
-  },
-  {
-    name: "goals",
-    isIt: isGoals,
-    complete: ["goal"],
-    read: (section, { say, context }) => readGoals(section, say, context),
+    read: (section, { facts, say, context }) => readFirstPage(section, facts, say, context),
   },
   {
     name: "stop page",
     isIt: called("frame.stop.heading"),
-    complete: ["stop signs", "emergency signs", "telephone"],
+    complete: ["stop signs", "emergency signs", "telephone", "clinic"],
     read: (section, { say, context }) => readStopPage(section, say, context),
   },
   {
@@ -81,8 +73,11 @@ const PAGES: readonly Page[] = [
   {
     name: "my plan",
     isIt: called("frame.my-plan.heading"),
-    complete: ["short version"],
-    read: (section, { say, phases, context }) => readShortVersions(section, phases, say, context),
+    complete: ["short version", "goal"],
+    read(section, { say, phases, context }) {
+      readGoals(section, say, context);
+      readShortVersions(section, phases, say, context);
+    },
   },
   {
     name: "phase page",
@@ -128,12 +123,6 @@ const PAGES: readonly Page[] = [
     isIt: called("frame.diary.heading"),
     complete: ["session", "exercises", "starts when", ...SHORT_KINDS],
     read: (section, { facts, say, context }) => readDiary(section, facts, say, context),
-  },
-  {
-    name: "contact page",
-    isIt: called("frame.contact.heading"),
-    complete: ["clinic", "telephone"],
-    read: (section, { say, context }) => readContact(section, say, context),
   },
   {
     name: "last page",

@@ -1,4 +1,4 @@
-/** Reads the pages that a booklet has once: cover, signs to stop, own plan, progress, contact; and a phase's page. */
+/** Reads the pages that a booklet has once: signs to stop, goals and own plan, progress; and a phase's page. */
 import type { Fact, Say } from "../facts.ts";
 import { type Context, readWeeks } from "./context.ts";
 import { readDoseRows } from "./dose-pages.ts";
@@ -8,12 +8,15 @@ import { sayCallLevel } from "./pain-words.ts";
 import { itemsIn, picturesIn, rowsIn, type Section, textsIn } from "./sections.ts";
 
 /** "Your goal" or "Your goals". */
-export const isGoals = (title: string, { label }: Context): boolean =>
+const isGoals = (title: string, { label }: Context): boolean =>
   [...label("frame.goals.heading").matchAll(/(?:one|other) \{([^}]*)\}/g)].some(
     ([, words]) => words === title,
   );
 
-export function readGoals({ blocks }: Section, say: Say, { filled }: Context): void {
+/** Under their own heading of the client's plan: what is wanted, and its scale. */
+export function readGoals({ parts }: Section, say: Say, context: Context): void {
+  const { filled } = context;
+  const blocks = parts.find(({ title }) => isGoals(title, context))?.blocks ?? [];
   const [, ...goals] = textsIn(blocks);
   picturesIn(blocks).forEach((words, at) => {
     const numbers = filled("goal", words);
@@ -54,46 +57,6 @@ export function readProgress({ parts }: Section, say: Say, { filled, language }:
       say("first and last load", title, loads.join(" to "), title);
     }
   }
-}
-
-export function readCover(
-  { blocks, title }: Section,
-  say: Say,
-  { filled, label, starts }: Context,
-): void {
-  say("course title", "", title, title);
-  const texts = textsIn(blocks);
-  const [name] = texts.flatMap((text) => filled("frame.cover.program", text) ?? []);
-  if (name !== undefined) say("client", "name", name, "line under the title");
-  const after = (key: string): string | undefined => {
-    const at = texts.indexOf(label(key));
-    return at < 0 ? undefined : texts[at + 1];
-  };
-  const client = /^(.*) \((.*)\)$/.exec(after("frame.cover.for") ?? "");
-  if (client) {
-    say("client", "name", client[1] ?? "", label("frame.cover.for"));
-    say("client", "reference", client[2] ?? "", label("frame.cover.for"));
-  }
-  const dates = /^(.*) \((\d+)[^()]*\)$/.exec(after("frame.cover.dates") ?? "");
-  if (dates) {
-    const place = label("frame.cover.dates");
-    const [from = "", to = ""] = filled("weeks.dates", dates[1] ?? "") ?? [];
-    say("course", "first day", readDate(from, starts), place);
-    say("course", "last day", readDate(to, starts), place);
-    say("course", "weeks", dates[2] ?? "", place);
-  }
-  say("clinician", "", after("frame.cover.clinician") ?? "", label("frame.cover.clinician"));
-  const signed = after("frame.cover.signed") ?? "";
-  const draft = signed === label("frame.draft.says");
-  say("signed", "", draft ? "draft" : "signed", label("frame.cover.signed"));
-  const by = draft ? undefined : filled("signed", signed);
-  if (by)
-    say(
-      "signed on",
-      "",
-      readDate(signed.slice((by[0] ?? "").length), starts),
-      label("frame.cover.signed"),
-    );
 }
 
 export function readPhasePage(
@@ -148,24 +111,18 @@ export function readStopPage({ parts }: Section, say: Say, context: Context): vo
     if (title === label("frame.stop.call")) {
       say("stop signs", "", items.join(" | "), title);
       sayCallLevel(items, say, title, context);
-      const [phone = ""] = textsIn(blocks);
+      const texts = textsIn(blocks);
+      const [phone = ""] = texts;
       say("telephone", "clinic", phone, title);
       const closed = `${label("frame.stop.closed")}: `;
-      const found = textsIn(blocks).find((text) => text.startsWith(closed));
+      const found = texts.find((text) => text.startsWith(closed));
       say("telephone", "when closed", found?.slice(closed.length) ?? "", title);
+      // the clinic's name stands alone, above when it is open
+      const open = texts.findIndex((text) => text.startsWith(`${label("frame.stop.open")}: `));
+      say("clinic", "name", texts[open - 1] ?? "", title);
     }
     if (title === label("frame.stop.care"))
       for (const item of items) say("care", item, "said", title);
-  }
-}
-
-export function readContact({ blocks }: Section, say: Say, { label }: Context): void {
-  const texts = textsIn(blocks);
-  say("clinic", "name", texts[0] ?? "", "contact");
-  const facts = { clinic: "phone", "when closed": "closed", emergency: "emergency" };
-  for (const [key, line] of Object.entries(facts)) {
-    const at = texts.indexOf(label(`frame.contact.${line}`));
-    say("telephone", key, texts[at + 1] ?? "", label(`frame.contact.${line}`));
   }
 }
 
