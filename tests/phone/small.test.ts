@@ -87,6 +87,17 @@ describe("what the device keeps", () => {
       { ...place, stage: "end", hurts: true },
       { ...place, stage: "end" },
     ],
+    [
+      "what is to be asked back",
+      { ...place, stage: "after", unsure: { sets: 3, reps: 8, whole: true } },
+      { ...place, stage: "after", unsure: { sets: 3, reps: 8, whole: true } },
+    ],
+    [
+      "an odd one",
+      { ...place, stage: "after", unsure: { sets: "3", whole: true } },
+      { ...place, stage: "after" },
+    ],
+    ["one at another stage", { ...place, unsure: { sets: 3, whole: true } }, place],
     ["no exercise", { ...place, at: -1 }, undefined],
     ["half an exercise", { ...place, at: 0.5 }, undefined],
     ["an unknown stage", { ...place, stage: "?" }, undefined],

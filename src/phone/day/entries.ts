@@ -200,7 +200,7 @@ export function placeIn(
     return at < 0 ? [] : [{ key, at }];
   });
   const [next] = rest;
-  const still = { ...place, pace: undefined, hurts: undefined };
+  const still = { ...place, pace: undefined, hurts: undefined, unsure: undefined };
   if (next === undefined) return { ...still, stage: "end" };
   const stays = before[place.at]?.key === next.key && place.stage === "after";
   return { ...still, at: next.at, stage: stays ? "after" : "ready" };

@@ -1,10 +1,13 @@
 /** What was paced of an exercise, as one amount. */
+import type { Paced } from "../store/settings.ts";
 import type { SetDone } from "./done.ts";
 
-interface Paced {
-  readonly sets: number;
-  readonly reps: number | undefined;
-  readonly whole: boolean;
+/** Two readings of what was paced, where a part of it went by unseen. */
+interface Unsure {
+  /** Without it: this is known. */
+  readonly seen: Paced;
+  /** With it, if the client says that it was done. */
+  readonly all: Paced;
 }
 
 /**
@@ -20,4 +23,11 @@ export function pacedOf(done: readonly SetDone[], planned: number): Paced {
     reps: short.length > 0 ? Math.min(...short) : undefined,
     whole: sets >= planned && done.every(({ whole }) => whole),
   };
+}
+
+/** What is known of it, and what there is to ask back; undefined where all of it was seen. */
+export function unsureOf(done: readonly SetDone[], planned: number): Unsure | undefined {
+  const seen = done.filter(({ unseen }) => !unseen);
+  if (seen.length === done.length) return undefined;
+  return { seen: { ...pacedOf(seen, planned), whole: false }, all: pacedOf(done, planned) };
 }

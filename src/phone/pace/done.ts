@@ -12,6 +12,8 @@ export interface SetDone {
   readonly seconds: number;
   /** Whether all of it was done: every part to its end, and no fewer repetitions than are enough. */
   readonly whole: boolean;
+  /** Whether any of its work went by unseen, so that only the client knows whether it was done. */
+  readonly unseen: boolean;
 }
 
 /** The sets begun so far, in order, each side an entry; a part that is still under way counts for nothing. */
@@ -45,6 +47,7 @@ function setDoneOf(items: readonly Item[]): SetDone {
     reps,
     seconds: ms / 1000,
     whole: reps === undefined || first?.enough === undefined ? finished : reps >= first.enough,
+    unseen: work.some(({ passed }) => passed?.unseen === true),
   };
 }
 

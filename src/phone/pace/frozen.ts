@@ -57,10 +57,11 @@ function passedOf(value: unknown): readonly Passed[] | undefined {
   const passed: Passed[] = [];
   for (const each of value) {
     if (!isObject(each)) return undefined;
-    const { ms, whole, reps } = each;
+    const { ms, whole, reps, unseen } = each;
     if (!isNumber(ms) || typeof whole !== "boolean") return undefined;
     if (reps !== undefined && !isNumber(reps)) return undefined;
-    passed.push({ ms, whole, ...(reps !== undefined && { reps }) });
+    const unknown = unseen === true && { unseen: true as const };
+    passed.push({ ms, whole, ...(reps !== undefined && { reps }), ...unknown });
   }
   return passed;
 }

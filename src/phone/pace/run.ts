@@ -1,5 +1,5 @@
 /** Where the client is in an exercise, as plain values, and how time moves it on. Times in milliseconds. */
-import { isCountedIn, needsClient, repetitionStart, startsAgain } from "./places.ts";
+import { isCountedIn, isWork, needsClient, repetitionStart, startsAgain } from "./places.ts";
 import type { Segment } from "./segments.ts";
 
 /** From going on after a pause to the work. */
@@ -23,6 +23,8 @@ export type Mode =
 export interface Passed {
   readonly ms: number;
   readonly whole: boolean;
+  /** Work that ended by the clock while nobody saw the page: whether it was done, only the client knows. */
+  readonly unseen?: true;
   /** Repetitions of the whole set, where the client said them. */
   readonly reps?: number;
 }
@@ -69,8 +71,11 @@ function step(run: Run, nowMs: number): Run {
   const end = nextChangeMs(run);
   if (end === undefined || nowMs < end) return run;
   if (run.mode.kind === "count-in") return { ...run, mode: going(end - run.mode.elapsedMs) };
-  const ms = (run.segments[run.at]?.seconds ?? 0) * 1000;
-  return enter({ ...run, passed: [...run.passed, { ms, whole: true }] }, run.at + 1, end);
+  const segment = run.segments[run.at];
+  const ms = (segment?.seconds ?? 0) * 1000;
+  const unseen = run.awayMs !== undefined && segment !== undefined && isWork(segment);
+  const passed: Passed = { ms, whole: true, ...(unseen && { unseen }) };
+  return enter({ ...run, passed: [...run.passed, passed] }, run.at + 1, end);
 }
 
 /** The run from the beginning of a segment, or over where there is none. */

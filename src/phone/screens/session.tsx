@@ -5,11 +5,12 @@ import { type DiaryEntry, findSession } from "../../diary/entry.ts";
 import { stoppedBefore } from "../day/advice.ts";
 import type { PlannedSession } from "../day/data.ts";
 import { boutsOf, withExercise, withFelt } from "../day/entries.ts";
-import { withPaced } from "../day/paced.ts";
-import { pacedOf } from "../pace/amounts.ts";
+import { withPaced, withPacedSoFar } from "../day/paced.ts";
+import { pacedOf, unsureOf } from "../pace/amounts.ts";
 import type { SetDone } from "../pace/done.ts";
 import type { SessionPlace } from "../store/settings.ts";
 import { useApp } from "./app.ts";
+import { AskUnseen } from "./ask-unseen.tsx";
 import { CallUs } from "./call-us.tsx";
 import { ExerciseForm } from "./exercise-form.tsx";
 import { LeaveIt } from "./leave-it.tsx";
@@ -65,10 +66,14 @@ function Begun({ session, place }: BegunProps) {
     );
   }
   if (place.stage === "pace") {
-    const pacedEntry = (done: readonly SetDone[]) =>
-      withPaced(entry, bout.card, pacedOf(done, sets), day);
+    const pacedEntry = (done: readonly SetDone[]) => {
+      const unsure = unsureOf(done, sets);
+      if (unsure) return withPacedSoFar(entry, bout.card, unsure.seen, day);
+      return withPaced(entry, bout.card, pacedOf(done, sets), day);
+    };
     const end = (done: readonly SetDone[], before: string | undefined) => {
-      const after = { ...place, stage: "after", pace: undefined, hurts: undefined } as const;
+      const over = { stage: "after", pace: undefined, hurts: undefined } as const;
+      const after = { ...place, ...over, unsure: unsureOf(done, sets)?.all };
       const said = before && app.say("undo.ended");
       const was = { place: { ...place, pace: before, hurts: undefined } };
       app.act({ entries: [pacedEntry(done)], place: after }, said, undefined, was);
@@ -91,18 +96,33 @@ function Begun({ session, place }: BegunProps) {
       />
     );
   }
+  const { unsure } = place;
+  const sure = { ...place, unsure: undefined };
+  const answer = (did: boolean) => {
+    const entries = unsure && did ? [withPaced(entry, bout.card, unsure, day)] : [];
+    app.act({ entries, place: sure }, app.say("kept"));
+  };
   const last = place.at === bouts.length - 1;
   return (
     exercise && (
       <After
         key={bout.key}
         last={last}
-        onNext={() => to(last ? { stage: "end" } : { stage: "ready", at: place.at + 1 })}
+        onNext={() => {
+          const next = { ...sure, at: place.at + 1 };
+          app.setPlace(last ? { ...sure, stage: "end" } : { ...next, stage: "ready" });
+        }}
       >
+        {unsure && <AskUnseen onAnswer={answer} />}
         <ExerciseForm
           bout={bout}
           exercise={exercise}
-          onChange={(change, said) => app.write(withExercise(entry, bout.card, change, day), said)}
+          onChange={(change, said) => {
+            // whoever says themselves what was done has answered
+            const told = unsure && (change.done ?? change.real) !== undefined;
+            const entries = [withExercise(entry, bout.card, change, day)];
+            app.act(told ? { entries, place: sure } : { entries }, said);
+          }}
         />
       </After>
     )

@@ -83,6 +83,14 @@ const fieldsOf = (value: unknown): Readonly<Record<string, unknown>> =>
 /** More names than a program has sessions in a month, or signs, are of no use. */
 const MOST_TEXTS = 60;
 
+/** How much was paced: whole sets, and the fewest repetitions of one where they fell short. */
+export interface Paced {
+  readonly sets: number;
+  readonly reps: number | undefined;
+  /** Whether it was all that was planned. */
+  readonly whole: boolean;
+}
+
 /** Where the client is in a session, as it is stored at every step. */
 export interface SessionPlace {
   /** The session's name. */
@@ -97,16 +105,19 @@ export interface SessionPlace {
   readonly pace: string | undefined;
   /** Whether it is being asked how much it hurts, in the middle of the pace. */
   readonly hurts?: boolean | undefined;
+  /** What was done of the exercise that is over, if what of it went by unseen was: to be asked back. */
+  readonly unsure?: Paced | undefined;
 }
 
 const STAGES: readonly SessionPlace["stage"][] = ["ready", "pace", "after", "end"];
 
 /** A place from stored text; undefined where there is none that can be taken up. */
 export function readPlace(text: string | null): SessionPlace | undefined {
-  const { key, day, short, at, stage, pace, hurts } = jsonObject(text);
+  const { key, day, short, at, stage, pace, hurts, unsure } = jsonObject(text);
   const known = STAGES.find((one) => one === stage);
   if (typeof key !== "string" || typeof at !== "number" || known === undefined) return undefined;
   if (!Number.isInteger(at) || at < 0) return undefined;
+  const open = known === "after" ? readPaced(unsure) : undefined;
   return {
     key,
     // places of older booklets name the planned day alone
@@ -116,7 +127,14 @@ export function readPlace(text: string | null): SessionPlace | undefined {
     stage: known,
     pace: typeof pace === "string" ? pace : undefined,
     ...(hurts === true && known === "pace" && { hurts }),
+    ...(open && { unsure: open }),
   };
+}
+
+function readPaced(stored: unknown): Paced | undefined {
+  const { sets, reps, whole } = fieldsOf(stored);
+  if (typeof sets !== "number" || typeof whole !== "boolean") return undefined;
+  return { sets, reps: typeof reps === "number" ? reps : undefined, whole };
 }
 
 function jsonObject(text: string | null): Readonly<Record<string, unknown>> {

@@ -1,8 +1,8 @@
 /** What the pace counted of an exercise, as amounts of the diary. */
 import { expect, test } from "vitest";
 import { emptyEntry, withExercise } from "../../../src/phone/day/entries.ts";
-import { withPaced } from "../../../src/phone/day/paced.ts";
-import { pacedOf } from "../../../src/phone/pace/amounts.ts";
+import { withPaced, withPacedSoFar } from "../../../src/phone/day/paced.ts";
+import { pacedOf, unsureOf } from "../../../src/phone/pace/amounts.ts";
 import type { SetDone } from "../../../src/phone/pace/done.ts";
 import { session } from "../support.ts";
 
@@ -12,6 +12,7 @@ const set = (n: number, change: Partial<SetDone> = {}): SetDone => ({
   reps: 10,
   seconds: 40,
   whole: true,
+  unseen: false,
   ...change,
 });
 const short = { reps: 6, whole: false };
@@ -34,6 +35,51 @@ test.each([
   ["nothing", [], { sets: 0, reps: undefined, whole: false }],
 ])("%s", (_, done, paced) => {
   expect(pacedOf(done, 3)).toEqual(paced);
+});
+
+const unseen = { unseen: true };
+test.each([
+  ["all seen", [set(1), set(2)], undefined],
+  ["nothing", [], undefined],
+  [
+    "the last two unseen",
+    [set(1), set(2, unseen), set(3, unseen)],
+    [
+      { sets: 1, reps: undefined, whole: false },
+      { sets: 3, reps: undefined, whole: true },
+    ],
+  ],
+  [
+    "one side of the last unseen",
+    [set(1), set(2), set(3, { side: "left" }), set(3, { side: "right", ...unseen })],
+    [
+      { sets: 3, reps: undefined, whole: false },
+      { sets: 3, reps: undefined, whole: true },
+    ],
+  ],
+  [
+    "all unseen, one of them short",
+    [set(1, unseen), set(2, { ...short, ...unseen })],
+    [
+      { sets: 0, reps: undefined, whole: false },
+      { sets: 2, reps: 6, whole: false },
+    ],
+  ],
+])("what is known, and what there is to ask back: %s", (_, done, both) => {
+  const unsure = unsureOf(done, 3);
+  expect(unsure && [unsure.seen, unsure.all]).toEqual(both);
+});
+
+test("what is not known is neither done nor left out, and has no number", () => {
+  const empty = emptyEntry(session("2026-11-30"), "b", false, "");
+  const told = (sets: number) => {
+    const seen = { sets, reps: undefined, whole: false };
+    const entry = withPacedSoFar(empty, "rise", seen, "2026-12-01");
+    const [rise] = entry.exercises;
+    return [rise?.done, rise?.real.sets, entry.doneOn];
+  };
+  expect(told(0)).toEqual(["part", undefined, "2026-12-01"]);
+  expect(told(2)).toEqual(["part", 2, "2026-12-01"]);
 });
 
 test("an exercise is done, tried or not, and keeps the load that was told", () => {

@@ -391,6 +391,17 @@ describe("what was done", () => {
     ],
     ["a set skipped that is not paced", plain, [[35, skip]], 36, [{ reps: 0, whole: false }]],
     [
+      "a run that nobody saw, once it is over, and not those that were seen",
+      running,
+      [
+        [100, left],
+        [250, returned],
+      ],
+      365,
+      [{ unseen: false }, { set: 2, whole: true, unseen: true }, { set: 3, unseen: false }],
+    ],
+    ["a rest that nobody saw is no work", raises, [[30, left]], 90, [{ unseen: false }]],
+    [
       "sides apart",
       holds,
       [[70, setDone]],
