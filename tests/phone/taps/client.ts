@@ -408,7 +408,9 @@ class Client {
     if (find("same.yes")) return;
     this.#note("export");
     if (save === undefined) {
-      if (this.#sheet.size > 0) this.wrong.push("there is a diary, and no way to save it");
+      // entries that were taken back are still kept, and nobody is shown them
+      const told = [...this.#sheet.values()].some(({ numbers }) => Object.keys(numbers).length > 0);
+      if (told) this.wrong.push("there is a diary, and no way to save it");
       return;
     }
     screen.saved.length = 0;

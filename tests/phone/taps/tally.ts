@@ -35,12 +35,13 @@ const LEAST: Readonly<Record<string, number>> = {
   "delete.yes": 0.2,
   "missed.let-go": 20,
   "morning.pass": 4,
-  "pace.end": 10,
+  "pace.end": 8,
   "pace.hurts": 60,
   "pace.leave": 4,
   "pace.start": 60,
   "same.no": 0.5,
   "session.finish": 4,
+  "session.next": 8,
   "undo.undo": 40,
 };
 
