@@ -188,6 +188,8 @@ export interface PainPage {
   }[];
   /** The ruler's rule in one sentence. */
   readonly says: string;
+  /** What it says of the next time after too much pain. */
+  readonly less: string;
   readonly rules: readonly string[];
   /** Each exercise that has another rule than the ruler's. */
   readonly exceptions: readonly string[];

@@ -8,6 +8,7 @@ import {
   callSentence,
   exceptionSentences,
   generalSentence,
+  lessSentence,
   ruleOf,
   ruleSentences,
 } from "./pain-words.ts";
@@ -18,6 +19,7 @@ export function painPage(program: Program, write: Writer): PainPage {
   const rule = ruleOf(program.phases.flatMap(({ exercises }) => exercises));
   const { limits } = rule;
   const { callLevel } = program;
+  const less = lessSentence(write);
   const ruler = Array.from({ length: 11 }, (_, n) => ({ n, zone: painZone(n, limits, callLevel) }));
   const zones = (["fine", "allowed", "too-much", "call"] as const).flatMap((zone) => {
     const numbers = ruler.filter((mark) => mark.zone === zone).map(({ n }) => n);
@@ -29,7 +31,9 @@ export function painPage(program: Program, write: Writer): PainPage {
         from,
         to,
         name: words.say(`pain.zone.${zone}.name`),
-        says: words.say(`pain.zone.${zone}.says`),
+        says: [words.say(`pain.zone.${zone}.says`), ...(zone === "too-much" ? [less] : [])].join(
+          " ",
+        ),
       },
     ];
   });
@@ -40,6 +44,7 @@ export function painPage(program: Program, write: Writer): PainPage {
     ruler,
     zones,
     says: generalSentence(limits, write),
+    less,
     rules: [...ruleSentences(limits, write), callSentence(callLevel, write)],
     exceptions: exceptionSentences(rule, write),
   };

@@ -57,6 +57,9 @@ export function ruleSentences(limits: PainLimits, write: Writer): string[] {
   return [during, after, week, more, over];
 }
 
+/** What holds from the next time on of an exercise that hurt too much. */
+export const lessSentence = ({ words }: Writer): string => words.say("pain.less");
+
 /** From how much pain on to stop and call, whatever the exercise. */
 export const callSentence = (callLevel: number, { words, number }: Writer): string =>
   words.say("pain.call", { level: number(callLevel) });

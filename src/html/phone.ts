@@ -30,6 +30,7 @@ export function phoneData(booklet: Booklet, words: Words): PhoneData {
     },
     pain: {
       callLevel: booklet.pain.callLevel,
+      less: booklet.pain.less,
       severe: booklet.stop.severe,
       settle: words.say("stop.call.settle"),
     },

@@ -50,7 +50,9 @@ interface Page {
   /** What the ruler's table says to each number. */
   readonly zone: readonly ("go on" | "stop" | "call")[];
   readonly after: number;
-  readonly says: Readonly<Record<"over" | "after" | "worse" | "severe" | "settle", string>>;
+  readonly says: Readonly<
+    Record<"over" | "less" | "after" | "worse" | "severe" | "settle", string>
+  >;
 }
 
 function pageOf(html: string): Page {
@@ -61,7 +63,10 @@ function pageOf(html: string): Page {
   );
   const find = (pattern: RegExp) => items.find((one) => pattern.test(one)) ?? `(no ${pattern})`;
   const zone = SCALE.map(() => "go on" as Page["zone"][number]);
+  // of too much, the ruler's row says what to do at once, and then what holds from the next time on
+  let less = "";
   for (const row of pain.split("<tr>").map(textOf)) {
+    less = / Too much\. Stop this exercise\. (.*\.)/.exec(row)?.[1] ?? less;
     const [, from, to = from, name] = /^(\d+)(?: to (\d+))? (Too much|Call us)\./.exec(row) ?? [];
     if (from === undefined) continue;
     for (let n = Number(from); n <= Number(to); n += 1)
@@ -69,11 +74,12 @@ function pageOf(html: string): Page {
   }
   const after = find(/^After you exercise/);
   return {
-    text: [...items].join("\n"),
+    text: [...items, textOf(pain)].join("\n"),
     zone,
     after: /no new pain/.test(after) ? 0 : Number(/up to (\d+) out of 10/.exec(after)?.[1]),
     says: {
       over: find(/Stop this exercise for today\.$|stop this exercise for today\.$/),
+      less,
       after,
       worse: find(/^More pain the next morning than before\?/),
       severe: find(/^Pain of \d+ out of 10 or more, or sudden pain$/),
@@ -121,10 +127,10 @@ function expected({ zone, after, says }: Page, { felt, when, running }: Situatio
   return running === 2 ? advice("call", says.settle, says.worse) : advice("ease", says.worse);
 }
 
-/** Before the next session a stop is over, and what is left of it is to do less. */
+/** Before the next session a stop is over, and what is left of it is what the ruler says of the next time. */
 function expectedLater(page: Page, situation: Situation): Advice | undefined {
   const now = expected(page, situation);
-  return now?.level === "stop" ? { level: "ease", says: [page.says.worse] } : now;
+  return now?.level === "stop" ? { level: "ease", says: [page.says.less] } : now;
 }
 
 /** The days, the sessions on them as they are now planned, and what was written down. */

@@ -367,6 +367,7 @@ export const achilles: Booklet = {
       { zone: "call", from: 8, to: 10, name: "Call us", says: "Stop, and call us the same day." },
     ],
     says: "Pain during an exercise may reach 5.",
+    less: "Next time, use less weight.",
     exceptions: [],
     rules: [
       "Pain during an exercise may reach 5, but no more.",

@@ -111,11 +111,13 @@ export function felt(sessions: readonly PlannedSession[], entries: readonly Diar
 
 function inWords(
   advice: pain.Advice<SessionBout> | undefined,
-  { severe, settle }: PainSigns,
+  { less, severe, settle }: PainSigns,
 ): Advice | undefined {
   if (advice === undefined) return undefined;
   const { level, over, by } = advice;
   const { after, worse } = by.painWords;
   if (level === "call") return { level, says: over === "mornings" ? [settle, worse] : [severe] };
+  // each occasion has its own sentence on the page
+  if (over === "during") return { level, says: [less] };
   return { level, says: over === "after" ? [after, worse] : [worse] };
 }

@@ -8,6 +8,8 @@ import type { MassUnit } from "../../units/mass.ts";
 export interface PainSigns {
   /** The pain, 0 to 10, from which the client is to stop and call. */
   readonly callLevel: number;
+  /** What its ruler says of the next time after too much pain in an exercise. */
+  readonly less: string;
   /** Its signs to call for: pain from that level on, and bad mornings running. */
   readonly severe: string;
   readonly settle: string;

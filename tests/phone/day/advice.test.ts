@@ -15,7 +15,7 @@ const wednesday = session("2026-12-02");
 const friday = session("2026-12-04");
 const SESSIONS = [monday, wednesday, friday];
 const SETTLE = "call: not settled two times running";
-const SIGNS = { callLevel: 8, severe: "call: severe", settle: SETTLE };
+const SIGNS = { callLevel: 8, less: "less", severe: "call: severe", settle: SETTLE };
 
 const entryOf = (one: typeof monday, change: Partial<DiaryEntry> = {}): DiaryEntry => ({
   ...withAll(emptyEntry(one, "b", false, "2026-12-01T00:00:00Z"), "yes", one.date),
@@ -123,12 +123,12 @@ describe("before the next session", () => {
     [
       "pain over the limit during",
       withExercise(entryOf(monday), "rise", { pain: 6 }, "2026-11-30"),
-      ["worse"],
+      ["less"],
     ],
     [
       "given up for its pain, with nothing done",
       withExercise(withAll(entryOf(monday), "no", ""), "rise", { pain: 7 }, "2026-11-30"),
-      ["worse"],
+      ["less"],
     ],
     [
       "given up for pain to call for",

@@ -77,9 +77,9 @@ describe("a day in a re-issued booklet", () => {
       spacing: { groupHours: {}, events: [] },
       begun: new Map(),
     };
-    const signs = { callLevel: 8, severe: "severe", settle: "settle" };
+    const signs = { callLevel: 8, less: "less", severe: "severe", settle: "settle" };
     expect(todayOf(known, now, false).missed).toBeUndefined();
-    expect(adviceFromLast(diary, moved, signs)?.says).toEqual(["worse"]);
+    expect(adviceFromLast(diary, moved, signs)?.says).toEqual(["less"]);
   });
 });
 
