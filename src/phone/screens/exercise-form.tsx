@@ -94,7 +94,7 @@ function Different({ bout, exercise, onChange }: ExerciseFormProps) {
         value={now[name]}
         step={step}
         most={most}
-        onChange={(value) => onChange({ real: { ...real, [name]: value } })}
+        onChange={(value) => onChange({ real: { ...real, [name]: value } }, say("kept"))}
       />
     );
   return (
@@ -107,7 +107,7 @@ function Different({ bout, exercise, onChange }: ExerciseFormProps) {
           value={inUnit(kg, units)}
           step={units === "lb" ? 1 : 0.5}
           most={inUnit(500, units)}
-          onChange={(value) => onChange({ real: { ...real, kg: inKilograms(value) } })}
+          onChange={(value) => onChange({ real: { ...real, kg: inKilograms(value) } }, say("kept"))}
         />
       )}
     </Fold>
