@@ -18,6 +18,11 @@ import {
   protocolTextFaults,
   USUAL_GRADE,
 } from "../readability/text-faults.ts";
+import {
+  cardTitleFaults,
+  protocolTitleFaults,
+  titlesByLanguage,
+} from "../readability/titles-in-words.ts";
 import { dayOf, type Terminal } from "../terminal/terminal.ts";
 import { translatedCards, translatedProtocols } from "../translations/in-language.ts";
 import { TRANSLATED } from "../words/languages.ts";
@@ -118,7 +123,7 @@ async function checkGroup(
   const faults = [
     ...workspace.faults.filter((fault) => !fault.place || files.has(fault.place.file)),
     ...cards.filter(({ source }) => files.has(source.file)).flatMap(figureFaults),
-    ...hardTexts(workspace, files),
+    ...textFaults(workspace, files),
   ];
   const plans = [...files].filter(
     (file) =>
@@ -169,20 +174,25 @@ function issuingFaults(
   return issuedBooklet({ made, workspace }, words, issued.today, "standard", issued).faults;
 }
 
-/** Texts for clients that are harder to read than the clinic's limit. */
-function hardTexts(workspace: Workspace, files: ReadonlySet<string>): Fault[] {
+/** Texts for clients that are harder to read than the clinic's limit, or name exercises in plain words. */
+function textFaults(workspace: Workspace, files: ReadonlySet<string>): Fault[] {
   const { grade, language } = reading(workspace);
   const asked = ({ source }: { readonly source: Source }) => files.has(source.file);
-  const cards = [
+  const all = [
     ...workspace.cards.library.cards.values(),
     ...translatedCards(workspace.cards.library, workspace.translations),
-  ].filter(asked);
+  ];
+  const cards = all.filter(asked);
   const protocols = [
     ...workspace.protocols.protocols.values(),
     ...translatedProtocols(workspace.protocols.protocols, workspace.translations),
   ].filter(asked);
   const clinic = workspace.clinic && asked(workspace.clinic) ? [workspace.clinic] : [];
+  const titles = titlesByLanguage(all);
+  const titlesIn = (own: string) => titles.get(own) ?? new Map<string, string>();
   return [
+    ...cards.flatMap((card) => cardTitleFaults(card, titlesIn(card.card.language))),
+    ...protocols.flatMap((one) => protocolTitleFaults(one, titlesIn(one.value.language))),
     ...cards.flatMap((card) => cardTextFaults(card, grade, card.card.language)),
     ...protocols.flatMap((protocol) =>
       protocolTextFaults(protocol, grade, protocol.value.language),

@@ -18,29 +18,29 @@ export function careWords(
 }
 
 /**
- * The signs to move on from a phase. Where all that the next one asks waits for a review, the clinician's
- * word is one of them: nobody moves on alone.
+ * The signs to move on from a phase. Where all that the next one asks waits for a review, or a sign of the
+ * course is not this client's, the clinician's word is one of them: nobody moves on alone.
  */
 export function moveOnWords(
-  { moveOn }: ProgramPhase,
+  { moveOn, moveOnAsks }: ProgramPhase,
   next: ProgramPhase | undefined,
   { flags }: Program,
   { words }: Writer,
 ): readonly string[] {
   const waits = next?.exercises.every(({ card }) => waitsForReview(card, flags)) ?? false;
-  return waits ? [...moveOn, words.say("start_review")] : moveOn;
+  return waits || moveOnAsks ? [...moveOn, words.say("start_review")] : moveOn;
 }
 
 /**
- * The sign without which an exercise is not begun: the protocol's, and the clinician's word where a health
- * flag rules the exercise out until a review. Undefined for all others.
+ * The sign without which an exercise is not begun: the protocol's, and the clinician's word where that sign
+ * is not this client's or a health flag rules the exercise out until a review. Undefined for all others.
  */
 export function startSign(
-  { card, when }: Pick<ProgramExercise, "card" | "when">,
+  { card, when, asksFirst }: Pick<ProgramExercise, "card" | "when" | "asksFirst">,
   { flags }: Program,
   { words }: Writer,
 ): string | undefined {
-  if (!waitsForReview(card, flags)) return when;
+  if (!asksFirst && !waitsForReview(card, flags)) return when;
   const review = words.say("start_review");
   return when === undefined ? review : `${when} ${review}`;
 }

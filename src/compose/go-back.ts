@@ -2,12 +2,11 @@
 import type { LibraryCard } from "../cards/library.ts";
 import { easierInPlaceOf } from "../dose/easier.ts";
 import { rungsBelow } from "../program/easier.ts";
-import { openFlags } from "../program/flags.ts";
+import { type NamedExercises, namedExercises } from "../program/named.ts";
 import { weeksOfCard, weeksOfPhase } from "../program/phase-weeks.ts";
 import type { ProgramPhase } from "../program/program.ts";
-import { fits } from "../program/propose.ts";
 import { cardsNamed, withNames } from "../protocols/named-cards.ts";
-import type { WeekSpan } from "../units/week-span.ts";
+import { quoted } from "../words/languages.ts";
 import type { Composing } from "./composing.ts";
 
 type Card = LibraryCard | undefined;
@@ -19,70 +18,48 @@ type Card = LibraryCard | undefined;
  * else the client does less and calls.
  */
 export function goBackWords(phase: ProgramPhase, composing: Composing): string[] {
-  const { words } = composing.write;
-  const span = weeksOfPhase(phase);
-  if (!span) return [];
-  const has = booklet(phase, span, composing);
+  const { program, library, write } = composing;
+  const { language } = program.protocol.value;
+  const named = namedExercises(phase, program, library);
+  if (!named) return [];
+  const stepBack = stepsBack(phase, named, composing);
   return phase.goBack.flatMap((text) => {
     const [sign = "", ...advice] = text.split(/(?<=[.!?]) /);
-    const about = cardsNamed(sign).map(has.inPlaceOf);
+    const about = cardsNamed(sign).map(named.inPlaceOf);
     if (about.includes(undefined)) return [];
     const says = advice.map((sentence) => {
-      const toDo = (id: string) => has.toDo(id, about);
+      const toDo = (id: string) => stepBack(id, about);
       return cardsNamed(sentence).map(toDo).includes(undefined)
-        ? words.say("go_back.less")
+        ? write.words.say("go_back.less")
         : withNames(sentence, (id) => nameOf(toDo(id)));
     });
-    return [withNames(sign, (id) => nameOf(has.inPlaceOf(id))), ...new Set(says)].join(" ");
+    return [withNames(sign, (id) => nameOf(named.inPlaceOf(id))), ...new Set(says)].join(" ");
   });
 
   function nameOf(card: Card): string {
-    return words.say("go_back.named", { title: card?.card.title ?? "" });
+    return quoted(card?.card.title ?? "", language);
   }
 }
 
-/** Which exercises of the booklet a client in a phase may be sent to. */
-function booklet(phase: ProgramPhase, span: WeekSpan, composing: Composing) {
-  const { dosed, library, program } = composing;
-  const plan = program.plan.value;
-  const weeks = Array.from({ length: span.last - span.first + 1 }, (_, at) => span.first + at);
-  const flags = openFlags(program.flags, weeks);
-  const here = (change: { readonly card: string; readonly phase?: string | undefined }) =>
-    change.phase === undefined || change.phase === phase.id;
-  const leftOut = new Set(plan.leave_out.filter(here).map(({ card }) => card));
+/** What to do in place of what was too much: a card, what is in its place, or the nearest below it; never what was too much. */
+function stepsBack(
+  phase: ProgramPhase,
+  { isGiven, inPlaceOf }: NamedExercises,
+  { dosed, library, program }: Composing,
+) {
+  const last = weeksOfPhase(phase)?.last ?? 0;
   const easier = new Set(
     [...easierInPlaceOf(program, dosed, library)].flatMap(([card, others]) =>
-      others.some((one) => beginsBy(one.card.card.id, span.last)) ? [card] : [],
+      others.some((one) => (weeksOfCard(program, one.card.card.id)?.first ?? last + 1) <= last)
+        ? [card]
+        : [],
     ),
   );
-
-  return { inPlaceOf, toDo };
-
-  /** The card, where the client has it by the end of the phase, else what the plan swaps it for. */
-  function inPlaceOf(id: string): Card {
-    const swaps = plan.swap.filter((swap) => swap.card === id && here(swap));
-    return [id, ...swaps.map(({ to }) => to)]
-      .flatMap((one) => library.cards.get(one) ?? [])
-      .find(isGiven);
-  }
-
-  /** The card or what is in its place, else the nearest below it; never what was too much. */
-  function toDo(id: string, tooMuch: readonly Card[]): Card {
+  return (id: string, tooMuch: readonly Card[]): Card => {
     const card = inPlaceOf(id) ?? library.cards.get(id);
     if (!card) return undefined;
     return [card, ...rungsBelow(card, library)].find(
       (one) => !tooMuch.includes(one) && (isGiven(one) || easier.has(one)),
     );
-  }
-
-  /** Whether the plan gives it by the end of the phase, and nothing speaks against it from the beginning on. */
-  function isGiven(card: LibraryCard): boolean {
-    const { id } = card.card;
-    if (leftOut.has(id) || !beginsBy(id, span.last)) return false;
-    return beginsBy(id, span.first) || fits(card, plan, flags, library.words);
-  }
-
-  function beginsBy(id: string, week: number): boolean {
-    return (weeksOfCard(program, id)?.first ?? Number.POSITIVE_INFINITY) <= week;
-  }
+  };
 }

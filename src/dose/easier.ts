@@ -73,6 +73,7 @@ export function easierBout(
     why: card.card.why,
     main: false,
     when: undefined,
+    asksFirst: false,
     sameSessionAs: [],
     after: [],
     origin: "protocol",

@@ -90,6 +90,15 @@ export const CATALOGUE = {
     means: "An exercise must not be given to a client with this flag.",
     exit: EXIT.input,
   },
+  "sign-not-theirs": {
+    means:
+      "A sign of the course is none for this client, and the clinician's word stands in its place.",
+    exit: EXIT.input,
+  },
+  "title-in-words": {
+    means: "A card or protocol names another card's exercise in plain words.",
+    exit: EXIT.input,
+  },
   "equipment-missing": {
     means: "The client does not have what an exercise needs.",
     exit: EXIT.input,

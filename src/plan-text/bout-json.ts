@@ -56,6 +56,8 @@ export interface BoutJson {
   readonly hard_because: string;
   /** The sign without which it is not to be done yet; null where it has none. */
   readonly start_when: string | null;
+  /** Whether that sign is not this client's, and the clinician's word stands in its place. */
+  readonly ask_first: boolean;
   /** Whether a health flag rules it out until a review: not to be done before the clinician has said so. */
   readonly after_review: boolean;
   /** Its limits of pain, 0 to 10: a number at its limit is all right. */
@@ -65,7 +67,7 @@ export interface BoutJson {
 /** What belongs to the exercise in every bout of it. */
 type ExerciseJson = Pick<
   BoutJson,
-  "hard" | "hard_because" | "start_when" | "after_review" | "pain"
+  "hard" | "hard_because" | "start_when" | "ask_first" | "after_review" | "pain"
 >;
 
 /** A bout of an exercise under a client's flags. */
@@ -89,6 +91,7 @@ function exerciseJson(
     hard: found?.hard ?? false,
     hard_because: found?.because ?? "",
     start_when: exercise?.when ?? null,
+    ask_first: exercise?.asksFirst ?? false,
     after_review: exercise !== undefined && waitsForReview(exercise.card, flags),
     pain: exercise?.pain ?? null,
   };

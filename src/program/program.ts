@@ -45,7 +45,10 @@ export interface ProgramPhase {
   /** Its weeks, weeks away among them included. */
   readonly weeks: number;
   readonly range: WeekSpan | undefined;
+  /** The signs to move on that are this client's. */
   readonly moveOn: readonly string[];
+  /** Whether the clinician's word stands in place of a sign to move on that is not this client's. */
+  readonly moveOnAsks: boolean;
   readonly goBack: readonly string[];
   readonly exercises: readonly ProgramExercise[];
 }
@@ -60,6 +63,8 @@ export interface ProgramExercise {
   readonly main: boolean;
   /** Set where it starts when a sign is there, not in a given week. */
   readonly when: string | undefined;
+  /** Whether the clinician's word stands in place of that sign, since it is not this client's. */
+  readonly asksFirst: boolean;
   /** Keys of the exercises in whose sessions it is done: one of them in any week. */
   readonly sameSessionAs: readonly string[];
   /** Keys of exercises that come before it in a session. */

@@ -10,6 +10,7 @@ import type { DosePart } from "../prescription/fields.ts";
 import { mergeLayers } from "../prescription/merge.ts";
 import { misshapen, saysWork } from "../prescription/shape-problem.ts";
 import type { StatedDose } from "../prescription/stated.ts";
+import { wordsOf } from "../protocols/named-cards.ts";
 import type { ProtocolPhase } from "../protocols/schema.ts";
 import type { Read } from "../read/source.ts";
 import { dayClock } from "../units/clock.ts";
@@ -25,13 +26,14 @@ import { namedTwice, twiceInAWeek } from "./named-twice.ts";
 import { onCalendar } from "./on-calendar.ts";
 import type { ProgramParts } from "./parts.ts";
 import type { Program, ProgramExercise, ProgramPhase } from "./program.ts";
+import { withSigns } from "./signs.ts";
 import { silentFlags } from "./silent-flags.ts";
 import { unusedChanges } from "./unused-changes.ts";
 
 /**
  * The program, or undefined where an error stands in its way.
  * Faults: unknown-card, card-twice, change-unused, not-for-client, equipment-missing,
- * dose-incomplete, weeks-left-out, wrong-value (a dose that is no shape of a set, an end of a flag, a
+ * dose-incomplete, weeks-left-out, sign-not-theirs, wrong-value (a dose that is no shape of a set, an end of a flag, a
  * level of pain to call from).
  */
 export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefined> {
@@ -66,7 +68,8 @@ export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefi
       courseWeek: firstWeek,
       weeks: printed,
       range: phase.range,
-      moveOn: phase.move_on,
+      moveOn: phase.move_on.map(wordsOf),
+      moveOnAsks: false,
       goBack: phase.go_back,
       exercises,
     });
@@ -91,7 +94,9 @@ export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefi
     phases: placed.phases,
   };
   faults.push(...ageFaults(program));
-  return { value: faults.some(isError) ? undefined : program, faults };
+  const signed = withSigns(program, parts.library);
+  faults.push(...signed.faults);
+  return { value: faults.some(isError) ? undefined : signed.value, faults };
 }
 
 /** By weeks of its phase in which an exercise is done, the week of the calendar. */
@@ -144,6 +149,7 @@ function resolveExercise(
     why: named.why ?? card.card.why,
     main: named.main,
     when: named.when,
+    asksFirst: false,
     ...ties(named, phase, list),
     origin: named.origin,
     because: named.because,

@@ -16,7 +16,7 @@ import { nearest, validate } from "../read/validate.ts";
 import { counted } from "../units/counted.ts";
 import { weekSpanText } from "../units/week-span.ts";
 import { languageInName } from "../words/languages.ts";
-import { cardsNamed } from "./named-cards.ts";
+import { cardsNamed, wordsOf } from "./named-cards.ts";
 import { type Protocol, type ProtocolExercise, protocolSchema } from "./schema.ts";
 import { weeklyLayers } from "./weekly-layers.ts";
 
@@ -135,18 +135,51 @@ function outlookFaults({ value, source }: Read<Protocol>): Fault[] {
   });
 }
 
-/** Cards that the signs to go back of a phase name and that are not there. */
+/** Cards and flags that the signs of a phase name and that are not there. */
 function namedFaults(
   { value, source }: Read<Protocol>,
   phaseAt: number,
   { library, broken }: LibraryResult,
 ): Fault[] {
+  const phase = value.phases[phaseAt];
+  if (!phase) return [];
+  const path = (...inner: Path): Path => ["phases", phaseAt, ...inner];
   const known = [...library.cards.keys()];
-  return (value.phases[phaseAt]?.go_back ?? []).flatMap((text, at) =>
+  const named = [
+    ...phase.move_on.flatMap((sign, at) => [
+      { text: wordsOf(sign), path: path("move_on", at) },
+      ...(typeof sign === "string" || sign.of === undefined
+        ? []
+        : [{ text: `{${sign.of}}`, path: path("move_on", at, "of") }]),
+    ]),
+    ...phase.go_back.map((text, at) => ({ text, path: path("go_back", at) })),
+    ...phase.exercises.map(({ when = "" }, at) => ({
+      text: when,
+      path: path("exercises", at, "when"),
+    })),
+  ];
+  const cards = named.flatMap(({ text, path }) =>
     cardsNamed(text)
       .filter((id) => !library.cards.has(id) && !broken.has(id))
-      .map((id) => unknownCard(id, { source }, ["phases", phaseAt, "go_back", at], known)),
+      .map((id) => unknownCard(id, { source }, path, known)),
   );
+  const flags = Object.keys(library.words.flags);
+  const unknown = phase.move_on.flatMap((sign, at) =>
+    (typeof sign === "string" ? [] : sign.not_for).flatMap((flag, which) =>
+      flags.includes(flag) ? [] : [unknownFlag(flag, path("move_on", at, "not_for", which))],
+    ),
+  );
+  return [...cards, ...unknown];
+
+  function unknownFlag(flag: string, path: Path): Fault {
+    const place = source.at(path);
+    const near = nearest(flag, flags);
+    return new Fault("wrong-value", `There is no flag ${flag}.`, {
+      place,
+      frame: source.frame(place),
+      hint: near ? `Did you mean ${near}?` : "Write it into vocabulary.yaml beside your cards.",
+    });
+  }
 }
 
 /** The exercises that one is tied to, by the field that names them. */

@@ -67,9 +67,29 @@ export const protocolExercise = z.strictObject({
   when: line
     .optional()
     .describe(
-      "For an exercise that starts when a sign is there and not in a given week: the sign.",
+      "For an exercise that starts when a sign is there and not in a given week: the sign. It names exercises as those under move_on do.",
     ),
 });
+
+const sign = z.union([
+  line,
+  z
+    .strictObject({
+      say: line.describe("The sign in the client's words."),
+      of: id
+        .optional()
+        .describe(
+          "The card whose sign it is, where the words do not name it: it is no sign of what stands in the card's place.",
+        ),
+      not_for: z
+        .array(id)
+        .default([])
+        .describe("Flags with which a client must not try what the sign asks, or cannot do it."),
+    })
+    .refine((one) => one.of !== undefined || one.not_for.length > 0, {
+      error: "state of or not_for, or write the sign alone",
+    }),
+]);
 
 const sums = z.strictObject({
   reps: z
@@ -97,7 +117,12 @@ const phase = z.strictObject({
     .optional()
     .describe("Week of the course in which it begins; after the last phase if not given."),
   exercises: z.array(protocolExercise).min(1).describe("What is done, in the order of a session."),
-  move_on: z.array(line).min(1).describe("Signs to move on, as a checklist in the client's words."),
+  move_on: z
+    .array(sign)
+    .min(1)
+    .describe(
+      "Signs to move on, as a checklist in the client's words. An exercise is named by its card's id, as in {heel-dig-hold}: its title is printed, or that of what stands in its place. Where the client has neither, the clinician's word stands in place of the sign, as it does for a client with a flag under not_for.",
+    ),
   go_back: z
     .array(line)
     .default([])
@@ -151,4 +176,5 @@ export const protocolSchema = z.strictObject({
 
 export type Protocol = z.infer<typeof protocolSchema>;
 export type ProtocolPhase = Protocol["phases"][number];
+export type Sign = ProtocolPhase["move_on"][number];
 export type ProtocolExercise = ProtocolPhase["exercises"][number];

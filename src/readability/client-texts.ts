@@ -5,6 +5,7 @@ import { SECTIONS } from "../cards/sections.ts";
 import type { Clinic } from "../clinic/schema.ts";
 import type { Place } from "../faults/fault.ts";
 import type { ReadPlan } from "../plan/read-plan.ts";
+import { wordsOf } from "../protocols/named-cards.ts";
 import type { Protocol } from "../protocols/schema.ts";
 import type { Path, Read, Source } from "../read/source.ts";
 
@@ -78,7 +79,7 @@ export function protocolTexts({ value, source }: Read<Protocol>): readonly Clien
           source,
           `the list of signs to move on from ${phase.id}`,
           path("move_on"),
-          phase.move_on,
+          phase.move_on.map(wordsOf),
         ),
         list(
           source,

@@ -67,8 +67,12 @@ export function contentOf(made: ComputedPlan, note: string): SignedContent {
 /** What is asked for; of a sign to wait for only that there is one, for its words are the language's. */
 function doseOf(bout: BoutJson) {
   const { key: _key, tension_s: _t, clock_s: _c, hard: _h, hard_because: _b, ...asked } = bout;
-  const { start_when, after_review, ...dose } = asked;
-  const waits = [start_when === null ? [] : "sign", after_review ? "review" : []].flat();
+  const { start_when, ask_first, after_review, ...dose } = asked;
+  const waits = [
+    start_when === null ? [] : "sign",
+    ask_first ? "word" : [],
+    after_review ? "review" : [],
+  ].flat();
   return said({ ...dose, waits_for: waits });
 }
 

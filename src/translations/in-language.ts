@@ -1,7 +1,8 @@
 /** Library and protocols in the words of one language: the one place where a language is chosen. */
 import type { Library, LibraryCard } from "../cards/library.ts";
 import type { Vocabulary } from "../cards/vocabulary.ts";
-import type { Protocol, ProtocolPhase } from "../protocols/schema.ts";
+import { wordsOf } from "../protocols/named-cards.ts";
+import type { Protocol, ProtocolPhase, Sign } from "../protocols/schema.ts";
 import type { Read } from "../read/source.ts";
 import { type Language, ORIGINAL } from "../words/languages.ts";
 import type { CardTranslation } from "./card.ts";
@@ -104,7 +105,7 @@ function phaseIn(original: ProtocolPhase, translation: PhaseTranslation): Protoc
     ...original,
     title,
     aim,
-    move_on,
+    move_on: original.move_on.map((sign, at) => inWords(sign, move_on[at])),
     go_back,
     exercises: original.exercises.map((exercise) => ({
       ...exercise,
@@ -112,6 +113,11 @@ function phaseIn(original: ProtocolPhase, translation: PhaseTranslation): Protoc
       when: exercise.when && (when[exercise.card] ?? exercise.when),
     })),
   };
+}
+
+/** A sign in other words; whose it is and for whom it is not stay. */
+function inWords(sign: Sign, words = wordsOf(sign)): Sign {
+  return typeof sign === "string" ? words : { ...sign, say: words };
 }
 
 function wordsIn(original: Vocabulary, translation: VocabularyTranslation): Vocabulary {

@@ -1,7 +1,7 @@
 /** The translation of a protocol: every text that a client reads, phase by phase. */
 import * as z from "zod";
 import { Fault } from "../faults/fault.ts";
-import { cardsNamed } from "../protocols/named-cards.ts";
+import { cardsNamed, wordsOf } from "../protocols/named-cards.ts";
 import { outlookTexts, type Protocol, type ProtocolPhase } from "../protocols/schema.ts";
 import type { Path, Read } from "../read/source.ts";
 import { validate } from "../read/validate.ts";
@@ -136,18 +136,35 @@ function phaseFaults(
       );
     }
   }
-  translation.go_back.forEach((line, at) => {
-    const wanted = cardsNamed(original.go_back[at] ?? "");
-    if (sameNames(wanted, cardsNamed(line))) return;
+  const signs = [
+    ...translation.move_on.map((line, at) => ({
+      path: ["move_on", at],
+      line,
+      from: wordsOf(original.move_on[at] ?? ""),
+    })),
+    ...translation.go_back.map((line, at) => ({
+      path: ["go_back", at],
+      line,
+      from: original.go_back[at] ?? "",
+    })),
+    ...Object.entries(translation.when).map(([card, line]) => ({
+      path: ["when", card],
+      line,
+      from: original.exercises.find((one) => one.card === card)?.when ?? "",
+    })),
+  ];
+  for (const { path, line, from } of signs) {
+    const wanted = cardsNamed(from);
+    if (sameNames(wanted, cardsNamed(line))) continue;
     add(
       "wrong-value",
-      ["go_back", at],
+      path,
       "The line does not name the exercises that the protocol names in it.",
       wanted.length === 0
         ? "It names none."
         : `It names: ${wanted.map((id) => `{${id}}`).join(", ")}.`,
     );
-  });
+  }
   for (const field of ["why", "when"] as const) {
     const wanted = original.exercises
       .filter((one) => one[field] !== undefined)

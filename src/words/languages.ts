@@ -17,16 +17,22 @@ interface Way {
   /** How dates and numbers are written where a clinic says nothing else. */
   readonly locale: string;
   readonly direction: "ltr" | "rtl";
+  /** What stands before and after a title in a sentence. */
+  readonly quotes: readonly [string, string];
 }
 
 const WAYS: Readonly<Record<Language, Way>> = {
-  en: { name: "English", locale: "en-GB", direction: "ltr" },
-  de: { name: "German", locale: "de-DE", direction: "ltr" },
+  en: { name: "English", locale: "en-GB", direction: "ltr", quotes: ["“", "”"] },
+  de: { name: "German", locale: "de-DE", direction: "ltr", quotes: ["„", "“"] },
 };
 
 export const languageName = (language: Language): string => WAYS[language].name;
 export const usualLocale = (language: Language): string => WAYS[language].locale;
 export const directionOf = (language: Language): Way["direction"] => WAYS[language].direction;
+
+/** A title as a sentence of the language names it: “Dig your heel in and hold”. */
+export const quoted = (title: string, language: Language): string =>
+  WAYS[language].quotes.join(title);
 
 /** The language in a file's name, as in heel-raise.de.md; undefined for an original. */
 export const languageInName = (file: string): string | undefined =>

@@ -142,6 +142,6 @@ test("a card that is not there is an error of the protocol, at its line", () => 
     level: "error",
     message: "There is no card heel-dig-holds.",
     hint: "Did you mean heel-dig-hold?",
-    place: { file, line: 33 },
+    place: { file, line: 30 },
   });
 });

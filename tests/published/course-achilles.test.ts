@@ -182,7 +182,7 @@ describe("four phases (Silbernagel et al. 2007, Am J Sports Med 35:897; Silberna
   });
 
   test("from phase 1 to 2 by ten rises on one leg, a sign and not a date", () => {
-    const sign = "You can do ten rises on your sore leg on the floor.";
+    const sign = "You can do ten of “Rise up on one leg on the floor” with your sore leg.";
     expect(phases[0]?.moveOn).toContain(sign);
     expect(phases[1]?.exercises.map(({ when }) => when)).toEqual(Array(5).fill(sign));
   });
@@ -191,9 +191,11 @@ describe("four phases (Silbernagel et al. 2007, Am J Sports Med 35:897; Silberna
     const signs = phases[2]?.exercises.map(({ when }) => when) ?? [];
     expect(signs).toHaveLength(5);
     expect(signs.slice(0, 4)).toEqual(
-      Array(4).fill("You can do all sets over the step within your pain limit."),
+      Array(4).fill(
+        "You can do all sets of “Rise up on one leg, heel over a step” within your pain limit.",
+      ),
     );
-    expect(signs[4]).toContain("hops");
+    expect(signs[4]).toContain("“Hop on the spot on both legs”");
   });
 
   test("pain up to 5 of 10", () => {
