@@ -1,6 +1,7 @@
 /** Any shipped protocol made into a whole program for an invented client who owns all it needs. */
 
 import { type MadeProgram, makeProgram } from "../../src/booklet.ts";
+import type { Fault } from "../../src/faults/fault.ts";
 import { addDays } from "../../src/units/dates.ts";
 import { WEEKDAYS } from "../../src/units/day-parts.ts";
 import type { Workspace } from "../../src/workspace.ts";
@@ -89,7 +90,11 @@ this is your course.
 export const course = (client: Client): MadeProgram => courseIn(client).made;
 
 /** The course together with the clinic that gives it. */
-export function courseIn(client: Client): { made: MadeProgram; workspace: Workspace } {
+export function courseIn(client: Client): {
+  made: MadeProgram;
+  workspace: Workspace;
+  faults: readonly Fault[];
+} {
   const plan = `${DEMO}/course.md`;
   const clinic = `${DEMO}/clinic.yaml`;
   const dosing = client.dosing ? `\ndosing: ${client.dosing}\n` : "";
@@ -100,7 +105,7 @@ export function courseIn(client: Client): { made: MadeProgram; workspace: Worksp
   const workspace = demoClinic(files);
   const { value, faults } = makeProgram(workspace, plan);
   if (!value) throw new Error(faults.map(({ code, message }) => `${code}: ${message}`).join("\n"));
-  return { made: value, workspace };
+  return { made: value, workspace, faults };
 }
 
 /** Whole numbers from the first to the last. */

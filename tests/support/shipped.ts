@@ -40,13 +40,14 @@ function clientOf(protocol: string, more: Partial<Client>): Client {
 
 /** What comes out of a course, on every surface that is text; `print` prints it again. */
 export function shippedCourse(protocol: string, more: Partial<Client> = {}) {
-  const { made: unsigned, workspace } = courseIn(clientOf(protocol, more));
+  const { made: unsigned, workspace, faults } = courseIn(clientOf(protocol, more));
   const made = asSigned(unsigned);
   const print = (day: string, edition: Edition = "standard"): string =>
     renderHtml(makeBooklet(made, workspace, words, day, edition), assets);
   return {
     made,
     workspace,
+    faults,
     html: print(DAY),
     print,
     json: planJson(made, []),
