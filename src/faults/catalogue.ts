@@ -241,6 +241,10 @@ export const CATALOGUE = {
     means: "What is done every few days waits for a later day where the client has no time.",
     exit: EXIT.input,
   },
+  "days-off-missed": {
+    means: "Hard exercises lie on days of work, where the client likes days off for them.",
+    exit: EXIT.input,
+  },
   "not-in-program": {
     means: "An exercise that was asked about is not in a client's program, or not in all of it.",
     exit: EXIT.input,

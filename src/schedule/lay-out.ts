@@ -31,7 +31,7 @@ import { weekStatement } from "./week-statement.ts";
  * are gone stay as they were issued, and of the others as little moves as can.
  *
  * Faults: week-impossible, week-unknown, week-contradiction, wrong-value; warnings: date-outside, events-near,
- * bouts-lost, week-not-proven, days-wait, sessions-taken.
+ * bouts-lost, week-not-proven, days-wait, sessions-taken, days-off-missed.
  */
 export function layOut(
   program: Program,
@@ -53,7 +53,7 @@ export function layOut(
     case "laid-out": {
       const lost = result.weeks.flatMap((week) => lostBouts(week, program));
       const schedule = scheduleOf(program, statement, datedSessions(result.weeks, dosed), result);
-      const warnings = layoutWarnings(result.weeks, program);
+      const warnings = layoutWarnings(result.weeks, program, dosed);
       return { value: schedule, faults: [...outside, ...lost, ...warnings] };
     }
     case "impossible":

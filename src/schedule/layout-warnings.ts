@@ -1,11 +1,21 @@
 /** What there is to say of a layout that was found: what is not proven, what waits, and sessions that days taken cost. */
 
+import type { DosedProgram } from "../dose/types.ts";
 import { Fault } from "../faults/fault.ts";
+import { freeDay, isWithin } from "../program/free-time.ts";
+import { hardness } from "../program/hardness.ts";
 import type { Program } from "../program/program.ts";
 import type { LaidWeek } from "../week/program/program-types.ts";
 
-/** Weeks that are not proven best, exercises that wait for a later day, and those that lose sessions. */
-export function layoutWarnings(weeks: readonly LaidWeek[], program: Program): Fault[] {
+/**
+ * Weeks that are not proven best, exercises that wait for a later day, those that lose sessions, and hard
+ * exercises on days of work where the client likes days off.
+ */
+export function layoutWarnings(
+  weeks: readonly LaidWeek[],
+  program: Program,
+  dosed: DosedProgram,
+): Fault[] {
   const place = program.plan.source.at(["week", "free"]);
   const open = weeks.filter(({ proven }) => !proven).map(({ week }) => week + 1);
   const unproven =
@@ -22,7 +32,47 @@ export function layoutWarnings(weeks: readonly LaidWeek[], program: Program): Fa
             },
           ),
         ];
-  return [...unproven, ...daysWait(weeks, program), ...sessionsTaken(weeks, program)];
+  return [
+    ...unproven,
+    ...daysWait(weeks, program),
+    ...sessionsTaken(weeks, program),
+    ...hardOnWork(weeks, program, dosed),
+  ];
+}
+
+/** Hard exercises that lie on days of work of a rota, where the plan says that the client likes days off for them. */
+function hardOnWork(
+  weeks: readonly LaidWeek[],
+  { plan, phases }: Program,
+  dosed: DosedProgram,
+): Fault[] {
+  const { rota } = plan.value.week;
+  if (rota?.hard_on_days_off !== true) return [];
+  const exercises = phases.flatMap((phase) => phase.exercises);
+  const hard = weeks.flatMap(({ week, sessions }) => {
+    const bouts = dosed.weeks.find((one) => one.week === week + 1)?.bouts ?? [];
+    return sessions.flatMap((session) =>
+      session.bouts.flatMap(({ exercise }) => {
+        const card = exercises.find(({ key }) => key === exercise)?.card.card;
+        const effort = bouts.find(({ key }) => key === exercise)?.effort;
+        const counts = card && isWithin(session.date, rota) && hardness(card, effort).hard;
+        return counts ? [{ title: card.title, date: session.date }] : [];
+      }),
+    );
+  });
+  const onWork = hard.filter(({ date }) => !freeDay(plan.value, date).off);
+  const [first] = onWork;
+  if (first === undefined) return [];
+  const place = plan.source.at(["week", "rota", "hard_on_days_off"]);
+  const message = `${onWork.length} of ${hard.length} hard exercises of the rota's time lie on days of work, first “${first.title}” on ${first.date}, though the client likes days off for them.`;
+  return [
+    new Fault("days-off-missed", message, {
+      level: "warning",
+      place,
+      frame: plan.source.frame(place),
+      hint: "Rest between them, few sessions and an even week come first. Give days off more time under free_off, or tell the client why.",
+    }),
+  ];
 }
 
 /** Exercises done every n days of which some bouts wait for a later day. */

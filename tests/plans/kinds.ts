@@ -45,6 +45,8 @@ const STATED: Readonly<Record<string, (looked: Looked) => boolean>> = {
   "a flag until a review": of((plan) =>
     untils(plan).some((one) => one === "review" || (typeof one === "object" && "review" in one)),
   ),
+  "a sign that is not the client's": inText('"sign-not-theirs"'),
+  "an exercise whose sign is not the client's": inText('"ask_first":true'),
   "a card that waits for a review": inText('"after_review":true'),
   "left out": of(({ leave_out }) => leave_out.length > 0),
   "left out for some weeks": of(({ leave_out }) =>

@@ -49,14 +49,17 @@ phases:
       - card: bridge-two-legs
         dose: { sets: 2, reps: 10, rest: 1 min, effort: 4, per_week: 2 }
         weeks: { "1": none, "3-4": { per_week: 3, effort: 7 } }
-    move_on: [You can do it.]
+    move_on:
+      - "You can do {bridge-two-legs} and {chair-stand} with ease."
+      - { say: You can kneel for a minute., not_for: [cannot-kneel, falls-risk] }
+      - { say: We have shown you how to go up., of: step-up }
   - id: second
     title: The second part
     aim: You do more.
     weeks: 4
     from_week: 3
     exercises:
-      - { card: step-up, when: You can stand up ten times in a row., dose: { sets: 2, reps: 8, rest: 1 min, effort: 6, every: 4 days } }
+      - { card: step-up, when: "You can do {chair-stand} ten times in a row.", dose: { sets: 2, reps: 8, rest: 1 min, effort: 6, every: 4 days } }
       - { card: side-bridge, dose: { sets: 2, hold: 20 s, rest: 1 min, effort: 5, per_week: 3 } }
       - { card: front-bridge, after: [side-bridge], main: false, dose: { sets: 1, hold: 20 s, effort: 5, per_week: 2 } }
     move_on: [You can do it.]

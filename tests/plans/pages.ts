@@ -8,7 +8,8 @@ import type { Section } from "../surfaces/read/sections.ts";
 import { readPhasePage } from "../surfaces/read/single-pages.ts";
 import { wholeCard } from "./library.ts";
 import type { Known } from "./names.ts";
-import type { PrintedPlan } from "./printed.ts";
+import type { PrintedBout, PrintedPlan } from "./printed.ts";
+import { signsOf, WORD } from "./signs.ts";
 
 /** Kinds of which a phase's page states every fact there is. */
 const WHOLE: readonly string[] = [...DOSE_KINDS, "often", "starts when", "phase weeks"];
@@ -17,11 +18,12 @@ const WHOLE: readonly string[] = [...DOSE_KINDS, "often", "starts when", "phase 
 const OTHERS = new Set(["move on", "go back", "phase first day", "phase last day"]);
 
 export function wrongNumbers(
-  { plan, course }: Known,
+  known: Known,
   sections: readonly Section[],
   text: string,
   json: PrintedPlan,
 ): string[] {
+  const { plan, course } = known;
   const context = contextOf({ clinic: { language: "en" }, plan, protocol: course });
   const { facts, say } = collector();
   for (const section of sections) {
@@ -47,7 +49,40 @@ export function wrongNumbers(
     ...disagreements.map(disagreementText),
     ...wrongDays(facts, spansOf(course, json)),
     ...wrongRanges(facts, json),
+    ...wrongSigns(known, facts, json),
   ];
+}
+
+/** Signs that a phase's page or the JSON gives, and that are not this client's, or the other way. */
+function wrongSigns(known: Known, facts: readonly Fact[], { weeks }: PrintedPlan): string[] {
+  const bouts = weeks.flatMap(({ sessions }) => sessions.flatMap((session) => session.bouts));
+  return [...signsOf(known)].flatMap(([id, { moveOn, begin }]) => {
+    const title = known.course.phases.find((phase) => phase.id === id)?.title;
+    const said = facts
+      .filter(({ kind, key }) => kind === "move on" && key.startsWith(`${title} · `))
+      .map(({ key }) => key.slice(`${title} · `.length));
+    const wrong = bouts.filter(
+      (bout) => bout.phase === id && signOfBout(bout) !== begin.get(bout.card),
+    );
+    return [
+      ...(said.join(" | ") === moveOn.join(" | ")
+        ? []
+        : [`${id}: move on when ${said.join(" | ")}, not ${moveOn.join(" | ")}`]),
+      ...new Set(
+        wrong.map(
+          (bout) => `${bout.key} begins when ${signOfBout(bout)}, not ${begin.get(bout.card)}`,
+        ),
+      ),
+    ];
+  });
+}
+
+function signOfBout({ start_when, ask_first, after_review }: PrintedBout): string | undefined {
+  const all = [
+    ...(start_when === null ? [] : [start_when]),
+    ...(ask_first || after_review ? [WORD] : []),
+  ];
+  return all.length === 0 ? undefined : all.join(" ");
 }
 
 /** "3 or 4 times a week": so it is in every week of which it is said. */

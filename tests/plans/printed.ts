@@ -9,6 +9,8 @@ export interface PrintedBout {
   readonly sets: number;
   readonly clock_s: number;
   readonly hard: boolean;
+  readonly start_when: string | null;
+  readonly ask_first: boolean;
   readonly after_review: boolean;
 }
 

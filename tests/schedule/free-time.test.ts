@@ -117,6 +117,25 @@ describe("a rota", () => {
     }
   });
 
+  test("tells how many hard exercises lie on days of work all the same, and is silent without the wish", () => {
+    const liked = outputsOf(rota(", hard_on_days_off: true"));
+    const told = ({ faults }: Outputs) => faults.filter(({ code }) => code === "days-off-missed");
+    const hard = liked.json.weeks
+      .flatMap(({ sessions }) => sessions)
+      .filter(({ date }) => date >= "2026-12-07")
+      .flatMap(({ date, bouts }) => bouts.filter((bout) => bout.hard).map(() => date));
+    const onWork = hard.filter((date) => !isOff(date));
+    expect(onWork.length).toBeGreaterThan(0);
+    const [fault, ...others] = told(liked);
+    expect(others).toEqual([]);
+    expect(fault?.level).toBe("warning");
+    expect(fault?.message).toContain(
+      `${onWork.length} of ${hard.length} hard exercises of the rota's time lie on days of work`,
+    );
+    expect(fault?.message).toContain(`on ${onWork.sort()[0]},`);
+    expect(told(made)).toEqual([]);
+  });
+
   test("says on the pages that its days wander", () => {
     expect(made.booklet.phases[0]?.days).toMatch(/^Your days differ from week to week/);
   });

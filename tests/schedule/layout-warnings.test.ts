@@ -62,7 +62,7 @@ describe("every second day", () => {
 describe("a search that ends at its limit", () => {
   const { value } = makeProgram(demoClinic(), FILE);
   if (value === undefined) throw new Error("the demo cannot be laid out");
-  const { program } = value;
+  const { program, dosed } = value;
   // three exercises that no evening holds together, and all week to choose from
   const exercises = ["a", "b", "c"].map((id) => programExercise(id, { minutes: 16 }));
   const course: ProgramWeeks = {
@@ -76,7 +76,7 @@ describe("a search that ends at its limit", () => {
   const unproven = (nodeLimit?: number) => {
     const result = layOutProgram(nodeLimit === undefined ? course : { ...course, nodeLimit });
     if (result.status !== "laid-out") return undefined;
-    return layoutWarnings(result.weeks, program)
+    return layoutWarnings(result.weeks, program, dosed)
       .filter(({ code }) => code === "week-not-proven")
       .map(({ level, message }) => `${level}: ${message}`);
   };

@@ -38,6 +38,13 @@ export type PainText =
   | "monitored"
   | { readonly comfortable: number; readonly during: number; readonly after: number };
 
+/** A sign to move on: alone, or with the card whose it is and the flags that it is not for. */
+export type SignText =
+  | string
+  | { readonly say: string; readonly of?: string; readonly not_for?: readonly string[] };
+
+export const signWords = (sign: SignText): string => (typeof sign === "string" ? sign : sign.say);
+
 export interface PhaseText {
   readonly id: string;
   readonly title: string;
@@ -49,8 +56,9 @@ export interface PhaseText {
     /** A row that is no dose says that the exercise is left out in these weeks. */
     readonly weeks?: Readonly<Record<string, DoseText | string>>;
     readonly same_session_as?: string;
+    readonly when?: string;
   }[];
-  readonly move_on: readonly string[];
+  readonly move_on: readonly SignText[];
   readonly go_back?: readonly string[];
 }
 
@@ -132,7 +140,14 @@ export function protocolIn(id: string, language: Language): ProtocolText {
   return {
     ...protocol,
     title: String(own.title),
-    phases: protocol.phases.map((phase) => ({ ...phase, ...phases[phase.id] })),
+    phases: protocol.phases.map((phase) => ({
+      ...phase,
+      ...phases[phase.id],
+      move_on: phase.move_on.map((sign, at) => {
+        const words = signWords(phases[phase.id]?.move_on?.[at] ?? sign);
+        return typeof sign === "string" ? words : { ...sign, say: words };
+      }),
+    })),
   };
 }
 

@@ -55,7 +55,7 @@ function often(times: ProgramTimes): string {
   return "perDay" in times ? `${timesWord(times.perDay)} a day` : `every ${times.everyDays} days`;
 }
 
-/** " in week 4", " in weeks 4 to 6 and 9"; nothing where it is every week of the program. */
+/** " in week 4", " in weeks 4, 5 and 11", " in weeks 4 to 6 and 9"; nothing where it is every week of the program. */
 function inWeeks({ weeks }: { weeks: readonly number[] }, program: ProgramWeeks): string {
   const all = program.phases.reduce((sum, phase) => sum + phase.weeks.length, 0);
   if (weeks.length === all) return "";
@@ -65,10 +65,9 @@ function inWeeks({ weeks }: { weeks: readonly number[] }, program: ProgramWeeks)
     if (run !== undefined && run.last === week - 1) run.last = week;
     else runs.push({ first: week, last: week });
   }
-  const words = runs.map(({ first, last }) =>
-    first === last
-      ? `${first + 1}`
-      : `${first + 1}${last === first + 1 ? " and " : " to "}${last + 1}`,
-  );
+  const words = runs.flatMap(({ first, last }) => {
+    if (last > first + 1) return [`${first + 1} to ${last + 1}`];
+    return [...new Set([first, last])].map((week) => `${week + 1}`);
+  });
   return ` in ${weeks.length === 1 ? "week" : "weeks"} ${listed(words)}`;
 }

@@ -18,6 +18,7 @@ interface BoutJson extends SpeedJson {
   readonly phase: string;
   readonly side: string;
   readonly start_when: string | null;
+  readonly ask_first: boolean;
   readonly after_review: boolean;
   readonly sets: number;
   readonly reps: Amount | null;
@@ -283,8 +284,11 @@ function boutFacts(bout: BoutJson, week: number, place: string, context: Context
 }
 
 /** The sign that a bout waits for, and the clinician's word after it where it waits for that. */
-function signOf({ start_when, after_review }: BoutJson, { label }: Context): string | null {
-  if (!after_review) return start_when;
+function signOf(
+  { start_when, ask_first, after_review }: BoutJson,
+  { label }: Context,
+): string | null {
+  if (!ask_first && !after_review) return start_when;
   return [...(start_when === null ? [] : [start_when]), label("start_review")].join(" ");
 }
 

@@ -83,7 +83,7 @@ export function readPhasePage(
     const minutes = textsIn(part.blocks).flatMap((text) => filled("phase.sessions", text) ?? []);
     if (minutes[0] !== undefined) say("phase lengths", title, readSpan(minutes[0]), place);
     if (part.title === label("frame.phase.move-on"))
-      say("move on", title, itemsIn(part.blocks).join(" | "), place);
+      for (const sign of itemsIn(part.blocks)) say("move on", `${title} · ${sign}`, "said", place);
     if (part.title === label("frame.phase.go-back"))
       for (const sign of itemsIn(part.blocks)) say("go back", `${title} · ${sign}`, "said", place);
     for (const week of readDoseRows(rowsIn(part.blocks), facts, title, context))

@@ -5,7 +5,15 @@ import type { Client } from "../clients.ts";
 import type { ClinicText } from "../clinics.ts";
 import { collector, type Say, type Surface } from "../facts.ts";
 import type { PlanText } from "../plan-text.ts";
-import { CARDS, cardIn, labels, type PainText, weeksOf } from "../shipped.ts";
+import {
+  CARDS,
+  cardIn,
+  labels,
+  type PainText,
+  type SignText,
+  signWords,
+  weeksOf,
+} from "../shipped.ts";
 import type { Context } from "./context.ts";
 import { plainNumber } from "./numbers.ts";
 import { BLEEDING } from "./urgent.ts";
@@ -44,8 +52,9 @@ export function readSources({ plan, clinic, made }: Client, context: Context): S
   for (const { title, exercises, move_on, go_back = [] } of context.protocol.phases) {
     // a phase may have no week left in a course that is cut, or no exercise
     if (isCut(plan) || exercises.every(({ card }) => left.has(card))) continue;
-    say("move on", title, move_on.join(" | "), "protocol: move_on");
     // what names an exercise is said in other words where the client has another
+    for (const sign of move_on.filter((one) => isForAll(one, plan.flags)))
+      say("move on", `${title} · ${signWords(sign)}`, "said", "protocol: move_on");
     for (const sign of go_back.filter((one) => !one.includes("{")))
       say("go back", `${title} · ${sign}`, "said", "protocol: go_back");
   }
@@ -55,6 +64,13 @@ export function readSources({ plan, clinic, made }: Client, context: Context): S
   noteFacts(plan, context, say);
   painFacts(plan, clinic, context, say);
   return { name: "what was written", facts, complete: new Set(["note of a day"]) };
+}
+
+/** Whether a sign to move on is said as it stands, whatever exercises the client has. */
+function isForAll(sign: SignText, flags: readonly string[]): boolean {
+  if (signWords(sign).includes("{")) return false;
+  if (typeof sign === "string") return true;
+  return sign.of === undefined && !(sign.not_for ?? []).some((flag) => flags.includes(flag));
 }
 
 /** The frame's signs, and those of a client who bleeds with ease: one more emergency, and a fall in other words. */
