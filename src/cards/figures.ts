@@ -18,12 +18,25 @@ export function figureOf(card: LibraryCard, side: FigureSide): Drawing | undefin
   return drawing;
 }
 
-/** What is wrong with a card's picture, each at its angle. Faults: figure-wrong. */
+/** What is wrong with a card's picture, each at its place; a picture without captions is a warning. Faults: figure-wrong. */
 export function figureFaults(card: LibraryCard): Fault[] {
   const side = card.card.side === "each" ? "right" : "none";
-  return (figureOf(card, side)?.faults ?? []).map(({ path, message, hint }) => {
+  const wrong = (figureOf(card, side)?.faults ?? []).map(({ path, message, hint }) => {
     const place = card.source.at(path);
     return new Fault("figure-wrong", message, { place, frame: card.source.frame(place), hint });
+  });
+  const { figure } = card.card;
+  const bare = figure !== undefined && figure.captions === undefined;
+  return bare ? [...wrong, captionless(card)] : wrong;
+}
+
+function captionless({ source }: LibraryCard): Fault {
+  const place = source.atKey(["figure"]);
+  return new Fault("figure-wrong", "The frames of the picture have no captions.", {
+    level: "warning",
+    place,
+    frame: source.frame(place),
+    hint: "Say under captions in a few words what each frame shows, such as [Heel low, Push up high].",
   });
 }
 

@@ -14,6 +14,8 @@ export interface LibraryCard {
   readonly image?: CardImage | undefined;
   /** The picture in words, with placeholders, where they are not its own: in a translation. */
   readonly picture?: string;
+  /** Captions of its frames, where they are not its own: in a translation; none where that has none. */
+  readonly captions?: readonly string[];
 }
 
 export interface Library {

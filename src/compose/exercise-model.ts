@@ -57,6 +57,12 @@ export interface DoseLine {
   readonly often: string;
 }
 
+/** What a frame of a picture shows; numbered where there are several, as in the picture. */
+export interface Caption {
+  readonly number: number | undefined;
+  readonly says: string;
+}
+
 export interface ExercisePage {
   readonly anchor: string;
   readonly number: number;
@@ -65,9 +71,14 @@ export interface ExercisePage {
   readonly side: string | undefined;
   /** "Your left leg" as a whole sentence: "Do this with your left leg." */
   readonly sideSentence: string | undefined;
-  /** The picture as a data: address, its words, and its width in millimetres. */
+  /** The picture as a data: address, its words, those under its frames, and its size in millimetres where known. */
   readonly figure:
-    | { readonly url: string; readonly alt: string; readonly width: number }
+    | {
+        readonly url: string;
+        readonly alt: string;
+        readonly captions: readonly Caption[];
+        readonly width: number;
+      }
     | undefined;
   readonly needs: readonly string[];
   /** Phases in which it is done, with its doses there, and the sign to start where phases differ in it. */

@@ -74,10 +74,16 @@ export function figureFor(exercise: ProgramExercise): ExercisePage["figure"] {
   const { card, side } = exercise;
   const alt = (own: string) =>
     card.picture === undefined ? own : sidedText(card.picture, exercise);
-  if (card.image) return { url: card.image.url, alt: alt(card.image.alt), width: IMAGE_WIDTH };
+  if (card.image) {
+    return { url: card.image.url, alt: alt(card.image.alt), captions: [], width: IMAGE_WIDTH };
+  }
   const drawing = figureOf(card, side === "both" ? "none" : side);
   if (drawing?.svg === undefined) return undefined;
-  return { url: svgUrl(drawing.svg), alt: alt(drawing.alt), width: drawing.width };
+  const captions = (card.captions ?? drawing.captions).map((says, at, all) => ({
+    number: all.length > 1 ? at + 1 : undefined,
+    says,
+  }));
+  return { url: svgUrl(drawing.svg), alt: alt(drawing.alt), captions, width: drawing.width };
 }
 
 /** What is the same in every week: said once, as sentences. */

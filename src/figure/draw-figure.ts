@@ -13,22 +13,23 @@ import { figureText } from "./text.ts";
 /** Draws a figure for a side. Pure: the same figure and side give the same bytes. */
 export function drawFigure(figure: Figure, side: FigureSide): Drawing {
   const poses = solveFigure(figure);
+  const layout = layoutOf(figure);
   const faults = poses.every((pose) => isFinitePose(pose.angles, pose.frames))
-    ? poseFaults(figure, poses)
+    ? [...poseFaults(figure, poses), ...captionFaults(figure, layout)]
     : [unsolved()];
   if (faults.length > 0) return without(faults);
-  const layout = layoutOf(figure);
   const drawn = drawFrames(figure, poses, layout);
   const wrong = [...drawnFaults(figure, poses, drawn)];
   if (wrong.length > 0) return without(wrong);
   const alt = figureText(figure, poses, side);
   const { svg, width, height } = figureSvg(drawn, layout, alt, side === "left");
-  return { svg, alt, width, height, faults: [] };
+  return { svg, alt, captions: figure.captions ?? [], width, height, faults: [] };
 }
 
 const without = (faults: readonly FigureFault[]): Drawing => ({
   svg: undefined,
   alt: "",
+  captions: [],
   width: 0,
   height: 0,
   faults,
@@ -37,6 +38,21 @@ const without = (faults: readonly FigureFault[]): Drawing => ({
 function layoutOf(figure: Figure): FrameLayout {
   if (figure.poses.length === 1) return "beside";
   return figure.frames ?? (POSTURES[figure.base].long === true ? "below" : "beside");
+}
+
+/** A caption too few or too many would stand under another frame. */
+function captionFaults({ captions, poses }: Figure, layout: FrameLayout): FigureFault[] {
+  // a pale start limb is drawn in the frame of the end
+  const frames = layout === "ghost" ? 1 : poses.length;
+  if (captions === undefined || captions.length === frames) return [];
+  const has = frames === 1 ? "one frame" : `${frames} frames`;
+  return [
+    {
+      path: ["figure", "captions"],
+      message: `The picture has ${has}, but ${captions.length} captions.`,
+      hint: "Write one for each frame, in their order.",
+    },
+  ];
 }
 
 function unsolved(): FigureFault {

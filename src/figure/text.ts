@@ -1,4 +1,4 @@
-/** Says a figure in words: the base posture, then what is different at the end and what has left or reached a surface. */
+/** Says a figure in words: the base posture, then its captions; without them what is different at the end and what has left or reached a surface. */
 
 import { ANGLE_NAMES, type AngleName } from "./body/angle-names.ts";
 import { POSTURES } from "./body/postures.ts";
@@ -24,6 +24,7 @@ function computed(figure: Figure, poses: readonly SolvedPose[]): string {
   const first = poses[0];
   if (first === undefined) return "";
   const sentences = [`${[POSTURES[first.base].says, ...things(figure.props)].join(", ")}.`];
+  if (figure.captions !== undefined) return [...sentences, ...captioned(figure.captions)].join(" ");
   const start = statedWords(first);
   if (start.length > 0) sentences.push(`Start: ${listed(start)}.`);
   for (let i = 1; i < poses.length; i += 1) {
@@ -37,6 +38,12 @@ function computed(figure: Figure, poses: readonly SolvedPose[]): string {
   }
   return sentences.join(" ");
 }
+
+/** What a person sees in each frame, in the author's words. */
+const captioned = (captions: readonly string[]): string[] =>
+  captions.map((caption, at) =>
+    captions.length === 1 ? `${caption}.` : `Picture ${at + 1}: ${caption}.`,
+  );
 
 const THING_WORDS: Readonly<Partial<Record<keyof Props, string>>> = {
   wall: "at a wall",

@@ -6,6 +6,7 @@ import { type ClientSections, readSections, SECTIONS } from "../cards/sections.t
 import { variantsLacking } from "../cards/variants.ts";
 import { type Vocabulary, word } from "../cards/vocabulary.ts";
 import { Fault } from "../faults/fault.ts";
+import { caption } from "../figure/format/schema.ts";
 import type { Split } from "../read/front-matter.ts";
 import type { Path, Read } from "../read/source.ts";
 import { validate } from "../read/validate.ts";
@@ -40,6 +41,10 @@ export function cardTranslationSchema(words: Vocabulary) {
     picture: line
       .optional()
       .describe("What the picture shows, for people who cannot see it; may hold placeholders."),
+    captions: z
+      .array(caption)
+      .optional()
+      .describe("A few words for each frame of the picture in turn, as under figure in the card."),
     translated: translatedField,
   });
 }
@@ -164,6 +169,17 @@ function compare({ value, source }: Read<CardTranslation>, { library }: Original
     faults.push(new Fault("unknown-section", message, { place, frame: source.frame(place) }));
   }
   if ((card.figure || image) && value.picture === undefined) faults.push(wordless(value, source));
+  const wanted = image ? undefined : card.figure?.captions?.length;
+  const given = value.captions?.length;
+  if (wanted !== undefined && given === undefined) faults.push(captionless(value, source));
+  else if (given !== undefined && given !== (wanted ?? 0)) {
+    add(
+      "wrong-value",
+      ["captions"],
+      `${card.id} has ${wanted ?? 0} captions, here are ${given}.`,
+      "Write one for each caption of the card, in their order.",
+    );
+  }
   return faults;
 }
 
@@ -173,5 +189,13 @@ function wordless({ of }: CardTranslation, source: Read<CardTranslation>["source
     level: "warning",
     place: source.at(["title"]),
     hint: "Say what it shows under picture.",
+  });
+}
+
+function captionless({ of }: CardTranslation, source: Read<CardTranslation>["source"]): Fault {
+  return new Fault("translation-missing", `The captions of ${of} are not translated.`, {
+    level: "warning",
+    place: source.at(["title"]),
+    hint: "Say under captions what each frame of the picture shows.",
   });
 }

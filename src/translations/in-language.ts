@@ -63,7 +63,7 @@ export const translatedProtocols = (
 /** A card with its texts translated; what is computed with stays, as do the places of its faults. */
 function cardIn(original: LibraryCard, translation: CardTranslation): LibraryCard {
   const { card, sections } = original;
-  const { title, why, pace, care, steps, picture = title } = translation;
+  const { title, why, pace, care, steps, picture = title, captions = [] } = translation;
   const stepIn = (step: (typeof card.harder)[number]) => {
     const say = steps[step.to];
     return say === undefined ? step : { ...step, when: { ...step.when, say } };
@@ -82,6 +82,7 @@ function cardIn(original: LibraryCard, translation: CardTranslation): LibraryCar
     },
     sections: { ...sections, ...translation.sections },
     picture,
+    captions,
   };
 }
 

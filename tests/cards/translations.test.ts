@@ -405,3 +405,19 @@ test("a picture without words is called by the title, with a warning", () => {
   const [fault] = faultsIn(CARD, change(shippedText(CARD), /^picture:.*\n/m, ""));
   expect(fault).toMatchObject({ code: "translation-missing", level: "warning" });
 });
+
+test("captions that are not translated are left out, with a warning", () => {
+  const without = change(shippedText(CARD), /^captions:.*\n/m, "");
+  const [fault] = faultsIn(CARD, without);
+  expect(fault).toMatchObject({ code: "translation-missing", level: "warning" });
+  expect(fault?.message).toMatch(/captions/);
+});
+
+test.each([
+  ["too few", "captions: [Ferse tief]", /2 captions, here are 1/],
+  ["too many", "captions: [Ferse tief, Hoch drücken, Halten]", /2 captions, here are 3/],
+])("captions, %s: at their place", (_name, line, says) => {
+  const [fault] = faultsIn(CARD, change(shippedText(CARD), /^captions:.*$/m, line));
+  expect(fault).toMatchObject({ code: "wrong-value", level: "error" });
+  expect(fault?.message).toMatch(says);
+});

@@ -8,6 +8,23 @@ const draw = (source: unknown) => drawFigure(figureSchema.parse(source), "right"
 const BAD: readonly [name: string, source: unknown, path: (string | number)[], message: RegExp][] =
   [
     [
+      "a caption too few",
+      { working: ["arms"], captions: ["Arms down"], poses: [{}, { elbow: 90 }] },
+      ["figure", "captions"],
+      /2 frames, but 1 captions/,
+    ],
+    [
+      "a caption too many, where a pale limb shows the start",
+      {
+        working: ["arms"],
+        frames: "ghost",
+        captions: ["Arms down", "Arms up"],
+        poses: [{}, { elbow: 90 }],
+      },
+      ["figure", "captions"],
+      /one frame, but 2 captions/,
+    ],
+    [
       "a stated joint out of range",
       { working: ["right leg"], poses: [{ rests: { "foot left": "floor" }, "knee right": 160 }] },
       ["figure", "poses", 0, "knee right"],

@@ -24,6 +24,14 @@ function framesOf(svg: string) {
   }));
 }
 
+test.each([...cardFigures()])("%s: a caption a frame, and no angle in its words", (_id, figure) => {
+  const { alt, captions, svg } = drawFigure(figure, "right");
+  const frames = svg?.match(/<g transform="translate\(\S+ \S+\) scale\(\.01\)">/g)?.length;
+  expect(captions).toHaveLength(frames ?? 0);
+  if (figure.text === undefined) for (const said of captions) expect(alt).toContain(`${said}.`);
+  expect(alt).not.toMatch(/\d ?°|degree/);
+});
+
 describe.each(ALL)("%s", (_name, figure) => {
   const drawing = drawFigure(figure, "right");
   const svg = drawing.svg ?? "";

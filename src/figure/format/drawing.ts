@@ -15,6 +15,8 @@ export interface Drawing {
   readonly svg: string | undefined;
   /** The picture in words; empty where there is none. */
   readonly alt: string;
+  /** A few words for each frame, in turn; none where the card has none. */
+  readonly captions: readonly string[];
   /** Millimetres, as in the SVG. */
   readonly width: number;
   readonly height: number;

@@ -110,6 +110,11 @@ const arrow = z
   })
   .describe("A hint for the movement arrow; without one it shows what moves most.");
 
+/** What a frame shows, in a few words that hold for either side. */
+export const caption = line.max(40).regex(/^[^{}]*$/, {
+  error: "say it without a placeholder: one caption serves both sides",
+});
+
 /** The schema of `figure:`. Write it for a client whose working side is the right. */
 export const figureSchema = z
   .strictObject({
@@ -143,6 +148,14 @@ export const figureSchema = z
       .max(3)
       .optional()
       .describe("Hints for the movement arrows; an empty list draws none."),
+    captions: z
+      .array(caption)
+      .min(1)
+      .max(3)
+      .optional()
+      .describe(
+        "A few words for each frame in turn, printed under the picture: [Heel low, Push up high].",
+      ),
     frames: z
       .enum(["beside", "below", "ghost"])
       .optional()

@@ -16,7 +16,7 @@ export function Exercises({ session, short }: ExercisesProps) {
       {boutsOf(session, short).map(({ bout, sets }) => (
         <li key={bout.key}>
           <h3>{bout.title}</h3>
-          <FromBooklet anchor={bout.anchor} part=".figure" />
+          <FromBooklet anchor={bout.anchor} part=".pictures" />
           <Dose bout={bout} sets={sets} />
           <Fold summary={say("exercise.steps")}>
             <FromBooklet anchor={bout.anchor} part=".columns" />

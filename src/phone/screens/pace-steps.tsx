@@ -23,7 +23,7 @@ export function Steps({ bout, pace, onBack, onHurts }: StepsProps) {
       <p class="notice">{view.mode === "paused" ? waits : goesOn}</p>
       <Heading key="steps">{say("exercise.steps")}</Heading>
       <h2>{bout.title}</h2>
-      <FromBooklet anchor={bout.anchor} part=".figure" />
+      <FromBooklet anchor={bout.anchor} part=".pictures" />
       <FromBooklet anchor={bout.anchor} part=".columns" />
       <p>{bout.painWords.rule}</p>
       <p>

@@ -249,7 +249,7 @@ export function Dose({ bout, sets }: { readonly bout: SessionBout; readonly sets
 interface FromBookletProps {
   readonly anchor: string;
   /** What to show of the exercise's page. */
-  readonly part: ".figure" | ".columns" | ".care-row";
+  readonly part: ".pictures" | ".columns" | ".care-row";
 }
 
 /** A part of an exercise's own page, copied from the booklet in this same file. */

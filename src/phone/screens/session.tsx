@@ -174,7 +174,7 @@ function Ready(props: ReadyProps) {
     <section class="session">
       <p class="quiet">{say("exercise.n", { n, of })}</p>
       <Heading>{bout.title}</Heading>
-      <FromBooklet anchor={bout.anchor} part=".figure" />
+      <FromBooklet anchor={bout.anchor} part=".pictures" />
       <Dose bout={bout} sets={sets} />
       <FromBooklet anchor={bout.anchor} part=".care-row" />
       <button type="button" class="button main" onClick={onStart}>
