@@ -9,6 +9,8 @@ import { compileTemplates, type Templates } from "./templates.ts";
 
 export interface BookletAssets extends Templates {
   readonly styles: string;
+  /** How parts are set closer to keep to their page: for the file that is printed only. */
+  readonly fitStyles: string;
   /** What large print and the page to hang up have besides. */
   readonly editionStyles: string;
   /** The styles of the companion, which only a file with its script needs. */
@@ -20,6 +22,7 @@ export interface BookletAssets extends Templates {
 }
 
 const SHEETS = ["booklet.css", "screen.css", "print.css"];
+const FIT_SHEET = "fit.css";
 const EDITION_SHEET = "editions.css";
 const PHONE_SHEET = "phone.css";
 
@@ -37,9 +40,10 @@ export async function loadAssets(
   const folder = join(templates, "booklet");
   const words = wordsUnder(allWords, "frame");
   const sheet = (name: string) => readFile(join(folder, name), "utf8").then(squeezed);
-  const [shipped, sheets, editionStyles, phoneStyles, fonts] = await Promise.all([
+  const [shipped, sheets, fitStyles, editionStyles, phoneStyles, fonts] = await Promise.all([
     readTemplates(folder),
     Promise.all(SHEETS.map(sheet)),
+    sheet(FIT_SHEET),
     sheet(EDITION_SHEET),
     sheet(PHONE_SHEET),
     loadFonts(),
@@ -48,6 +52,7 @@ export async function loadAssets(
   return {
     ...templatesOfBooklet,
     styles: sheets.join("\n"),
+    fitStyles,
     editionStyles,
     phoneStyles,
     fonts,

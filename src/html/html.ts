@@ -29,7 +29,7 @@ export function renderHtml(
     fontCss(assets.fonts, body + (script?.data ?? "")),
     assets.styles,
     ...(booklet.edition === "standard" ? [] : [assets.editionStyles]),
-    ...(script === undefined ? [] : [assets.phoneStyles]),
+    script === undefined ? assets.fitStyles : assets.phoneStyles,
     pages,
   ].join("\n");
   const scripts = scriptElements(script);

@@ -23,6 +23,8 @@ const HOLDS: readonly RuleName[] = [
   "box-alone",
   "page-empty",
   "stop-apart",
+  "type-small",
+  "cell-narrow",
   "over-margin",
   "number-torn",
 ];

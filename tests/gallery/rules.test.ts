@@ -89,6 +89,15 @@ const ROWS: readonly (readonly [RuleName, string, readonly Page[]])[] = [
     ],
   ],
   [
+    "stop-apart",
+    "signs to stop on the next page, in German",
+    [
+      first,
+      rest,
+      page(3, block("H3", "Aufhören und anrufen, wenn", { base: 70 }), block("LI", "Es schmerzt.")),
+    ],
+  ],
+  [
     "type-small",
     "small letters in a sentence",
     [first, page(2, block("H2", "One"), block("P", "Small.", { size: 11 }))],
@@ -101,7 +110,19 @@ const ROWS: readonly (readonly [RuleName, string, readonly Page[]])[] = [
   [
     "cell-narrow",
     "a word a line",
-    [first, page(2, block("H2", "One"), block("TD", "Your / own / weight"))],
+    [
+      first,
+      page(
+        2,
+        block("H2", "One"),
+        block("TD", "Your / own / weight", {
+          wraps: [
+            ["Your", "own"],
+            ["own", "weight"],
+          ],
+        }),
+      ),
+    ],
   ],
   [
     "over-margin",
@@ -133,6 +154,17 @@ test.each(ROWS)("%s finds %s", (rule, _name, pages) => {
   expect(found.map((one) => one.rule)).toContain(rule);
 });
 
+test("an easier exercise that stands on a page as a whole is not alone", () => {
+  const whole = page(
+    3,
+    block("H3", "Sit and rise", { base: 70 }),
+    block("H4", "Stop and call us if (01632 960 214)", { base: 90 }),
+    block("LI", "A sharp pain.", { base: 110 }),
+  );
+  const pages = [first, rest, whole];
+  expect(problemsOf({ edition: "standard", paper: "A4", pages })).toEqual([]);
+});
+
 test("pages that keep the rules have no problems", () => {
   const kept = page(
     2,
@@ -141,6 +173,7 @@ test("pages that keep the rules have no problems", () => {
       wraps: [["Should feel", "8 out of 10"]],
     }),
     block("TD", "Your own / weight", { size: 10 }),
+    block("TD", "9 / Morning / Evening", { size: 10 }),
     block("H3", "Stop and call us if", { base: 600 }),
     block("LI", "A sharp pain."),
   );

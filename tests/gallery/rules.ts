@@ -61,6 +61,7 @@ export const RULES = {
     book.pages.flatMap((page, at) => {
       // a week of the diary is whole in itself
       if (at === 0 || beginsPart(page) || page.blocks.some(({ role }) => role === "TD")) return [];
+      if (isWholeExercise(page)) return [];
       const headings = page.blocks.filter(isHeading);
       const inner = headings.filter(({ role }) => role === "H3");
       return inner.length <= 1 && fullness(page, marginsOf(book)) < LEAST_FULL
@@ -106,7 +107,8 @@ export const RULES = {
   "cell-narrow": ({ pages }: Book) =>
     pages.flatMap((page) =>
       page.blocks
-        .filter(({ role, lines }) => /^T[DH]$/.test(role) && lines.length >= 3)
+        // lines that the page made: those of a day in the calendar are stacked on purpose
+        .filter(({ role, wraps }) => /^T[DH]$/.test(role) && wraps.length >= 2)
         .filter(({ lines }) => lines.every(({ text }) => !/\s/.test(text)))
         .map((block) => problem("cell-narrow", page, textOf(block))),
     ),
@@ -180,8 +182,9 @@ const beginsPart = ({ blocks }: Page): boolean =>
   blocks.length === 0 || blocks.slice(0, 2).some(({ role }) => role === "H1" || role === "H2");
 
 /** A label within an exercise: a page that begins with one begins in its middle. */
+const LANGUAGES = [loadWords("en", "en-GB"), loadWords("de", "de-DE")];
 const LABELS = new Set(
-  [loadWords("en", "en-GB"), loadWords("de", "de-DE")].flatMap((words) =>
+  LANGUAGES.flatMap((words) =>
     ["why", "needs", "dose", "set-up", "move", "feel", "check", "pain", "easier", "care"].map(
       (key) => words.say(`frame.exercise.${key}`),
     ),
@@ -189,8 +192,15 @@ const LABELS = new Set(
 );
 const isLabel = (block: Block): boolean => isHeading(block) && LABELS.has(textOf(block));
 
-const isStop = (block: Block): boolean =>
-  isHeading(block) && /^(Stop and call us if|Hören Sie auf und rufen Sie)/.test(textOf(block));
+const STOPS = new Set(LANGUAGES.map((words) => words.say("frame.exercise.stop")));
+const isStop = (block: Block): boolean => {
+  const [said = ""] = textOf(block).split(" (");
+  return isHeading(block) && STOPS.has(said);
+};
+
+/** An easier exercise that begins on its page and ends there with its signs to stop. */
+const isWholeExercise = ({ blocks: [first, ...rest] }: Page): boolean =>
+  first !== undefined && isHeading(first) && !isLabel(first) && !isStop(first) && rest.some(isStop);
 
 const bottomOf = ({ lines }: Block): number => Math.max(...lines.map(({ base }) => base));
 
