@@ -172,12 +172,15 @@ function AskedOnce({ other }: { readonly other: OtherDiary }) {
   const asked = [...settings.asked, client];
   const ready = [...new Set([...settings.ready, ...other.settings.ready])];
   const same = [...settings.same, client];
+  // a diary knows days alone: without the hours, what was begun late would count as begun early
+  const begun = [...other.settings.begun, ...settings.begun];
+  const yes = { asked, ready, same, begun };
   return (
     <>
       <Heading>{say("same.heading")}</Heading>
       <SamePerson
         other={client}
-        onYes={() => act({ joined: entries, settings: { asked, ready, same } }, say("same.joined"))}
+        onYes={() => act({ joined: entries, settings: yes }, say("same.joined"))}
         onNo={() => act({ settings: { asked } }, say("same.own"))}
       />
     </>

@@ -103,6 +103,24 @@ describe("a corrected reference", { timeout: 60_000 }, () => {
     });
   });
 
+  test("rest is counted from the hour at which the last session was begun", async () => {
+    await onPhone(browser, issued(), { at: "2026-12-05T12:00" }, async (phone) => {
+      // Friday's, a day late and at noon
+      await phone.tap("Start");
+      await phone.tap("Start");
+      await phone.tap("It hurts");
+      await phone.choose(SIT, 1);
+      await phone.tap("End this exercise");
+      await phone.reopen("2026-12-07T13:00", await reissue());
+      await phone.sees(asks);
+      await phone.tap("Yes, the same person");
+      await phone.sees("Monday 7 December");
+      expect(await phone.text()).not.toContain("your body still needs its rest");
+      await phone.tap("Start");
+      await phone.sees("Exercise 1 of 2");
+    });
+  });
+
   test("somebody else begins a diary of their own, and an answer can be taken back", async () => {
     await onPhone(browser, issued(), { at: "2026-11-30T19:00" }, async (phone) => {
       await written(phone);

@@ -106,12 +106,17 @@ const boxAfter = (element: Element | null | undefined): Element | null => {
   return next?.matches(".advice") ? next : null;
 };
 
-function besideDuring({ section, legend, number, session }: Question, { program }: Known): Beside {
+function besideDuring({ section, legend, number, session }: Question, known: Known): Beside {
+  const { program } = known;
   const title = section.querySelector("h2")?.textContent?.trim() ?? legend;
   const bout = session?.bouts.find((one) => one.title === title);
   if (bout === undefined) return undefined;
   const expected = during(number, isSudden(section, program), bout, program);
-  return { box: section.querySelector(".advice"), expected };
+  const box = section.querySelector(".advice");
+  // a call that is due for something else stands on the screen of an exercise, too
+  const other =
+    levelOf(box) === "call" && expected?.level !== "call" && section.matches(".session");
+  return other && dueNow(known).open.length > 0 ? undefined : { box, expected };
 }
 
 function besideAfter({ field, number, session }: Question, { program }: Known): Beside {
