@@ -28,7 +28,7 @@ export function startHere(composing: Composing): StartHere | undefined {
     return exercise === undefined ? [] : [{ bout, exercise }];
   });
   return {
-    heading: words.say(session === first ? "start.first" : "start.next"),
+    heading: session === first ? words.say("start.first") : words.say("start.next"),
     when: words.say("start.when", {
       date: write.longDate(session.date),
       part: partInDay(session, program.clock, write),

@@ -260,12 +260,20 @@ const protocol: readonly Row[] = [
     /no why for calf-stretch/,
   ],
   [
-    "what is known left out",
-    /^known: >-\n(?: .*\n)+/m,
+    "what to expect left out",
+    /^outlook:\n(?: .*\n)+/m,
     "",
     "missing-field",
     "Langsam",
-    /known is not translated/,
+    /outlook is not translated/,
+  ],
+  [
+    "what nobody knows left out of what to expect",
+    /^ {2}unknown: >-\n(?: {4}.*\n)+/m,
+    "",
+    "missing-field",
+    "takes",
+    /unknown is missing in outlook/,
   ],
 ];
 
