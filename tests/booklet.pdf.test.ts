@@ -125,7 +125,7 @@ describe("the booklet of the Achilles demo", () => {
       ["When to stop and whom to call", "Call 999 at once"],
       ["How much pain is all right", "No pain"],
       ["Your weeks at a glance", "Each row is one week"],
-      ["Your diary", "Fill this in after each session"],
+      ["Your diary", "A row is a day"],
       ["Your questions for next time", "Bring this page"],
     ] as const;
     for (const [title, sign] of rows) {

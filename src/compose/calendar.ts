@@ -1,12 +1,12 @@
 /** The weeks at a glance: a calendar of real dates with its sessions. */
 
-import { phasesIn } from "../program/phase-weeks.ts";
 import type { ScheduledDay, ScheduledWeek, Session } from "../schedule/schedule.ts";
 import { addDays } from "../units/dates.ts";
 import type { Composing } from "./composing.ts";
 import type { Booklet, CalendarDay, CalendarWeek } from "./model.ts";
 import type { Writer } from "./numbers.ts";
 import { partInDay } from "./part-words.ts";
+import { phaseNames } from "./phase-names.ts";
 
 /** One entry a week of the program. */
 export function calendar(composing: Composing): CalendarWeek[] {
@@ -15,7 +15,7 @@ export function calendar(composing: Composing): CalendarWeek[] {
   return schedule.weeks.map((week) => ({
     number: week.number,
     dates: weekDates(week, write),
-    phases: phasesIn(program, week.number).map(({ title }) => title),
+    phases: phaseNames(program, week.number, write.words),
     days: week.days.map((day) => {
       const newMonth = day.date.slice(0, 7) !== month;
       month = day.date.slice(0, 7);

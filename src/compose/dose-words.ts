@@ -60,10 +60,10 @@ export function weekWords(first: number, last: number, { words }: Writer): strin
     : words.say("weeks.span", { first, last });
 }
 
-/** The dose as short as a diary needs it: "3 × 15, 8 kg". */
-export function shortDose(bout: Bout, write: Writer): string {
+/** The dose as short as a diary needs it: "3 × 15, 8 kg". What has no plain short form is said in words. */
+export function shortDose(bout: Bout, card: LibraryCard, write: Writer): string {
   const { words } = write;
-  const work = shortWork(bout, write);
+  const work = shortWork(bout, card, write);
   const kg = bout.load.kg;
   if (kg !== undefined && kg > 0) {
     return `${work}, ${write.mass(kg)}`;
@@ -75,17 +75,23 @@ export function shortDose(bout: Bout, write: Writer): string {
   return speed === undefined ? work : `${work}, ${speed}`;
 }
 
-function workWords(bout: Bout, { card }: LibraryCard, write: Writer): string {
+/** `time`: how lengths of time are written. */
+function workWords(
+  bout: Bout,
+  { card }: LibraryCard,
+  write: Writer,
+  time: Writer["time"] = write.time,
+): string {
   const { words } = write;
   const { sets } = bout;
   const shape = shapeOf(bout);
   if (!shape) return words.say("dose.work.reps_once", { reps: sets });
   switch (shape.kind) {
     case "time":
-      return words.say("dose.work.timed", { sets, time: write.time(shape.timeS) });
+      return words.say("dose.work.timed", { sets, time: time(shape.timeS) });
     case "turns": {
       const { work, easy, times } = shape.turns;
-      const values = { work: write.time(work), easy: write.time(easy), times };
+      const values = { work: time(work), easy: time(easy), times };
       const key = card.trains === "running" ? "dose.work.run_walk" : "dose.work.turns";
       const turns = words.say(key, values);
       return sets === 1 ? capital(turns) : words.say("dose.work.sets_of_turns", { sets, turns });
@@ -98,11 +104,11 @@ function workWords(bout: Bout, { card }: LibraryCard, write: Writer): string {
         : words.say("dose.work.distance", { sets, distance });
     }
     case "holds": {
-      const time = write.time(shape.holdS);
+      const held = time(shape.holdS);
       const count = countIfMany(shape.reps);
       return count
-        ? countedWords("holds", count, { sets, time }, write)
-        : words.say("dose.work.holds", { sets, time });
+        ? countedWords("holds", count, { sets, time: held }, write)
+        : words.say("dose.work.holds", { sets, time: held });
     }
     case "repetitions":
       return countedWords("reps", countOf(shape.reps), { sets }, write);
@@ -128,47 +134,21 @@ function countedWords(
   }
 }
 
-function shortWork(bout: Bout, write: Writer): string {
+function shortWork(bout: Bout, card: LibraryCard, write: Writer): string {
   const { words } = write;
   const { sets } = bout;
   const shape = shapeOf(bout);
-  if (!shape) return words.say("dose.work.reps_once", { reps: sets });
-  switch (shape.kind) {
-    case "time":
-      return words.say("dose.short.time", { sets, time: write.shortTime(shape.timeS) });
-    case "turns": {
-      const { work, easy, times } = shape.turns;
-      const turns = words.say("dose.short.turns", {
-        times,
-        work: write.shortTime(work),
-        easy: write.shortTime(easy),
-      });
-      return sets === 1 ? turns : words.say("dose.short.time", { sets, time: turns });
-    }
-    case "distance":
-      return shortOf(write.distance(shape.distanceM), sets, countIfMany(shape.reps), write);
-    case "holds":
-      return shortOf(write.shortTime(shape.holdS), sets, countIfMany(shape.reps), write);
-    case "repetitions": {
-      const count = countOf(shape.reps);
-      return count.kind === "each" ? listText(count.sets, write) : shortCount(sets, count, write);
-    }
-  }
-}
-
-/** "3 × 20 m", "3 × 5 × 20 m", "(5, 3, 2) × 20 m". */
-function shortOf(amount: string, sets: number, count: Count | undefined, write: Writer): string {
-  const { words } = write;
-  if (!count) return words.say("dose.short.time", { sets, time: amount });
-  const before =
-    count.kind === "each" ? `(${listText(count.sets, write)})` : shortCount(sets, count, write);
-  return words.say("dose.short.each", { count: before, amount });
-}
-
-function shortCount(sets: number, count: Exclude<Count, { kind: "each" }>, write: Writer): string {
-  return count.kind === "number"
-    ? write.words.say("dose.short.reps", { sets, reps: count.n })
-    : write.words.say("dose.short.range", { sets, low: count.low, high: count.high });
+  const once = (amount: string) => words.say("dose.short.time", { sets, time: amount });
+  if (shape?.kind === "time") return once(write.shortTime(shape.timeS));
+  if (shape?.kind === "distance" && !countIfMany(shape.reps))
+    return once(write.distance(shape.distanceM));
+  if (shape?.kind === "holds" && !countIfMany(shape.reps))
+    return once(write.shortTime(shape.holdS));
+  const count = shape?.kind === "repetitions" ? countOf(shape.reps) : undefined;
+  if (count?.kind === "number") return words.say("dose.short.reps", { sets, reps: count.n });
+  if (count?.kind === "range")
+    return words.say("dose.short.range", { sets, low: count.low, high: count.high });
+  return workWords(bout, card, write, write.shortTime);
 }
 
 const listText = (sets: Repetitions, write: Writer): string =>

@@ -55,7 +55,7 @@ export interface Booklet {
   readonly easier: readonly EasierExercise[];
   readonly progress: readonly ProgressChart[];
   readonly myPlan: MyPlan;
-  readonly diary: readonly DiaryWeek[];
+  readonly diary: readonly DiaryPart[];
   /** When the parts of the client's day begin, and how the booklet calls them. */
   readonly clock: DayClock;
   readonly partNames: Readonly<Record<PartOfDay, string>>;
@@ -199,7 +199,7 @@ export interface CalendarWeek {
   readonly number: number;
   /** "30 Nov – 6 Dec". */
   readonly dates: string;
-  /** Titles of the phases that run in this week. */
+  /** The phases that run in this week: "Phase 1 of 2: Twice a day". */
   readonly phases: readonly string[];
   /** Seven days, the first being the weekday on which the plan starts. */
   readonly days: readonly CalendarDay[];
@@ -225,44 +225,46 @@ export interface CalendarDay {
   readonly notes: readonly string[];
 }
 
+/** Weeks that follow each other in the same phases, in one table. */
+export interface DiaryPart {
+  /** The phases of its weeks, as the calendar names them. */
+  readonly phases: readonly string[];
+  /** The parts of the day that have a column of boxes to tick. */
+  readonly parts: readonly string[];
+  /** The exercises, by number, whose weight really used is asked for. */
+  readonly weights: readonly number[];
+  /** Whether some row has fewer exercises than its week, so that rows name theirs. */
+  readonly which: boolean;
+  /** Exercises by the sign that has to be there first; empty where they are those of the part before. */
+  readonly groups: readonly {
+    readonly when: string | undefined;
+    readonly exercises: readonly { readonly number: number; readonly title: string }[];
+  }[];
+  readonly weeks: readonly DiaryWeek[];
+}
+
 export interface DiaryWeek {
   readonly number: number;
   readonly dates: string;
-  readonly tables: readonly DiaryTable[];
-  /** In large print with many sessions a week: a row a day in place of tables by exercise. */
-  readonly days: DiaryDays | undefined;
+  /** The week above with the same doses, which are not said again. */
+  readonly as: number | undefined;
+  /** Short doses by the number of the exercise's page: "3 × 15, 8 kg". */
+  readonly doses: readonly { readonly number: number; readonly dose: string }[];
+  readonly rows: readonly DiaryRow[];
 }
 
-export interface DiaryDays {
-  /** Parts of the day that have sessions in this week. */
-  readonly parts: readonly string[];
-  readonly rows: readonly {
-    readonly day: string;
-    readonly date: string;
-    /** For each part whether a session is planned. */
-    readonly planned: readonly boolean[];
-  }[];
-  /** Exercises of the week that are not begun without a sign. */
-  readonly waits: readonly { readonly sign: string; readonly exercises: readonly string[] }[];
-}
-
-export interface DiaryTable {
-  readonly sessions: readonly {
-    readonly day: string;
-    readonly date: string;
-    readonly part: string;
-  }[];
-  /** Exercises by the sign that has to be there first; those without one come first. */
-  readonly groups: readonly {
-    readonly when: string | undefined;
-    readonly rows: readonly {
-      readonly exercise: string;
-      /** Short dose of the week: "3 × 15, 8 kg". */
-      readonly dose: string;
-      /** For each session whether the exercise is planned in it. */
-      readonly planned: readonly boolean[];
-    }[];
-  }[];
+/** A day, or a session of it where its sessions differ. */
+export interface DiaryRow {
+  readonly day: string;
+  readonly date: string;
+  /** Numbers of its exercises. */
+  readonly exercises: readonly number[];
+  /** For each part of the day whether it has a session. */
+  readonly ticks: readonly boolean[];
+  /** For each weight asked for in its table whether it is used here. */
+  readonly weights: readonly boolean[];
+  /** Whether the pain of the next morning is asked for: once a day. */
+  readonly morning: boolean;
 }
 
 /** A chart of one exercise's planned loads, with room for what the client really did. */

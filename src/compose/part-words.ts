@@ -10,6 +10,11 @@ export function partName(part: PartOfDay, clock: DayClock, words: Words): string
   return passesMidnight(clock) ? clockText(clock[part]) : words.say(`part.${part}`);
 }
 
+/** The same within a sentence: "evening". */
+export function partWithin(part: PartOfDay, clock: DayClock, words: Words): string {
+  return passesMidnight(clock) ? clockText(clock[part]) : words.say(`part.within.${part}`);
+}
+
 /** How the booklet calls each part of the day. */
 export function partNames(clock: DayClock, words: Words): Record<PartOfDay, string> {
   const names = PARTS.map((part) => [part, partName(part, clock, words)] as const);

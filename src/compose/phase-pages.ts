@@ -4,6 +4,7 @@ import { isInPhase, weeksOfPhase } from "../program/phase-weeks.ts";
 import type { ProgramExercise, ProgramPhase } from "../program/program.ts";
 import type { Session } from "../schedule/schedule.ts";
 import type { DayClock } from "../units/clock.ts";
+import type { PartOfDay } from "../units/day-parts.ts";
 import { exerciseAnchor, phaseAnchor } from "./anchors.ts";
 import { badDay, leaveOutWords } from "./bad-day.ts";
 import { minutesWords } from "./calendar.ts";
@@ -13,7 +14,8 @@ import type { DoseLine, PhasePage } from "./exercise-model.ts";
 import { moveOnWords, startSign } from "./flag-words.ts";
 import { goBackWords } from "./go-back.ts";
 import type { Writer } from "./numbers.ts";
-import { partName, wallDate } from "./part-words.ts";
+import { partWithin, wallDate } from "./part-words.ts";
+import { phaseLabel } from "./phase-names.ts";
 import { sideName } from "./side-words.ts";
 
 /** One page for each phase in which this client has exercises, in their order. */
@@ -30,10 +32,7 @@ export function phasePages(composing: Composing): PhasePage[] {
     const to = schedule.weeks[last - 1]?.days.at(-1)?.date ?? from;
     return {
       anchor: phaseAnchor(phase),
-      label:
-        phases.length > 1
-          ? words.say("phase.label", { n: at + 1, total: phases.length })
-          : undefined,
+      label: phaseLabel(program, phase, words),
       title: phase.title,
       aim: phase.aim,
       when: words.say("weeks.when", {
@@ -108,18 +107,24 @@ function usualDays(phase: ProgramPhase, composing: Composing): string {
     : write.words.say("days.vary");
 }
 
-/** "Monday, Wednesday and Friday evening"; parts of the day one after the other. */
+/**
+ * "Monday, Wednesday and Friday, evening", "Every day, morning and evening"; parts of the day whose
+ * days differ one after the other.
+ */
 function dayWords(sessions: readonly Session[], clock: DayClock, write: Writer): string {
-  const parts = [...new Set(sessions.map(({ part }) => part))];
-  return parts
-    .map((part) => {
-      const here = sessions.filter((session) => session.part === part);
-      const name = partName(part, clock, write.words);
-      if (here.length === 7) return write.words.say("days.every", { part: name });
-      const days = write.list(
-        here.map((session) => write.weekday(wallDate(session, clock), "long")),
-      );
-      return write.words.say("days.some", { days, part: name });
+  const byDays = new Map<string, PartOfDay[]>();
+  for (const part of new Set(sessions.map((session) => session.part))) {
+    const here = sessions.filter((session) => session.part === part);
+    const days =
+      here.length === 7
+        ? write.words.say("days.every")
+        : write.list(here.map((session) => write.weekday(wallDate(session, clock), "long")));
+    byDays.set(days, [...(byDays.get(days) ?? []), part]);
+  }
+  return [...byDays]
+    .map(([days, parts]) => {
+      const names = parts.map((part) => partWithin(part, clock, write.words));
+      return write.words.say("days.at", { days, parts: write.list(names) });
     })
     .join("; ");
 }

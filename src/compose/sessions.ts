@@ -35,7 +35,7 @@ export function bookletSessions(
           exercises: bouts.flatMap((bout) => {
             const exercise = exercises.get(bout.key);
             if (!exercise) return [];
-            const dose = shortDose(bout, write);
+            const dose = shortDose(bout, exercise.card, write);
             const side = sideName(exercise, write);
             const { title } = exercise.card.card;
             const line =

@@ -1,7 +1,8 @@
 /** What the templates are given: the booklet with everything worked out that they print. */
-import type { Booklet, DiaryWeek, WeekSteps } from "../compose/model.ts";
+import type { Booklet, WeekSteps } from "../compose/model.ts";
 import type { Words } from "../words/words.ts";
 import { drawProgress } from "./charts.ts";
+import { diaryHow, diaryParts } from "./diary.ts";
 import { doseRowView, doseTable, exerciseDoses } from "./doses.ts";
 import { renderMarkdown } from "./markdown.ts";
 import type { Part } from "./pages.ts";
@@ -103,7 +104,8 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     },
     badDays: badDays(booklet),
     shortVersions: booklet.phases.some(({ badDay }) => badDay !== undefined),
-    diary: booklet.diary.map((week) => diaryView(week, booklet.edition === "large")),
+    diaryHow: diaryHow(booklet, words),
+    diary: diaryParts(booklet, words),
     lines: Array.from({ length: booklet.edition === "large" ? 5 : 8 }, () => ""),
   };
 }
@@ -186,26 +188,6 @@ function painView(booklet: Booklet, words: Words) {
     zones,
     drawing: drawRuler(pain, zones, words),
   };
-}
-
-/** Tables of few sessions have room for large print; the second of a week says which week it is. */
-function diaryView(week: DiaryWeek, large: boolean) {
-  const several = week.tables.length > 1;
-  return {
-    ...week,
-    tables: week.tables.map((table, index) => ({
-      ...table,
-      size: !large && (several || table.sessions.length > 4) ? "dense" : "roomy",
-      later: index > 0,
-      columns: table.sessions.length + 1,
-      from: sessionDay(table.sessions.at(0)),
-      to: sessionDay(table.sessions.at(-1)),
-    })),
-  };
-}
-
-function sessionDay(session: DiaryWeek["tables"][number]["sessions"][number] | undefined): string {
-  return session === undefined ? "" : `${session.day} ${session.date}`;
 }
 
 /** What the rising bars of the cover show. */

@@ -29,14 +29,14 @@ describe("how much", () => {
       "one number a set",
       { reps: [12, 10, 8].map((n) => ({ low: n, high: n })) },
       "3 sets: 12, 10, 8",
-      "12, 10, 8",
+      "3 sets: 12, 10, 8",
     ],
     ["holds", { sets: 5, holdS: 45 }, "5 holds of 45 seconds", "5 × 45 s"],
     [
       "holds counted as repetitions",
       { sets: 3, reps: all(10), holdS: 10 },
       "3 sets of 10 holds, 10 seconds each",
-      "3 × 10 × 10 s",
+      "3 sets of 10 holds, 10 s each",
     ],
     ["time", { sets: 3, timeS: 60 }, "3 times 1 minute", "3 × 60 s"],
     ["one long time", { sets: 1, timeS: 480 }, "8 minutes", "1 × 8 min"],
@@ -44,7 +44,7 @@ describe("how much", () => {
   ] as const)("%s", (_name, change, words, short) => {
     const bout = { ...base, ...bare, load: { kind: "none" }, ...change } as Bout;
     expect(doseWords(bout, heel, things, write).work).toBe(words);
-    if (short !== undefined) expect(shortDose(bout, write)).toBe(short);
+    if (short !== undefined) expect(shortDose(bout, heel, write)).toBe(short);
   });
 });
 

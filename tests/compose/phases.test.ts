@@ -53,8 +53,8 @@ function calendarWeeks(html: string): Map<string, number[]> {
   const weeks = new Map<string, number[]>();
   const [calendar = ""] = /<table class="calendar[\s\S]*?<\/table>/.exec(html) ?? [];
   for (const group of calendar.split("<tbody>").slice(1)) {
-    const names = [...group.matchAll(/<span class="phase-name">([^<]*)</g)].map(
-      ([, name = ""]) => name,
+    const names = [...group.matchAll(/<span class="phase-name">([^<]*)</g)].map(([, name = ""]) =>
+      name.replace(/^Phase \d of \d: /, ""),
     );
     const numbers = [...group.matchAll(/<strong>Week (\d+)<\/strong>/g)].map(([, n]) => Number(n));
     for (const name of names) weeks.set(name, [...(weeks.get(name) ?? []), ...numbers]);

@@ -26,7 +26,7 @@ function said(course: SmallCourse) {
     load: line?.load,
     work: line?.work,
     effort: line?.effort,
-    diary: booklet.diary[0]?.tables[0]?.groups[0]?.rows[0]?.dose,
+    diary: booklet.diary[0]?.weeks[0]?.doses[0]?.dose,
     phone: booklet.sessions[0]?.bouts[0]?.dose[1],
     calendar: booklet.sessions[0]?.exercises[0],
     terminal: planTable(made, workspace.cards.library, english()),

@@ -114,13 +114,12 @@ describe.each(both)("the booklet %s", (_, booklet, page) => {
     }
   });
 
-  it("has a box for each planned exercise of each session", () => {
+  it("has a box for each session", () => {
     const planned = booklet.diary
-      .flatMap(({ tables }) => tables.flatMap(({ groups }) => groups))
-      .flatMap(({ rows }) => rows.flatMap((row) => row.planned))
+      .flatMap(({ weeks }) => weeks.flatMap(({ rows }) => rows.flatMap(({ ticks }) => ticks)))
       .filter(Boolean).length;
-    const rows = page.match(/<tr class="tick-row">.*<\/tr>/g) ?? [];
-    expect(rows.join("").split("<td></td>").length - 1).toBe(planned);
+    expect(planned).toBeGreaterThan(0);
+    expect(page.split('<td class="tick"></td>').length - 1).toBe(planned);
   });
 
   it("says on every exercise page when to stop and whom to call", () => {

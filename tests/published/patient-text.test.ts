@@ -194,7 +194,7 @@ const PEMAT: readonly Item[] = [
   [
     23,
     "something to use",
-    ({ html }) => html.includes('class="checks"') && html.includes('class="tick-row"'),
+    ({ html }) => html.includes('class="checks"') && html.includes('<td class="tick">'),
     "checklists to move on, diary boxes, room for one's own plan",
   ],
   [24, "how to do sums", "not applicable", "there are no sums to do"],

@@ -190,17 +190,17 @@ describe("the one page names days that hold in the weeks it says", () => {
     [
       "all weeks alike",
       { often: "per_week: 3" },
-      "Move: Monday, Wednesday and Friday · Evening. A session",
+      "Move: Monday, Wednesday and Friday, evening. A session",
     ],
     [
       "two kinds of weeks in turn",
       { often: "every: 2 days", weeks: 4 },
-      "Move: Some weeks: Monday, Wednesday, Friday and Sunday · Evening. Other weeks: Tuesday, Thursday and Saturday · Evening. A session",
+      "Move: Some weeks: Monday, Wednesday, Friday and Sunday, evening. Other weeks: Tuesday, Thursday and Saturday, evening. A session",
     ],
     [
       "one week of three with a day away",
       { often: "per_week: 3", more: "away: [2027-01-13]" },
-      "Move: Most weeks: Monday, Wednesday and Friday · Evening. A session",
+      "Move: Most weeks: Monday, Wednesday and Friday, evening. A session",
     ],
     [
       "each week another",

@@ -163,12 +163,13 @@ describe("a day that begins in the evening", () => {
   test("is printed by the clock, with the weekday where the date is the next", async () => {
     const html = renderHtml(booklet, await loadAssets("templates", english()));
     expect(booklet.weeks[0]?.days[0]?.sessions[0]?.part).toBe("02:00 (Tue)");
-    expect(booklet.diary[0]?.tables[0]?.sessions[0]).toEqual({
+    expect(booklet.diary[0]?.parts).toEqual(["02:00"]);
+    expect(booklet.diary[0]?.weeks[0]?.rows[0]).toMatchObject({
       day: "Tue",
       date: "1 Dec",
-      part: "02:00",
+      ticks: [true],
     });
-    expect(booklet.phases[0]?.days).toMatch(/Tuesday.* · 02:00$/);
+    expect(booklet.phases[0]?.days).toMatch(/Tuesday.*, 02:00$/);
     expect(html).not.toMatch(/>Midday</);
   });
 

@@ -1,6 +1,6 @@
 /** Two booklets of invented clients, as the composer would hand them to the renderer. */
 import type { DoseLine, ExercisePage } from "../../src/compose/exercise-model.ts";
-import type { Booklet, CalendarWeek, ClinicLines, DiaryWeek } from "../../src/compose/model.ts";
+import type { Booklet, CalendarWeek, ClinicLines, DiaryPart } from "../../src/compose/model.ts";
 
 const DAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
@@ -67,37 +67,44 @@ function calendar(schedule: Schedule): CalendarWeek[] {
   });
 }
 
+/** One table, with a box for each part of the day that has a session. */
 function diary(
   schedule: Schedule,
   rows: (week: number) => readonly { readonly exercise: string; readonly dose: string }[],
-): DiaryWeek[] {
-  return calendar(schedule).map(({ number, dates, days }) => {
-    const sessions = days.flatMap((day) =>
-      day.sessions.map(({ part }) => ({
-        day: day.long.slice(0, 3),
-        date: short(new Date(day.date)),
-        part,
+): DiaryPart[] {
+  const weeks = calendar(schedule);
+  const all = weeks.flatMap(({ days }) => days.flatMap(({ sessions }) => sessions));
+  const parts = [...new Set(all.map(({ part }) => part))];
+  return [
+    {
+      phases: schedule.phases(1),
+      parts,
+      weights: [1],
+      which: false,
+      groups: [
+        {
+          when: undefined,
+          exercises: rows(1).map(({ exercise }, at) => ({ number: at + 1, title: exercise })),
+        },
+      ],
+      weeks: weeks.map(({ number, dates, days }) => ({
+        number,
+        dates,
+        as: undefined,
+        doses: rows(number).map(({ dose }, at) => ({ number: at + 1, dose })),
+        rows: days
+          .filter(({ sessions }) => sessions.length > 0)
+          .map(({ long, date: on, sessions }) => ({
+            day: long.slice(0, 3),
+            date: short(new Date(on)),
+            exercises: rows(number).map((_, at) => at + 1),
+            ticks: parts.map((part) => sessions.some((session) => session.part === part)),
+            weights: [true],
+            morning: true,
+          })),
       })),
-    );
-    const half = sessions.length > 7 ? Math.ceil(sessions.length / 2) : sessions.length;
-    const parts = [sessions.slice(0, half), sessions.slice(half)];
-    return {
-      number,
-      dates,
-      days: undefined,
-      tables: parts
-        .filter((part) => part.length > 0)
-        .map((part) => ({
-          sessions: part,
-          groups: [
-            {
-              when: undefined,
-              rows: rows(number).map((row) => ({ ...row, planned: part.map(() => true) })),
-            },
-          ],
-        })),
-    };
-  });
+    },
+  ];
 }
 
 const weekdays = DAYS.map((long) => ({ short: long.slice(0, 3), long }));

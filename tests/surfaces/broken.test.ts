@@ -13,7 +13,7 @@ beforeAll(async () => {
 
 const SEATED = "exercise-heel-raise-seated-weight";
 const ONE_LEG = "exercise-heel-raise-one-leg-step-weight";
-const TICK = "<td></td>";
+const TICK = '<td class="tick"></td>';
 
 /** What is broken, in which output, how, and the kind of fact by which it is seen. */
 const ROWS: readonly (readonly [
@@ -192,23 +192,35 @@ const ROWS: readonly (readonly [
     page("part-progress", "to 50 kg in week 12", "to 60 kg in week 12"),
     "first and last load",
   ],
-  [
-    "diary: a tick is lost",
-    "html",
-    page("part-diary", TICK, '<td class="off">–</td>'),
-    "exercises",
-  ],
+  ["diary: a tick is lost", "html", page("part-diary", TICK, "<td>–</td>"), "exercises"],
   [
     "diary: a load",
     "html",
     page("part-diary", "3 × 15, 37.5 kg", "3 × 15, 47.5 kg"),
     "load in short",
   ],
+  ["diary: a date", "html", page("part-diary", "<b>Wed</b> 2 Dec", "<b>Wed</b> 3 Dec"), "session"],
   [
-    "diary: a date",
+    "diary: an exercise has another's name",
     "html",
-    page("part-diary", "<span>2 Dec</span>", "<span>3 Dec</span>"),
-    "session",
+    page("part-diary", "</span> Sit and rise", "</span> Stand and rise"),
+    "starts when",
+  ],
+  [
+    "diary: another phase",
+    "html",
+    page(
+      "part-diary",
+      '<span class="phase-name">Slow and heavy',
+      '<span class="phase-name">Phase 1 of 2: Slow and heavy',
+    ),
+    "phase label",
+  ],
+  [
+    "diary: a weight is not asked for",
+    "html",
+    page("part-diary", ">Weight 2 (kg)</th>", ">Weight</th>"),
+    "weight asked for",
   ],
   ["diary: the whole diary is gone", "html", page("part-diary", "Your diary", "Notes"), "session"],
   [

@@ -64,7 +64,7 @@ function pagesOf(
 ): Surface[] {
   return edition === "summary"
     ? [readSummaryPage(name, blocks, context)]
-    : readPages(name, blocks, edition === "large", context);
+    : readPages(name, blocks, context);
 }
 
 export const checkClient = (files: Files): Comparison => compare(surfacesOf(files));

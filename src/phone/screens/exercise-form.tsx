@@ -2,6 +2,7 @@
 import { useState } from "preact/hooks";
 import type { SessionBout } from "../../compose/session-model.ts";
 import type { DiaryExercise, Done } from "../../diary/entry.ts";
+import { asksWeight } from "../../diary/questions.ts";
 import { inUnit, kilograms, toGram } from "../../units/mass.ts";
 import { adviceDuring } from "../day/advice.ts";
 import { amountToChange } from "../day/entries.ts";
@@ -101,7 +102,7 @@ function Different({ bout, exercise, onChange }: ExerciseFormProps) {
     <Fold summary={say("write.different")}>
       {amount("sets", 1, 50)}
       {amount("reps", 1, 500)}
-      {planned.kg !== undefined && kg !== undefined && (
+      {asksWeight(planned) && kg !== undefined && (
         <Count
           label={say(`write.${units}`)}
           value={inUnit(kg, units)}

@@ -152,48 +152,18 @@ function isLoad(text: string, language: Language): boolean {
   );
 }
 
+/** "3 × 15", "3 × 45 s", "4 × 20 m"; all else stands in words. */
 function readShortWork(text: string, language: Language): SaidDose {
-  const turns = /^(?:(\d+) × )?(\d+) × \((.+) \+ (.+)\)$/.exec(text);
-  if (turns) {
-    const [, sets = "1", times, work = "", easy = ""] = turns;
-    return {
-      sets,
-      reps: NONE,
-      ...COUNTED,
-      turns: `${timeOrThrow(work, language)}+${timeOrThrow(easy, language)}×${times}`,
-    };
-  }
-  const listed = /^\((.+)\) × (.+)$/.exec(text);
-  if (listed) {
-    const reps = (listed[1] ?? "").replaceAll(", ", ",");
-    return { sets: String(reps.split(",").length), reps, ...manyOf(listed[2] ?? "", language) };
-  }
-  const [sets = "", second = "", third] = text.split(" × ");
-  if (third !== undefined) return { sets, reps: second, ...manyOf(third, language) };
-  if (second !== "") {
-    const time = readTime(second, language);
-    // holds and timed sets look alike in the short form
-    if (time !== undefined) return { sets, time, distance: NONE, turns: NONE };
-    const distance = readDistance(second, language);
-    // and so do a distance, and one repetition of it
-    if (distance !== undefined) return { sets, distance, time: NONE, turns: NONE };
-    if (/^\d+(–\d+)?$/.test(second)) return { sets, reps: second, ...COUNTED };
-  }
-  if (/^\d+(–\d+)?(, \d+(–\d+)?)+$/.test(text)) {
-    return { sets: String(text.split(", ").length), reps: text.replaceAll(", ", ","), ...COUNTED };
-  }
-  const once = ONCE[language].exec(text);
-  if (once) return { sets: once[1] ?? "", reps: NONE, ...COUNTED };
+  const [, sets = "", amount = ""] = /^(\d+) × (.+)$/.exec(text) ?? [];
+  if (sets === "") return readWork(text, language);
+  const time = readTime(amount, language);
+  // holds and timed sets look alike in the short form
+  if (time !== undefined) return { sets, time, distance: NONE, turns: NONE };
+  const distance = readDistance(amount, language);
+  // and so do a distance, and one repetition of it
+  if (distance !== undefined) return { sets, distance, time: NONE, turns: NONE };
+  if (/^\d+(–\d+)?$/.test(amount)) return { sets, reps: amount, ...COUNTED };
   throw new Error(`no rule reads the short work "${text}"`);
-}
-
-/** What is done several times in a set: a hold or a distance. */
-function manyOf(text: string, language: Language): SaidDose {
-  const hold = readTime(text, language);
-  if (hold !== undefined) return { ...COUNTED, hold };
-  const distance = readDistance(text, language);
-  if (distance !== undefined) return { ...COUNTED, distance };
-  throw new Error(`"${text}" is neither a time nor a distance`);
 }
 
 const LOADS: Readonly<Record<Language, readonly (readonly [RegExp, string])[]>> = {

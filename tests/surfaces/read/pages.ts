@@ -8,6 +8,7 @@ import { readEasierPage } from "./easier-page.ts";
 import { isFirstPage, readFirstPage } from "./first-page.ts";
 import type { Block } from "./outline.ts";
 import { readPainPage } from "./pain-page.ts";
+import { readPhases } from "./phases.ts";
 import { type Section, sectionsOf } from "./sections.ts";
 import {
   readEnd,
@@ -67,7 +68,7 @@ const PAGES: readonly Page[] = [
   {
     name: "weeks page",
     isIt: called("frame.weeks.heading"),
-    complete: ["session", "week dates", "week phases", "note of a day"],
+    complete: ["session", "week dates", "week phases", "phase label", "note of a day"],
     read: (section, { say, context }) => readWeeksPage(section, say, context),
   },
   {
@@ -82,9 +83,19 @@ const PAGES: readonly Page[] = [
   {
     name: "phase page",
     isIt: (title, context) => phaseOf(title, context) !== undefined,
-    complete: [...DOSE_KINDS, "often", "starts when", "phase weeks", "move on", "go back"],
-    read: (section, { facts, say, context }) =>
-      readPhasePage(section, phaseOf(section.title, context) ?? "", facts, say, context),
+    complete: [
+      ...DOSE_KINDS,
+      "often",
+      "starts when",
+      "phase weeks",
+      "phase label",
+      "move on",
+      "go back",
+    ],
+    read: (section, { facts, say, context }) => {
+      readPhases(section.title, say, section.title, context);
+      readPhasePage(section, phaseOf(section.title, context) ?? "", facts, say, context);
+    },
   },
   {
     name: "exercise page",
@@ -121,7 +132,15 @@ const PAGES: readonly Page[] = [
   {
     name: "diary",
     isIt: called("frame.diary.heading"),
-    complete: ["session", "exercises", "starts when", ...SHORT_KINDS],
+    complete: [
+      "session",
+      "exercises",
+      "starts when",
+      // a week without sessions has no rows
+      "phase label",
+      "weight asked for",
+      ...SHORT_KINDS,
+    ],
     read: (section, { facts, say, context }) => readDiary(section, facts, say, context),
   },
   {
@@ -132,16 +151,8 @@ const PAGES: readonly Page[] = [
   },
 ];
 
-/** In large print a diary of many sessions a week names days and no exercises. */
-const LARGE_DIARY: readonly Kind[] = ["session"];
-
 /** Every page of a standard or large booklet is a surface of its own: they are held against each other too. */
-export function readPages(
-  file: string,
-  blocks: readonly Block[],
-  large: boolean,
-  context: Context,
-): Surface[] {
+export function readPages(file: string, blocks: readonly Block[], context: Context): Surface[] {
   const sections = sectionsOf(blocks);
   const exercises = sections.flatMap(({ title }) => exerciseOf(title, context) ?? []);
   const phases = sections.flatMap(({ title }) => phaseOf(title, context) ?? []);
@@ -152,8 +163,7 @@ export function readPages(
       read(section, { facts, say, exercises, phases, before, context });
     }
     before.push(...facts);
-    const every = large && name === "diary" ? LARGE_DIARY : complete;
-    return { name: `${file} ${name}`, facts, complete: new Set(every) };
+    return { name: `${file} ${name}`, facts, complete: new Set(complete) };
   });
 }
 

@@ -189,6 +189,12 @@ function boutFacts(
     ),
     { kind: "side", key, value: bout.side, place: `${place}.side` },
     gateFact(key, bout.when, `${place}.when`),
+    {
+      kind: "weight asked for",
+      key,
+      value: bout.kg === undefined ? "no" : "yes",
+      place: `${place}.kg`,
+    },
     { kind: "pain during", key: bout.title, value: painOf(bout), place: `${place}.pain` },
     {
       kind: "pain after",

@@ -53,7 +53,7 @@ function readHead(sections: readonly Section[], say: Say): void {
   say("client", "reference", named?.[3] ?? NONE, "head");
 }
 
-/** "First steps: Every day · Morning. A session takes about 9 minutes." */
+/** "First steps: Every day, morning. A session takes about 9 minutes." */
 function readWhen(items: readonly string[], say: Say, { protocol, filled }: Context): void {
   for (const item of items) {
     const phase = protocol.phases.find(({ title }) => item.startsWith(`${title}: `));

@@ -5,6 +5,7 @@ import { type Context, type Part, partWords, readPart, wallDay } from "./context
 import { NONE } from "./dose-facts.ts";
 import { readDate, readSpan } from "./numbers.ts";
 import type { Cell } from "./outline.ts";
+import { readPhases } from "./phases.ts";
 import { rowsIn, type Section } from "./sections.ts";
 
 const DAYS = 7;
@@ -16,7 +17,7 @@ export function readWeeksPage({ blocks, parts }: Section, say: Say, context: Con
     const [first, ...days] = cells;
     if (!first || first.text === context.label("frame.weeks.week")) continue;
     const week = readWeekHead(first.text, context);
-    if (!week) group = readGroup(first.text, context);
+    if (!week) group = readGroup(first.text, say, context);
     else {
       const sums = readSummary(week.summary === "" ? group.summary : week.summary, context);
       sayWeek({ ...week, phases: group.phases }, sums, say, context);
@@ -95,20 +96,10 @@ function longDate(text: string, { starts }: Context): { date: string; rest: stri
     : undefined;
 }
 
-/** Phase titles one after another, then the sum that all weeks of the group share. */
-function readGroup(text: string, { protocol }: Context): { phases: string; summary: string } {
-  const found: string[] = [];
-  let rest = text;
-  for (;;) {
-    const next = protocol.phases
-      .map(({ title }) => title)
-      .filter((title) => rest.startsWith(title))
-      .sort((a, b) => b.length - a.length)[0];
-    if (next === undefined) break;
-    found.push(next);
-    rest = rest.slice(next.length).trim();
-  }
-  return { phases: found.join(", ") || NONE, summary: rest };
+/** Phases one after another, then the sum that all weeks of the group share. */
+function readGroup(text: string, say: Say, context: Context): { phases: string; summary: string } {
+  const { titles, rest } = readPhases(text, say, "calendar", context);
+  return { phases: titles.join(", ") || NONE, summary: rest };
 }
 
 /** "Week 3 14 Dec to 20 Dec 3 sessions, about 38 minutes each". */
