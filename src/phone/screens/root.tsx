@@ -174,7 +174,10 @@ function AskedOnce({ other }: { readonly other: OtherDiary }) {
   const same = [...settings.same, client];
   // a diary knows days alone: without the hours, what was begun late would count as begun early
   const begun = [...other.settings.begun, ...settings.begun];
-  const yes = { asked, ready, same, begun };
+  // nor does it say which call was made, or which morning is forgotten: both would be asked for again
+  const calls = [...other.settings.calls, ...settings.calls];
+  const passed = [...new Set([...other.settings.passed, ...settings.passed])];
+  const yes = { asked, ready, same, begun, calls, passed };
   return (
     <>
       <Heading>{say("same.heading")}</Heading>

@@ -38,7 +38,7 @@ export interface Store {
  * The store of one plan and client. Booklets of the same plan share it, so that a re-issued one takes
  * over what was written; those of other plans and clients never see it. The diary is kept as the CSV
  * text that is also sent, so that one reader checks both. `spare` is a place with room of its own that
- * outlives a reload, not the window: it has the diary for as long as the storage does not take it. No
+ * outlives a reload, not the window: it has what the storage does not take, for as long as that is so. No
  * storage, or one that refuses, is a trouble to tell, never an exception: everything stays in memory then.
  */
 export function openStore(
@@ -59,9 +59,17 @@ export function openStore(
   let room = main.hasRoom();
   let settings: Settings | undefined;
   let place: SessionPlace | undefined;
+  /** Whether the choices that are known are kept: that a call was made is one of them. */
+  let chosenKept = true;
 
-  const write = (what: string, text: string | undefined): void => {
-    if (!main.write(name(what), text)) room = false;
+  const write = (what: "settings" | "place", text: string | undefined): boolean => {
+    const kept = main.write(name(what), text);
+    second.write(name(what), kept ? undefined : text);
+    room = kept && (room || main.hasRoom());
+    return kept;
+  };
+  const writeSettings = (): void => {
+    chosenKept = write("settings", JSON.stringify(settingsNow()));
   };
   const nameAside = (client: string, n: number) => nameOf(client, `unread ${n}`);
   const asideOf = (client: string): readonly string[] => {
@@ -104,14 +112,15 @@ export function openStore(
     if (!unkept) seen = text;
     second.write(name("diary"), unkept ? text : undefined);
     room = !unkept && (room || main.hasRoom());
+    if (!chosenKept) writeSettings();
     return held;
   };
   const keepSettings = (changed: Settings): void => {
     settings = changed;
-    write("settings", JSON.stringify(changed));
+    writeSettings();
   };
   const settingsNow = (): Settings => {
-    settings ??= readSettings(main.read(name("settings")));
+    settings ??= readSettings(second.read(name("settings")) ?? main.read(name("settings")));
     return settings;
   };
 
@@ -119,15 +128,18 @@ export function openStore(
   const left = second.read(name("diary"));
   const found = left === null ? undefined : readDiary(left).diary;
   if (found?.plan === owner.plan && found.client === owner.client) keep(found);
+  if (second.read(name("settings")) !== null) writeSettings();
+  const was = second.read(name("place"));
+  if (was !== null) write("place", was);
 
   return {
     diary: known,
     keep,
-    isKept: () => main.works && !unkept,
+    isKept: () => main.works && !unkept && chosenKept,
     settings: settingsNow,
     keepSettings,
     place: () => {
-      place ??= readPlace(main.read(name("place")));
+      place ??= readPlace(second.read(name("place")) ?? main.read(name("place")));
       return place;
     },
     keepPlace: (changed) => {
@@ -144,13 +156,14 @@ export function openStore(
       [held, seen, stuck, unkept, unread] = [empty, null, undefined, false, 0];
       [settings, place] = [undefined, undefined];
       const gone = keys.map((key) => main.read(key) === null || main.write(key, undefined));
-      second.write(name("diary"), undefined);
+      for (const what of ["diary", "settings", "place"]) second.write(name(what), undefined);
+      chosenKept = true;
       room = main.hasRoom();
       return gone.every(Boolean);
     },
     trouble: () => {
       if (!main.works) return "none";
-      if (unkept) return "full";
+      if (unkept || !chosenKept) return "full";
       if (!room) return "low";
       return unread > settingsNow().asideTaken ? "unread" : undefined;
     },

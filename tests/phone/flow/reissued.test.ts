@@ -121,6 +121,29 @@ describe("a corrected reference", { timeout: 60_000 }, () => {
     });
   });
 
+  test("a call that was made and a morning that is forgotten are not asked for again", async () => {
+    await onPhone(browser, issued(), { at: "2026-11-30T19:00" }, async (phone) => {
+      await phone.tap("All done as planned");
+      await phone.choose("Pain while you did it", 9);
+      await phone.sees("Call us today");
+      await phone.tap("Finish");
+      await phone.tap("I have called");
+      await phone.reopen("2026-12-01T08:00");
+      await phone.tap("I do not remember");
+      await phone.reopen("2026-12-01T09:00", await reissue());
+      await phone.tap("Yes, the same person");
+      await phone.sees("Tuesday 1 December");
+      expect(await phone.text()).not.toContain("Call us today");
+      expect(await phone.text()).not.toContain("How much pain did you have this morning?");
+      await phone.page.reload();
+      await phone.sees("Tuesday 1 December");
+      expect(await phone.text()).not.toContain("Call us today");
+      await phone.tap("Diary");
+      await phone.tap("Mon 30 Nov, Evening");
+      await phone.sees("You have called us about this");
+    });
+  });
+
   test("somebody else begins a diary of their own, and an answer can be taken back", async () => {
     await onPhone(browser, issued(), { at: "2026-11-30T19:00" }, async (phone) => {
       await written(phone);

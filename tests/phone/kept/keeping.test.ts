@@ -84,6 +84,44 @@ test("a phone that is full: nothing is said to be kept, a reload loses nothing a
   });
 });
 
+test("a phone that is full: a call that was made is said to be kept only where it is", async () => {
+  const made = "Kept: you have called us.";
+  const calls = async (phone: Phone) =>
+    Number(
+      await phone.page.evaluate(
+        `JSON.parse(localStorage.getItem(${JSON.stringify(NAME.replace(/diary$/, "settings"))}) ?? "{}").calls?.length ?? 0`,
+      ),
+    );
+  await fresh(async (phone) => {
+    await phone.tap("All done as planned");
+    await phone.choose("Pain now, after it", 9);
+    await phone.tap("Finish");
+    await phone.sees("Call us today");
+    await phone.page.evaluate(FILL);
+    await phone.tap("I have called");
+    await phone.sees("Not kept on this phone.");
+    await phone.sees("This phone has no more room.");
+    expect(await phone.text()).not.toContain(made);
+    expect(await calls(phone)).toBe(0);
+
+    // it stays told, and stays made, also on other screens and after the page is loaded anew
+    await phone.tap("Diary");
+    await phone.sees("This phone has no more room.");
+    await phone.page.reload();
+    await phone.sees("This phone has no more room.");
+    await phone.tap("Today");
+    expect(await phone.text()).not.toContain("Call us today");
+
+    await phone.page.evaluate(EMPTY);
+    await phone.tap("Look or change");
+    await phone.choose("How hard was it?", 3);
+    await phone.sees("Kept on this phone.");
+    expect(await phone.text()).not.toContain("no more room");
+    expect(await calls(phone)).toBe(1);
+    expect(await phone.page.evaluate("sessionStorage.length")).toBe(0);
+  });
+});
+
 test("what could not be read is told of until it is saved as a file of its own", async () => {
   await fresh(async (phone, context) => {
     await writeAll(phone);

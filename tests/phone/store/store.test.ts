@@ -130,6 +130,18 @@ describe("a storage that", () => {
     expect(dates(openStore(storage, owner).diary())).toHaveLength(3);
   });
 
+  test("gets full says of a choice, too, that it is not kept, and keeps it with the next that is", () => {
+    const { storage, refuse } = memory();
+    const store = openStore(storage, owner);
+    refuse.set = quota();
+    store.keepSettings({ ...USUAL_SETTINGS, ready: ["You can do ten rises."] });
+    expect([store.isKept(), store.trouble()]).toEqual([false, "full"]);
+    delete refuse.set;
+    store.keep(diaryOf(entry("2026-11-30")));
+    expect([store.isKept(), store.trouble()]).toEqual([true, undefined]);
+    expect(openStore(storage, owner).settings().ready).toEqual(["You can do ten rises."]);
+  });
+
   test("is full from the start says so at once, and still shows what it kept", () => {
     const { storage, refuse } = memory();
     openStore(storage, owner).keep(diaryOf(entry("2026-11-30")));
@@ -170,15 +182,24 @@ describe("a storage that", () => {
     ["is not there", () => undefined, ["none", undefined]],
   ])("%s loses nothing when the window is loaded anew", (_, made, [trouble, after]) => {
     const spare = memory();
-    openStore(made(), owner, spare.storage).keep(diaryOf(entry("2026-11-30")));
+    const first = openStore(made(), owner, spare.storage);
+    first.keep(diaryOf(entry("2026-11-30")));
+    first.keepSettings({ ...USUAL_SETTINGS, ready: ["You can do ten rises."] });
+    first.keepPlace({
+      ...{ key: "2026-11-30 evening", day: "2026-11-30", short: false },
+      ...{ at: 1, stage: "after", pace: undefined },
+    });
     const again = openStore(made(), owner, spare.storage);
     expect(dates(again.diary())).toEqual(["2026-11-30"]);
+    expect([again.settings().ready, again.place()?.at]).toEqual([["You can do ten rises."], 1]);
     expect([again.isKept(), again.trouble()]).toEqual([false, trouble]);
     const { storage } = memory();
     const roomy = openStore(storage, owner, spare.storage);
     expect([roomy.isKept(), roomy.trouble()]).toEqual([true, after]);
+    const kept = openStore(storage, owner);
+    expect(dates(kept.diary())).toEqual(["2026-11-30"]);
+    expect([kept.settings().ready, kept.place()?.at]).toEqual([["You can do ten rises."], 1]);
     expect(spare.items.size).toBe(0);
-    expect(dates(openStore(storage, owner).diary())).toEqual(["2026-11-30"]);
   });
 });
 
