@@ -3,15 +3,19 @@ import { spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import puppeteer from "puppeteer-core";
 import { parse } from "yaml";
 import { makeBooklet, makeProgram } from "../../src/booklet.ts";
 import { withBrowser } from "../../src/browser/browser.ts";
-import { findBrowser } from "../../src/browser/find.ts";
+import { type FoundBrowser, findBrowser } from "../../src/browser/find.ts";
 import { readLibrary } from "../../src/cards/read-library.ts";
+import type { Booklet } from "../../src/compose/model.ts";
 import { doseProgram } from "../../src/dose/program.ts";
 import { isError } from "../../src/faults/fault.ts";
 import { diskTree } from "../../src/files/tree.ts";
-import { loadAssets } from "../../src/html/assets.ts";
+import { type BookletAssets, loadAssets } from "../../src/html/assets.ts";
+import { companionOf, loadCompanion } from "../../src/html/companion.ts";
 import { renderHtml } from "../../src/html/html.ts";
 import { contactSheet } from "../../src/library/contact-sheet.ts";
 import { printerFor } from "../../src/pdf/booklet-pdf.ts";
@@ -20,12 +24,14 @@ import { resolveProgram } from "../../src/program/resolve.ts";
 import { readText } from "../../src/readability/read-text.ts";
 import { layOut } from "../../src/schedule/lay-out.ts";
 import { solveWeek } from "../../src/week/search/solve.ts";
+import type { Words } from "../../src/words/words.ts";
 import { figureCost } from "../figure/bench.ts";
 import { asSigned } from "../support/signed.ts";
 import { COMMAND, DAY, DEMO, demoClinic, english, ROOT, shippedText } from "../support/world.ts";
 import { oracle } from "../week/search/oracle.ts";
 import { seededWeek } from "../week/search/seeded.ts";
 import { keyCost } from "./keys.ts";
+import { beatsOff, readyTimes } from "./ready.ts";
 
 const say = (text: string) => process.stdout.write(`${text}\n`);
 const HIGHS_WEEKS = Number(process.env.BENCH_HIGHS ?? 12);
@@ -33,6 +39,12 @@ const HIGHS_WEEKS = Number(process.env.BENCH_HIGHS ?? 12);
 const PICTURE = 16;
 /** What a booklet's file may take, in bytes. */
 const LARGEST_HTML = 420_000;
+/** Until the day's session can be begun, in milliseconds. */
+const READY = 1000;
+/** How far a beat may be off, in milliseconds. */
+const OFF_BEAT = 10;
+/** Of beats that are listened to. */
+const BEATS_S = Number(process.env.BENCH_BEATS_S ?? 60);
 const BOOKLETS = Number(process.env.BENCH_BOOKLETS ?? 200);
 
 say("Median of the runs; a ratio is against the limit named beside it.\n");
@@ -161,6 +173,53 @@ async function phone(): Promise<void> {
     bytes / LARGEST_HTML,
     `${LARGEST_HTML / 1000} KB, with its pictures and the companion`,
   );
+  await readiness(found, booklet, assets, words);
+}
+
+/** The same file opened, and beats of an exercise of repetitions of six seconds. Limits: a second, and ten milliseconds. */
+async function readiness(
+  found: FoundBrowser,
+  booklet: Booklet,
+  assets: BookletAssets,
+  words: Words,
+): Promise<void> {
+  const folder = mkdtempSync(join(tmpdir(), "paulatim-bench-"));
+  const browser = await puppeteer.launch({
+    executablePath: found.path,
+    args: [...found.args],
+    env: { ...process.env, ...found.env },
+    headless: "shell",
+    pipe: true,
+  });
+  try {
+    const script = companionOf(booklet, await loadCompanion(), words);
+    const [session] = booklet.sessions;
+    const [bout] = session?.bouts ?? [];
+    if (script === undefined || !session || !bout) throw new Error("there is no companion");
+    const file = join(folder, "booklet.html");
+    writeFileSync(file, renderHtml(booklet, assets, { script }));
+    const ready = await readyTimes(browser, pathToFileURL(file).href, session.date);
+    row(
+      "the phone's first screen",
+      `${ms(median(ready))}, worst ${ms(Math.max(...ready))}`,
+      median(ready) / READY,
+      `${READY} ms, at a quarter of this machine's speed`,
+    );
+    const many = Math.ceil(BEATS_S / 6);
+    const tempo = { lower: 3, bottom: 0, lift: 2, top: 1 };
+    const once = { sets: 1, reps: [{ low: many, high: many }], side: "both" as const };
+    const off = await beatsOff(browser, { ...bout, ...once, tempo });
+    const most = Math.max(...off);
+    row(
+      `beats heard in ${BEATS_S} s`,
+      `${off.length}, ${ms(median(off))} off, worst ${ms(most)}`,
+      most / OFF_BEAT,
+      `${OFF_BEAT} ms, at a sixth of this machine's speed`,
+    );
+  } finally {
+    await browser.close();
+    rmSync(folder, { recursive: true, force: true });
+  }
 }
 
 /** Seeded weeks of ten exercises, feasible and not. Limit: HiGHS on the same weeks. */
