@@ -13,7 +13,7 @@ import {
 } from "./advice.ts";
 import { momentAt, type Program, type Session } from "./program.ts";
 import type { Sheet } from "./sheet.ts";
-import { type Begun, wrongStart } from "./starts.ts";
+import { type Begun, maySurelyStart, wrongStart } from "./starts.ts";
 import { nameOf } from "./taps.ts";
 
 /** All that the checks know of a client. */
@@ -26,6 +26,8 @@ export interface Known {
   readonly called: readonly Reason[];
   /** Whether it is not known what of that is kept. */
   readonly callsUnsure: boolean;
+  /** Whether the phone may have forgotten when sessions were begun. */
+  readonly begunUnsure: boolean;
   readonly count: (what: string) => void;
 }
 
@@ -209,8 +211,15 @@ function wrongToday(known: Known, due: boolean | undefined): string[] {
     return [`a start under a call, on:\n${screenText()}`];
   const now = momentAt(nowMs, program);
   const underWay = goOn && sessionOf(goOn, now.day, known);
-  if (main()?.querySelector(".hold")) known.count("a start is held back");
-  return starts.flatMap((button) => {
+  const held = [...(main()?.querySelectorAll(".hold") ?? [])].flatMap((notice) => {
+    const session = sessionOf(notice, now.day, known);
+    known.count("a start is held back");
+    if (session === undefined || known.begunUnsure) return [];
+    return maySurelyStart(session, { ...known, underWay })
+      ? [`${session.name} is held back, but nothing stands against it, on:\n${screenText()}`]
+      : [];
+  });
+  const offered = starts.flatMap((button) => {
     const session = sessionOf(button, now.day, known);
     if (session === undefined) return [];
     known.count("a start is offered");
@@ -219,6 +228,27 @@ function wrongToday(known: Known, due: boolean | undefined): string[] {
       ? []
       : [`${session.name} may be started now, but ${wrong}, on:\n${screenText()}`];
   });
+  return [...offered, ...held, ...(call === null ? wrongCards(now.day, known) : [])];
+}
+
+/** Every session of the day is there, and each says that it is written down, or why not now, or starts. */
+function wrongCards(day: string, { program }: Known): string[] {
+  const cards = [...(main()?.querySelectorAll("section.session") ?? [])];
+  const own = cards.filter((card) => card.closest(".missed") === null);
+  const due = program.sessions.filter(({ date }) => date === day).length;
+  if (own.length < due)
+    return [`${due} sessions are of today, and not all shown, on:\n${screenText()}`];
+  const { words } = program;
+  const ways = [words["today.start"], words["today.go-on"]];
+  const mute = own.filter(
+    (card) =>
+      !card.matches(".written") &&
+      card.querySelector(".hold") === null &&
+      ![...card.querySelectorAll("button")].some((one) => ways.includes(nameOf(one))),
+  );
+  return mute.length === 0
+    ? []
+    : [`a session neither starts nor says why not, on:\n${screenText()}`];
 }
 
 /** Whether it is asked whose diary it is: before that nothing else is shown. */

@@ -45,6 +45,7 @@ export async function tapThrough(
 interface Before {
   readonly sheet: Sheet;
   readonly called: readonly Reason[];
+  readonly begunUnsure: boolean;
 }
 
 class Client {
@@ -61,8 +62,11 @@ class Client {
   #text: string | null = null;
   #begun = new Map<string, Begun>();
   #called: readonly Reason[] = [];
-  /** Whether something was chosen that a full storage may not have kept. */
+  /** The same of each reference that the client had before. */
+  readonly #calledOf = new Map<string, readonly Reason[]>();
+  /** Whether something was chosen that a full storage has not kept, and that is gone with its window. */
   #unsure = false;
+  #begunUnsure = false;
   #before: Before | undefined;
 
   constructor(seed: number, screen: Screen, versions: readonly Version[]) {
@@ -79,7 +83,8 @@ class Client {
 
   get #program(): Program {
     const { program } = this.#version;
-    const text = this.#screen.local.getItem(this.#key("settings"));
+    const { local, session } = this.#screen;
+    const text = session.getItem(this.#key("settings")) ?? local.getItem(this.#key("settings"));
     const { ready = [] } = JSON.parse(text ?? "{}");
     return withSigns(program, ready);
   }
@@ -167,6 +172,8 @@ class Client {
     this.#screen.nowMs = at;
     if (now !== client) {
       this.#count("another reference");
+      this.#calledOf.set(client, this.#called);
+      this.#begunUnsure = true;
       [this.#sheet, this.#text, this.#called, this.#before] = [new Map(), null, [], undefined];
     }
     await this.#openFile("");
@@ -179,8 +186,6 @@ class Client {
     this.#count(how);
     if (how !== "lost") await screen.unload();
     this.#look();
-    const full = Number.isFinite(screen.local.room);
-    if (full) this.#unsure = true;
     const hash = how === "closed" ? "" : window.location.hash;
     const restored = how === "reload" || (how === "lost" && this.#random.chance(0.5));
     if (!restored) this.#closeWindow();
@@ -191,9 +196,14 @@ class Client {
 
   /** What was not kept goes with the window: that has to have been said. */
   #closeWindow(): void {
-    const held = this.#screen.session.getItem(this.#key("diary"));
-    this.#screen.session.clear();
-    if (held === null) return;
+    const { session } = this.#screen;
+    const [held, chosen] = [
+      session.getItem(this.#key("diary")),
+      session.getItem(this.#key("settings")),
+    ];
+    session.clear();
+    if (chosen !== null) [this.#unsure, this.#begunUnsure] = [true, true];
+    if (held === null && chosen === null) return;
     this.#count("lost with the window");
     const { words } = this.#program;
     const told = document.querySelector(".trouble")?.textContent ?? "";
@@ -257,25 +267,28 @@ class Client {
     if (screen.drawn && !element.checkVisibility()) this.wrong.push(`${label} cannot be seen`);
     this.#count(kind);
     if (kind === "today.start") this.#begin(element);
-    const [called, sheet] = [this.#called, this.#sheet];
+    const was: Before = {
+      sheet: this.#sheet,
+      called: this.#called,
+      begunUnsure: this.#begunUnsure,
+    };
     const writes = screen.local.writes + screen.session.writes;
     if (kind === "call.called") {
       this.#called = [...this.#called, ...dueNow(this.#known()).open];
-      if (Number.isFinite(screen.local.room)) this.#unsure = true;
     }
     if (kind === "note") await this.#write(element as HTMLTextAreaElement);
     else if (kind === "typed") await this.#type(element as HTMLInputElement);
     else await screen.tap(element);
     if (kind === "undo.undo" && nameOf(element) === this.#program.words["undo.undo"]) {
       const before = element.closest(".undo") ? this.#before : undefined;
-      if (before) this.#called = before.called;
+      if (before) [this.#called, this.#begunUnsure] = [before.called, before.begunUnsure];
       this.#look({ undone: before });
     } else if (kind === "delete.yes") this.#deleted();
     else if (kind === "same.yes") this.#joined();
     else this.#look({ told });
     const wrote = screen.local.writes + screen.session.writes > writes;
     if (document.querySelector(".undo") === null) this.#before = undefined;
-    else if (wrote) this.#before = { sheet, called };
+    else if (wrote) this.#before = was;
   }
 
   #begin(button: HTMLElement): void {
@@ -314,6 +327,7 @@ class Client {
       begun: this.#begun,
       called: this.#called,
       callsUnsure: this.#unsure,
+      begunUnsure: this.#begunUnsure,
       count: this.#count,
     };
   }
@@ -379,18 +393,22 @@ class Client {
 
   /** The diary of another reference goes on in this one: all of it has to be there. */
   #joined(): void {
-    const others = this.#versions
-      .slice(0, this.#at)
-      .map(({ program: { plan, client } }) => `paulatim ${plan} ${client} diary`)
-      .filter((key) => key !== this.#key("diary"))
-      .map((key) => this.#screen.local.getItem(key) ?? "");
-    const old = sheetOf(others.at(-1) ?? "");
+    const others = [...this.#calledOf.keys()];
+    const { plan } = this.#version.program;
+    const old = sheetOf(
+      this.#screen.local.getItem(`paulatim ${plan} ${others.at(-1)} diary`) ?? "",
+    );
     const now = sheetOf(this.#written() ?? "");
     for (const { row, column, had, has } of differences(old, now))
       if (had !== undefined)
         this.wrong.push(`joined: ${column} of ${row.id} was ${had} and is ${has}`);
     [this.#text, this.#sheet] = [this.#written(), now];
-    this.#unsure = true;
+    // of several it is not known whose answer it was
+    if (others.length > 1) this.#unsure = true;
+    else {
+      this.#called = [...(this.#calledOf.get(others[0] ?? "") ?? []), ...this.#called];
+      this.#begunUnsure = this.#unsure;
+    }
     this.#look();
   }
 

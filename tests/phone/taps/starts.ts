@@ -1,6 +1,9 @@
-/** Whether a session may be started now: nothing done before it nor planned after it too near, no time kept clear. */
+/**
+ * Whether a session may be started now: nothing done before it nor planned after it too near, no time kept clear.
+ * Held both ways: what is offered may be started, and what is held back has something against it.
+ */
 
-import { boutsOf, dayOf } from "./advice.ts";
+import { boutsOf, dayOf, sessionRows } from "./advice.ts";
 import {
   type Bout,
   type Moment,
@@ -42,6 +45,38 @@ export function wrongStart(session: Session, asked: Asked): string | undefined {
     // in its own part of its own day it lies as it was laid out
     (own ? undefined : (tooLate(session, start, now, asked) ?? keptClear(session, start, asked)))
   );
+}
+
+/**
+ * Whether nothing at all stands against a start, so that it may not be held back. Where it is open what
+ * counts as written down or as still to come, that stands against it; so does what was so a minute ago.
+ */
+export function maySurelyStart(session: Session, asked: Asked): boolean {
+  return [0, STALE_MS].every((ago) => {
+    const before = { ...asked, nowMs: asked.nowMs - ago };
+    return wrongStart(session, before) === undefined && !nearToday(session, before);
+  });
+}
+
+/** A screen looks at its clock once a minute. */
+const STALE_MS = 61_000;
+
+/** Something of the same day, or of one that is partly written down, that would come too near. */
+function nearToday(session: Session, { sheet, program, nowMs }: Asked): boolean {
+  const now = momentAt(nowMs, program);
+  const rows = sessionRows(sheet).map(({ date }) => date);
+  const count = (dates: readonly string[], day: string) =>
+    dates.filter((one) => one === day).length;
+  const planned = program.sessions.map(({ date }) => date);
+  return program.sessions.some((next) => {
+    if (next === session || next.date < now.day) return false;
+    if (count(rows, next.date) >= count(planned, next.date)) return false;
+    const at = minutesOf({ day: next.date, minutes: program.clock[next.part] });
+    const away = Math.abs(at - minutesOf(now));
+    return session.bouts.some((one) =>
+      next.bouts.some((later) => away < apart(one, later, program)),
+    );
+  });
 }
 
 function tooSoon(session: Session, start: number, asked: Asked): string | undefined {
