@@ -106,6 +106,22 @@ describe("taken back", { timeout: 30_000 }, () => {
     });
   });
 
+  test("doing a set again, and ending a rest", async () => {
+    await onPhone(browser, url, MONDAY, async (phone) => {
+      for (const label of ["Start", "Start", "Start now", "End this set"]) await phone.tap(label);
+      await phone.sees("Rest");
+      await phone.tap("Do this again");
+      await phone.sees("Set 1 of 3");
+      await phone.tap("Undo");
+      await phone.sees("Rest");
+      await phone.tap("End the rest");
+      await phone.sees("Set 2 of 3");
+      await phone.tap("Undo");
+      await phone.sees("Rest");
+      expect(await told(phone)).toEqual([["part", "no"]]);
+    });
+  });
+
   test("the end of a session, and passing over a morning; not on another screen", async () => {
     await onPhone(browser, url, MONDAY, async (phone) => {
       await phone.tap("Start");
