@@ -32,18 +32,19 @@ export class Tapping {
     return new Tapping(await launch(), drawn);
   }
 
-  /** Lets clients tap through a program, one after the other. */
+  /** Lets clients tap through a program, one after the other. `companion`: in place of the built one. */
   async through(
     { files }: Issued,
     seeds: readonly number[],
     take: (one: Outcome) => void,
+    companion = code,
   ): Promise<void> {
-    const page = await this.#open(files);
+    const page = await this.#open(files, companion);
     for (const seed of seeds) take((await page.evaluate(`tapThrough(${seed})`)) as Outcome);
     await page.close();
   }
 
-  async #open(files: readonly string[]): Promise<Page> {
+  async #open(files: readonly string[], companion: string): Promise<Page> {
     const [first = ""] = files;
     const page = await this.#browser.newPage();
     await page.setViewport({ width: 360, height: 740, isMobile: true, hasTouch: true });
@@ -54,7 +55,7 @@ export class Tapping {
       waitUntil: "load",
     });
     await page.evaluate(script);
-    await page.evaluate(`setUp(${JSON.stringify(code)}, ${this.#drawn})`);
+    await page.evaluate(`setUp(${JSON.stringify(companion)}, ${this.#drawn})`);
     await page.evaluate(`openFiles(${JSON.stringify(files)})`);
     return page;
   }

@@ -4,7 +4,7 @@ import type { Reason } from "./advice.ts";
 import { dueNow, sessionOf, wrongOnScreen } from "./checks.ts";
 import { momentAt, nextDay, type Program, withSigns } from "./program.ts";
 import type { OpenFile, Screen } from "./screen.ts";
-import { type Difference, differences, type Sheet, sheetOf } from "./sheet.ts";
+import { type Difference, differences, retold, type Sheet, sheetOf } from "./sheet.ts";
 import type { Begun } from "./starts.ts";
 import { chosen, nameOf, type Tap, type Told } from "./taps.ts";
 
@@ -140,7 +140,9 @@ class Client {
     const day = new Date(at - new Date(at).getTimezoneOffset() * MINUTE_MS)
       .toISOString()
       .slice(0, 10);
-    if (open && next !== undefined && next.program.made <= day) return this.#reissue(at);
+    // some open it days after the clinic made it
+    if (open && next !== undefined && next.program.made <= day && this.#random.chance(0.6))
+      return this.#reissue(at);
     if (open && this.#random.chance(0.35)) {
       this.#note("away");
       await screen.away(at - screen.nowMs);
@@ -286,9 +288,16 @@ class Client {
     } else if (kind === "delete.yes") this.#deleted();
     else if (kind === "same.yes") this.#joined();
     else this.#look({ told });
+    if (kind === "write.all") this.#asPlanned(was.sheet);
     const wrote = screen.local.writes + screen.session.writes > writes;
     if (document.querySelector(".undo") === null) this.#before = undefined;
     else if (wrote) this.#before = was;
+  }
+
+  /** What was told of an exercise is never replaced by “as planned”. */
+  #asPlanned(before: Sheet): void {
+    for (const { id, done, real } of retold(before, this.#sheet))
+      this.wrong.push(`all as planned: ${id} was ${done} ${real}, and is told otherwise`);
   }
 
   #begin(button: HTMLElement): void {

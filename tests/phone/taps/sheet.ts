@@ -21,6 +21,8 @@ export interface SheetRow {
   readonly card: string;
   readonly title: string;
   readonly done: string;
+  /** What differed from the plan: sets, repetitions and weight. */
+  readonly real: string;
   /** The day on which it was done; of a session that was not, the planned one. */
   readonly day: string;
   readonly booklet: string;
@@ -67,6 +69,7 @@ function rowOf(line: string): SheetRow | undefined {
     card,
     title: cell("title"),
     done: cell("done"),
+    real: `${cell("sets")} ${cell("reps")} ${cell("kg")}`,
     day: cell("done_on") || date,
     booklet: cell("booklet"),
     numbers,
@@ -79,6 +82,19 @@ export interface Difference {
   readonly column: NumberColumn;
   readonly had: number | undefined;
   readonly has: number | undefined;
+}
+
+/** Exercises of which something was told, and what of it is told no more or otherwise. */
+export function retold(before: Sheet, after: Sheet): SheetRow[] {
+  return [...before.values()].filter((row) => {
+    const { card, done, real, numbers } = row;
+    const told =
+      done !== "no" ||
+      real.trim() !== "" ||
+      [numbers.pain_during, numbers.sudden].some((one) => one !== undefined);
+    const now = after.get(row.id);
+    return card !== "" && told && (now?.done !== done || now.real !== real);
+  });
 }
 
 export function differences(before: Sheet, after: Sheet): Difference[] {
