@@ -41,12 +41,6 @@ export const BREAKS: readonly Break[] = [
     to: "Math.min(...felt)",
   },
   {
-    what: "another session of the day is written over",
-    file: `${DAY}/pairs.ts`,
-    from: "return { ...entry, part: free ?? session.part };",
-    to: "return entry;",
-  },
-  {
     what: "a limit is over its own number",
     file: "src/pain/advice.ts",
     from: "pain > bout.pain.during",
