@@ -9,6 +9,7 @@ import { explainText } from "../plan-text/explain.ts";
 import { planJson } from "../plan-text/json.ts";
 import { startLines, weeksLine, whyNotText } from "../plan-text/why-not.ts";
 import { type Presence, presenceOf } from "../program/absence.ts";
+import { signsToBegin } from "../program/signs.ts";
 import { printFaults, type Terminal } from "../terminal/terminal.ts";
 import { withCauses } from "./causes.ts";
 import type { Workspaces } from "./one-plan.ts";
@@ -57,8 +58,12 @@ export function explain(
     else printFaults(terminal, asked.faults);
     return EXIT.input;
   }
+  // the signs of a plan that is stopped are those of its course
+  const starts = value
+    ? { ...asked, ...signsToBegin(value.made.program, id) }
+    : { ...asked, asks: false };
   if (json) {
-    terminal.out(JSON.stringify(answerJson(asked, value?.made, faults), null, 2));
+    terminal.out(JSON.stringify(answerJson(starts, value?.made, faults), null, 2));
     return status;
   }
   const { card, weeks, absent } = asked;
@@ -66,7 +71,7 @@ export function explain(
   const remedies = numberedRemedies(absent);
   const lines = [
     ...(numbers === undefined ? [] : [numbers]),
-    [weeksLine(card.card, weeks), ...startLines(asked)].join("\n"),
+    [weeksLine(card.card, weeks), ...startLines(starts)].join("\n"),
     ...(absent.length > 0 ? [whyNotText(sortFaults(absent), remedies)] : []),
     ...(remedies.length > 0
       ? [
@@ -82,6 +87,11 @@ export function explain(
   return status;
 }
 
+/** What begins the card: its signs in the client's words, or the clinician's word. */
+interface Starting extends Asked {
+  readonly asks: boolean;
+}
+
 interface Asking {
   readonly workspaces: Workspaces;
   readonly before: IssuedBefore;
@@ -90,7 +100,7 @@ interface Asking {
 
 /** The answer as data: `weeks` are empty for a card that is not there, `trails` for a plan that is stopped. */
 function answerJson(
-  { card, weeks, signs, waits, absent }: Asked,
+  { card, weeks, signs, asks, waits, absent }: Starting,
   made: MadeProgram | undefined,
   faults: readonly Fault[],
 ) {
@@ -103,7 +113,7 @@ function answerJson(
     in_program: weeks.length > 0,
     weeks,
     starts_when: signs,
-    after_review: waits,
+    after_review: waits || asks,
     reasons: sortFaults(absent).map(faultJson),
     trails: all.flatMap(({ week, trails }) =>
       Object.entries(trails)

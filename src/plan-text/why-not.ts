@@ -13,9 +13,17 @@ export function weeksLine({ id, clinical }: Card, weeks: readonly number[]): str
   return `${clinical} [${id}] is ${where}.`;
 }
 
+interface Starts extends Pick<Presence, "signs" | "waits"> {
+  /** Whether the clinician's word stands in place of a sign that is not this client's. */
+  readonly asks?: boolean;
+}
+
 /** The signs without which it is not begun, and the clinician's word where it waits for that. */
-export const startLines = ({ signs, waits }: Presence): string[] => [
+export const startLines = ({ signs, asks = false, waits }: Starts): string[] => [
   ...signs.map((sign) => `It starts only when: ${sign}`),
+  ...(asks
+    ? ["Its sign to begin is not for this client: they are told to wait for your word."]
+    : []),
   ...(waits
     ? ["A flag rules it out until a review: the client is told to wait for your word."]
     : []),

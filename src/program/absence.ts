@@ -9,6 +9,7 @@ import { changedExercises } from "./changes.ts";
 import { type CoursePhase, coursePhases, lastPrinted } from "./course.ts";
 import { heldFlags, waitsForReview } from "./flags.ts";
 import type { ProgramParts } from "./parts.ts";
+import { statedSign } from "./signs.ts";
 import { absent, unfit } from "./unfit.ts";
 import { doneIn, spanWords, statedIn } from "./unused-changes.ts";
 import { waysIn } from "./ways-in.ts";
@@ -17,7 +18,7 @@ import { waysIn } from "./ways-in.ts";
 export interface Presence {
   /** Weeks of the calendar, from 1, in which the client does it. */
   readonly weeks: readonly number[];
-  /** The signs without which it is not begun. */
+  /** The signs without which it is not begun, as the course states them. */
   readonly signs: readonly string[];
   /** Whether a flag rules it out until a review: it waits for the clinician's word. */
   readonly waits: boolean;
@@ -27,8 +28,9 @@ export interface Presence {
 
 /** Where a card is in a client's course, whether or not that can be made, and why it is not elsewhere. */
 export function presenceOf(card: LibraryCard, parts: ProgramParts): Presence {
-  const { plan, protocol } = parts;
+  const { plan, protocol, library } = parts;
   const { id } = card.card;
+  const { language } = protocol.value;
   const course = coursePhases(plan, protocol).value;
   const calendar = courseCalendar(plan.value, lastPrinted(course));
   const done = course.flatMap((one) =>
@@ -44,10 +46,11 @@ export function presenceOf(card: LibraryCard, parts: ProgramParts): Presence {
     .flatMap((one) =>
       changedExercises(plan, protocol, course, one).filter((other) => other.card === id),
     );
+  const signs = named.flatMap(({ when }) => when ?? []);
   const isNamed = done.length > 0 || course.some((one) => statedIn(one, id).length > 0);
   return {
     weeks,
-    signs: [...new Set(named.flatMap(({ when }) => when ?? []))],
+    signs: [...new Set(signs.map((sign) => statedSign(sign, library, language)))],
     waits: weeks.length > 0 && waitsForReview(card, held),
     absent: [
       ...changed(id, plan),

@@ -4,9 +4,32 @@ import { Fault, type WithFaults } from "../faults/fault.ts";
 import { cardsNamed, withNames, wordsOf } from "../protocols/named-cards.ts";
 import type { Sign } from "../protocols/schema.ts";
 import type { Path } from "../read/source.ts";
-import { quoted } from "../words/languages.ts";
+import { type Language, quoted } from "../words/languages.ts";
 import { type NamedExercises, namedExercises } from "./named.ts";
 import type { Program, ProgramPhase } from "./program.ts";
+
+/** The signs without which an exercise is not begun, and whether the clinician's word stands in place of one. */
+export interface SignsToBegin {
+  readonly signs: readonly string[];
+  readonly asks: boolean;
+}
+
+/** What the booklet of a made program says of beginning a card, over all phases that have it. */
+export function signsToBegin({ phases }: Program, id: string): SignsToBegin {
+  const own = phases.flatMap(({ exercises }) =>
+    exercises.filter(({ card }) => card.card.id === id),
+  );
+  return {
+    signs: [...new Set(own.flatMap(({ when }) => when ?? []))],
+    asks: own.some(({ asksFirst }) => asksFirst),
+  };
+}
+
+/** A sign as the course states it, whoever the client is: with the titles of the cards that it names. */
+export function statedSign(sign: Sign, library: Library, language: Language): string {
+  const titleOf = (id: string) => library.cards.get(id)?.card.title ?? id;
+  return withNames(wordsOf(sign), (id) => quoted(titleOf(id), language));
+}
 
 /** A sign in this client's words, or why it is none of theirs. */
 type ClientSign = { readonly says: string } | { readonly not: string };

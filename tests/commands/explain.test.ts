@@ -168,9 +168,32 @@ describe("why a card is not there", () => {
     edit("flags: none", "flags: [{ flag: muscle-tear-recent, until: { review: { week: 1 } } }]");
     const { out } = explain("heel-raise-one-leg-step");
     expect(out).toContain(
-      "It starts only when: You can do ten rises on your sore leg on the floor.",
+      "It starts only when: You can do ten of “Rise up on one leg on the floor” with your sore leg.",
     );
     expect(out).toContain("rules it out until a review");
+  });
+
+  test("a plan that is stopped tells the gate of its course, with titles", () => {
+    for (const one of FOUR_PHASES) edit(...one);
+    edit("flags: none", "flags: [tendon-rupture-recent]");
+    const { out, status } = explain("heel-raise-one-leg-step");
+    expect(status).toBe(1);
+    expect(out).toContain(
+      "You can do ten of “Rise up on one leg on the floor” with your sore leg.",
+    );
+  });
+
+  test("a gate that names what the client does not have asks for the clinician's word", () => {
+    for (const one of FOUR_PHASES) edit(...one);
+    const without = ["heel-raise-one-leg-floor", "heel-raise-one-leg-step-weight"];
+    const left = without.map((card) => `  - { card: ${card}, why: Not yet. }\n`).join("");
+    edit("side: left\n", `side: left\nleave_out:\n${left}`);
+    const { out, status } = explain("heel-raise-one-leg-step");
+    expect(status).toBe(0);
+    expect(out).not.toContain("It starts only when");
+    expect(out).toContain("Its sign to begin is not for this client: they are told to wait");
+    const data = JSON.parse(explain("heel-raise-one-leg-step", { json: true }).out);
+    expect(data).toMatchObject({ starts_when: [], after_review: true });
   });
 });
 
