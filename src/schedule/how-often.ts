@@ -17,7 +17,7 @@ export interface HowOften {
 /** Looks a bout of the program up. */
 export type OftenOf = (bout: Bout) => HowOften;
 
-/** One exercise in weeks one after the other, with the same frequency. */
+/** One exercise in weeks one after the other, from one phase to the next, with the same frequency. */
 interface Run {
   readonly frequency: Frequency;
   readonly bouts: readonly Bout[];
@@ -32,7 +32,9 @@ export function howOften(dosed: DosedProgram, schedule: Schedule): OftenOf {
   const days = daysByKey(schedule);
   const said = new Map<Bout, HowOften>();
   for (const run of runsOf(dosed)) {
-    const own = days.get(run.bouts[0]?.key ?? "") ?? [];
+    const own = run.bouts.flatMap(({ key, week }) =>
+      (days.get(key) ?? []).filter((day) => weekOf(day) === week),
+    );
     for (const [bout, often] of inRun(run, own)) said.set(bout, often);
   }
   return (bout) => {
@@ -56,17 +58,32 @@ function daysByKey({ weeks }: Schedule): Map<string, number[]> {
 
 function runsOf({ weeks }: DosedProgram): Run[] {
   const runs: { frequency: Frequency; bouts: Bout[] }[] = [];
-  for (const bout of weeks.flatMap(({ bouts }) => bouts)) {
-    const open = runs.findLast(({ bouts }) => bouts[0]?.key === bout.key);
-    const goesOn =
-      open?.bouts.at(-1)?.week === bout.week - 1 && alike(open.frequency, bout.frequency);
-    if (goesOn) open.bouts.push(bout);
-    else runs.push({ frequency: bout.frequency, bouts: [bout] });
+  for (const { bouts } of weeks) {
+    const moved: Bout[] = [];
+    for (const bout of bouts) {
+      const stays = runs.find((run) => goesOn(run, bout) && run.bouts.at(-1)?.key === bout.key);
+      if (stays) stays.bouts.push(bout);
+      else moved.push(bout);
+    }
+    for (const bout of moved) {
+      const before = runs.find((run) => goesOn(run, bout));
+      if (before) before.bouts.push(bout);
+      else runs.push({ frequency: bout.frequency, bouts: [bout] });
+    }
   }
   return runs;
 }
 
-const alike = (a: Frequency, b: Frequency): boolean => JSON.stringify(a) === JSON.stringify(b);
+/** Whether a bout is the next week of a run: of the same card on the same side, as often. */
+function goesOn({ frequency, bouts }: Run, bout: Bout): boolean {
+  const last = bouts.at(-1);
+  return (
+    last?.week === bout.week - 1 &&
+    last.card === bout.card &&
+    last.side === bout.side &&
+    JSON.stringify(frequency) === JSON.stringify(bout.frequency)
+  );
+}
 
 function inRun({ frequency, bouts }: Run, days: readonly number[]): [Bout, HowOften][] {
   const counted = bouts.map((bout) => {

@@ -172,6 +172,21 @@ describe("every page says what the calendar holds", () => {
   });
 });
 
+test("the first week of a phase says that its exercise waited for a day from the phase before it", () => {
+  const dose = "{ sets: 5, reps: 10, tempo: 3-0-3-0, rest: 2 min, every: 2 days }";
+  // Tuesday, Thursday and Saturday; due again on the Monday of the second phase, which is taken
+  const { week } = course({ often: "", more: choir(["mon"]) });
+  const { made, workspace } = madeSmall({ doses: [dose, dose], week });
+  const { phases } = makeBooklet(made, workspace, english(), DAY);
+  const said = phases.map(({ rows }) =>
+    rows.flatMap(({ doses }) => doses.map(({ often }) => often)),
+  );
+  expect(said).toEqual([
+    ["Every second day"],
+    ["Every second day, on days that are free: 3 times a week"],
+  ]);
+});
+
 test("a week that is past says how often it was done as issued", () => {
   const first = madeSmall(course({ often: "per_week: 3" }));
   const booklet = makeBooklet(first.made, first.workspace, english(), DAY);
