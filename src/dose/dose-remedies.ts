@@ -1,6 +1,6 @@
 /** What a plan can do where a measure or the equipment does not serve a dose, as edits to choose from. */
 import type { LibraryCard } from "../cards/library.ts";
-import type { Remedy, Value } from "../edits/edit.ts";
+import { choices, type Remedy, type Value } from "../edits/edit.ts";
 import type { Plan } from "../plan/schema.ts";
 import { type DoseContext, sayCard, type Work } from "./context.ts";
 import { growth } from "./growth.ts";
@@ -16,6 +16,8 @@ export interface DoseRemedies {
   readonly accept?: Plan["accept"][number]["code"] | undefined;
 }
 
+type Choice = Omit<Remedy, "lead">;
+
 /** The least change first: other repetitions or tempo, another card, and accepting it as it is. */
 export function doseRemedies(
   context: DoseContext,
@@ -26,34 +28,35 @@ export function doseRemedies(
   const { id } = card.card;
   const alike = (work.stated.dose.reps ?? []).length === 1;
   const free = ![...context.program.plan.value.swap].some((swap) => swap.card === id);
-  const lead = "One of these would help, if it is right for this client";
   const remedy = (
     sentence: string,
     list: string,
     entry: Readonly<Record<string, Value>>,
-  ): Remedy => ({
-    lead,
+  ): Choice => ({
     sentence,
     edits: [{ kind: "append", path: [list], value: { ...entry, why: null } }],
   });
-  return (weeks) => [
-    ...(heaviestKg === undefined ? [] : growth(context, work, heaviestKg, weeks)).map((one) => ({
-      lead,
-      ...one,
-    })),
-    ...(reps !== undefined && alike
-      ? [
-          remedy(`Sets of ${reps} for ${id}, if the course allows it.`, "redose", {
-            card: id,
-            dose: { reps },
-          }),
-        ]
-      : []),
-    ...(instead && origin === "protocol" && free
-      ? [remedy(`${sayCard(instead)} instead of ${id}.`, "swap", { card: id, to: instead.card.id })]
-      : []),
-    ...(accept
-      ? [remedy(`Accept ${accept} for ${id} as it is.`, "accept", { code: accept, card: id })]
-      : []),
-  ];
+  return (weeks) =>
+    choices([
+      ...(heaviestKg === undefined ? [] : growth(context, work, heaviestKg, weeks)),
+      ...(reps !== undefined && alike
+        ? [
+            remedy(`Sets of ${reps} for ${id}, if the course allows it.`, "redose", {
+              card: id,
+              dose: { reps },
+            }),
+          ]
+        : []),
+      ...(instead && origin === "protocol" && free
+        ? [
+            remedy(`${sayCard(instead)} instead of ${id}.`, "swap", {
+              card: id,
+              to: instead.card.id,
+            }),
+          ]
+        : []),
+      ...(accept
+        ? [remedy(`Accept ${accept} for ${id} as it is.`, "accept", { code: accept, card: id })]
+        : []),
+    ]);
 }

@@ -1,5 +1,6 @@
 /** Faults of a load: one that cannot be made, one that does not fit the exercise, one that is too coarse. */
 
+import type { Place } from "../faults/fault.ts";
 import { showPercent } from "../units/rounding.ts";
 import { unlessAccepted } from "./accepted.ts";
 import { type DoseContext, sayCard, type Work } from "./context.ts";
@@ -34,10 +35,7 @@ export function reportTooHeavy(
       code: "load-not-makeable",
       cause: `${work.exercise.card.card.id} ${silent || what === "" ? "nothing" : "heavy"}`,
       level: "error",
-      place: () =>
-        targetKg === undefined
-          ? work.exercise.place
-          : context.program.plan.source.at(["equipment"]),
+      place: () => (targetKg === undefined ? work.exercise.place : equipmentPlace(context)),
       say: (weeks) => {
         if (what === "") {
           return `The client has nothing that makes a load for ${sayCard(card)}; ${aim} is asked for (${weeks}).`;
@@ -60,7 +58,7 @@ export function reportBodyAlone(context: DoseContext, work: Work, what: string):
       code: "load-not-makeable",
       cause: `${work.exercise.card.card.id} body alone`,
       level: "warning",
-      place: () => context.program.plan.source.at(["equipment"]),
+      place: () => equipmentPlace(context),
       say: (weeks) =>
         `The plan gives nothing that makes a load for ${sayCard(card)}; the target adds ${what}, but the body's own weight alone is dosed (${weeks}).`,
       hint: `Give the loads that ${sayList(card.card.load.with)} can make under equipment; until then let repetitions grow first.`,
@@ -128,7 +126,7 @@ export function reportCoarse(
   base: StepBase | undefined,
 ): void {
   const limit = context.program.clinic.limits.load_step;
-  const { kg, nextKg, nextStep, targetKg } = load;
+  const { kg, nextKg, nextStep, targetKg, equipment } = load;
   if (kg === undefined) return;
   const rose = base && base.kg > 0 && kg > base.kg ? riseAbove(base, kg) : undefined;
   const waits = nextKg !== undefined && targetKg !== undefined && targetKg - kg >= 0.1;
@@ -146,7 +144,7 @@ export function reportCoarse(
       cause: work.exercise.card.card.id,
       level: "warning",
       weight: step,
-      place: () => context.program.plan.source.at(["equipment"]),
+      place: () => equipmentPlace(context, equipment),
       say: (weeks) =>
         `For ${sayCard(work.exercise.card)} ${says} ${less} to ${more}, a step of ${showPercent(step)}; the clinic's limit is ${showPercent(limit)} (${weeks}).`,
       hint: `Let repetitions grow first: stay at ${less} until each set has two repetitions in hand, then take ${more}. Or add equipment with smaller steps.`,
@@ -160,7 +158,7 @@ export function reportCoarse(
  * limit for a step. The client can do more than such a dose asks: an error, unless the plan accepts it.
  */
 export function reportShort(context: DoseContext, work: Work, load: BoutLoad): void {
-  const { kg, nextKg, targetKg, systemKg } = load;
+  const { kg, nextKg, targetKg, systemKg, equipment } = load;
   if (kg === undefined || targetKg === undefined || nextKg !== undefined || kg === 0) return;
   const lacking = (targetKg - kg) / (systemKg ?? kg);
   const { card } = work.exercise;
@@ -175,7 +173,7 @@ export function reportShort(context: DoseContext, work: Work, load: BoutLoad): v
       cause: id,
       level,
       weight: lacking,
-      place: () => context.program.plan.source.at(["equipment"]),
+      place: () => equipmentPlace(context, equipment),
       say: (weeks) =>
         `For ${sayCard(work.exercise.card)} the equipment ends at ${context.mass(kg)}; the target is ${context.mass(targetKg)} (${weeks}).${because}`,
       hint: `Have a heavier load at hand, or let repetitions grow or the tempo be slower in place of the load (redose)${most}.`,
@@ -187,4 +185,12 @@ export function reportShort(context: DoseContext, work: Work, load: BoutLoad): v
     },
     work.week,
   );
+}
+
+/** Where the plan says what makes a load: the thing that is named, else all equipment. */
+function equipmentPlace({ program: { plan } }: DoseContext, thing?: string): Place {
+  const at = plan.value.equipment.findIndex(
+    (one) => (typeof one === "string" ? one : one.have) === thing,
+  );
+  return plan.source.at(at < 0 ? ["equipment"] : ["equipment", at]);
 }

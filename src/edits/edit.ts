@@ -26,6 +26,13 @@ export interface Remedy {
   readonly edits: readonly Edit[];
 }
 
+/** Remedies of which the clinician chooses one, or none. */
+export function choices(remedies: readonly Omit<Remedy, "lead">[]): Remedy[] {
+  const which = remedies.length === 1 ? "This" : "One of these";
+  const lead = `${which} can be done, if it is right for this client`;
+  return remedies.map((remedy) => ({ lead, ...remedy }));
+}
+
 /**
  * The data with the edits made, one after the other; what is given stays as it is. Throws a RangeError
  * for a path that leads through a value without parts, or past the end of a list.

@@ -37,8 +37,8 @@ export function ageFaults({ plan, protocol, phases }: Program): Fault[] {
   const once = [...new Map(bounded.map((one) => [one.id, one])).values()];
   const { born } = client;
   if (born === undefined) {
-    const named = once.map(({ id, age }) => `${id} (${sayAge(age)})`).join(", ");
-    const says = `The client's date of birth is not given, and ${named} is meant for some ages only.`;
+    const named = once.map(({ id, age }) => `${id} for people ${sayAge(age)}`).join(", ");
+    const says = `The client's date of birth is not given; meant for some ages only: ${named}.`;
     return once.length === 0
       ? []
       : [warning("age-unknown", plan, ["client"], says, "Add born under client: YYYY-MM-DD.")];
@@ -75,7 +75,7 @@ function outside({ id, title, age }: Bounded, years: number, plan: Read<Plan>): 
         frame: plan.source.frame(place),
         hint: accepted
           ? undefined
-          : `Choose another, or accept it with a reason: accept: [{ code: age-outside, card: ${id}, why: … }].`,
+          : `Choose another in its place, or accept it with a reason: accept: [{ code: age-outside, card: ${id}, why: … }].`,
       },
     ),
   ];

@@ -86,16 +86,15 @@ function lacking(
   const weeks = placed.flatMap((one) => [...one.weeks.values()]);
   const things = missing(first.card, plan.value, openFlags(flags, weeks), library.words);
   if (things.length === 0) return [];
-  const place = plan.source.at(["equipment"]);
+  const inPlan = first.named.source === plan.source;
+  const place = plan.source.at(inPlan ? first.named.path : ["equipment"]);
   return [
     new Fault(
       "equipment-missing",
       lackSentence(plan.value.client.name, things, first.card.card.id),
       {
         place,
-        frame: plan.source.frame(
-          first.named.source === plan.source ? plan.source.at(first.named.path) : place,
-        ),
+        frame: plan.source.frame(place),
         ...moves(placed, true, flags, parts),
       },
     ),
@@ -105,7 +104,10 @@ function lacking(
 /** What a plan can do about an exercise that does not fit, by where it comes from. */
 const MOVES = {
   protocol: { other: "Write it under swap", none: "leave it out (leave_out)" },
-  swap: { other: "Write it as to of this swap", none: "leave the exercise out (leave_out)" },
+  swap: {
+    other: "Write it as to of this swap",
+    none: "leave the exercise out (leave_out) in place of this swap",
+  },
   add: { other: "Add it instead", none: "take it out of add" },
 } as const;
 

@@ -39,7 +39,7 @@ import { unusedChanges } from "./unused-changes.ts";
 export function resolveProgram(parts: ProgramParts): WithFaults<Program | undefined> {
   const { plan, protocol, clinic } = parts;
   const { value: course, faults: extending } = coursePhases(plan, protocol);
-  const faults: Fault[] = [...extending, ...unusedChanges(plan, protocol, course)];
+  const faults: Fault[] = [...extending, ...unusedChanges(plan, protocol, course, parts.library)];
   faults.push(...silentFlags(plan, parts.library));
   faults.push(...callLevelFaults(plan, clinic));
   const calendar = courseCalendar(plan.value, lastPrinted(course));

@@ -1,5 +1,6 @@
 /** Changes of a plan that touch nothing, or that another of its changes takes the place of: none is passed over. */
 
+import type { Library } from "../cards/library.ts";
 import { Fault } from "../faults/fault.ts";
 import type { ChangeKind, Plan } from "../plan/schema.ts";
 import { expandWeeks } from "../prescription/week-table.ts";
@@ -26,6 +27,7 @@ export function unusedChanges(
   plan: Read<Plan>,
   protocol: Read<Protocol>,
   course: readonly CoursePhase[],
+  { cards: library }: Pick<Library, "cards">,
 ): Fault[] {
   const { leave_out, swap, add, redose } = plan.value;
   const { id, phases } = protocol.value;
@@ -125,7 +127,8 @@ export function unusedChanges(
   }
 
   function unknown(path: Path, what: string, name: string, known: readonly string[]): Fault {
-    const near = nearest(name, known);
+    // a card that the library has is not another one, misspelt
+    const near = library.has(name) ? undefined : nearest(name, known);
     return fault(
       path,
       `There is no ${what} ${name} in ${id}.`,
@@ -185,5 +188,7 @@ function whereWords(where: readonly PhaseOfCard[]): string {
     .map(
       ({ phase, weeks }) => `${phase.id} (weeks ${spansOf(weeks).map(weekSpanText).join(", ")})`,
     );
-  return spans.length === 0 ? "Nothing of it is left to change." : `It is in: ${spans.join("; ")}.`;
+  return spans.length === 0
+    ? "This plan’s course has none of it."
+    : `It is in: ${spans.join("; ")}.`;
 }

@@ -36,7 +36,7 @@ function faultsOf(issue: Issue, schema: z.ZodType, source: Source, prefix: Path)
     const what = issue.input === null ? "empty" : "missing";
     const place = issue.input === null ? source.atKey(path) : source.at(path);
     const help = issue.message.startsWith("Invalid")
-      ? (hintOf(issue) ?? `Write ${name}: and its value.`)
+      ? (hintOf(issue) ?? `Write “${name}:” with its value.`)
       : sentence(issue.message);
     return [
       make("missing-field", `The field ${name} is ${what}${inWhat(path)}.`, source, place, help),

@@ -4,7 +4,7 @@ import { DoseContext } from "../dose/context.ts";
 import { growth } from "../dose/load.ts";
 import { metresPerSecond } from "../dose/time.ts";
 import type { Bout } from "../dose/types.ts";
-import type { Remedy, Value } from "../edits/edit.ts";
+import { choices, type Remedy, type Value } from "../edits/edit.ts";
 import { Fault } from "../faults/fault.ts";
 import { shapeOf } from "../prescription/shape.ts";
 import type { Program, ProgramExercise } from "../program/program.ts";
@@ -194,9 +194,7 @@ function remediesFor(program: Program, group: Group, steep: Steep): Remedy[] {
   const { bouts, metres, before, week } = steep;
   const [bout] = bouts;
   if (bout === undefined) return [];
-  const lead = "One of these would help, if it is right for this client";
   const remedy = (sentence: string, list: string, entry: Readonly<Record<string, Value>>) => ({
-    lead,
     sentence,
     edits: [{ kind: "append", path: [list], value: { ...entry, why: null } } as const],
   });
@@ -227,7 +225,7 @@ function remediesFor(program: Program, group: Group, steep: Steep): Remedy[] {
         }),
       ]
     : [];
-  return [...less, ...accept];
+  return choices([...less, ...accept]);
 }
 
 function reportUnknown(

@@ -54,6 +54,14 @@ describe("a plan with an error makes nothing", () => {
       "Did you mean heel-press-leg-press?",
     ],
     [
+      "leaving out another card of the library, whose name is near",
+      "leave_out:\n  - card: heel-raise-standing-weight",
+      "leave_out:\n  - card: heel-raise-seated",
+      "change-unused",
+      "heel-raise-seated",
+      "There are: ",
+    ],
+    [
       "leaving out what is not there",
       "leave_out:\n  - card: heel-raise-standing-weight",
       "leave_out:\n  - card: calf-stretch",
@@ -211,6 +219,9 @@ describe("a plan with an error makes nothing", () => {
       /Edda Marlowe has no backpack, .*which heel-raise-one-leg-step-weight needs/,
     );
     expect(fault?.hint).toMatch(/Could be done instead: heel-raise-[a-z-]+ \(/);
+    // where the plan names the card, and what is printed there
+    expect(fault?.frame).toMatch(/^> +\d+ \| +to: heel-raise-one-leg-step-weight$/m);
+    expect(fault?.frame).toMatch(new RegExp(`^> +${fault?.place?.line} `, "m"));
   });
 
   test.each([

@@ -65,7 +65,7 @@ test("is done where the plan accepts it, and the prompt stays", () => {
 test("an age that is not known is said where there is a bound, and only there", () => {
   expect(told(undefined).said).toEqual([
     expect.stringMatching(
-      /^warning age-unknown: .*achilles-heavy-slow-resistance \(of 18 and over\).* Add born/,
+      /^warning age-unknown: .*achilles-heavy-slow-resistance for people of 18 and over\. Add born/,
     ),
   ]);
   expect(told(undefined, { [PROTOCOL]: plain }).said).toEqual([]);

@@ -60,6 +60,14 @@ describe("stops with what collides and what would help", () => {
   });
 });
 
+test("evenings that are all too short may be made longer, besides less work", () => {
+  const { all } = smallCourse(course({ often: "per_week: 3", minutes: 10 }));
+  const [fault] = all.filter(({ level }) => level === "error");
+  expect(fault?.hint).toBe(
+    "The least that would help: Do 4 sets of “Move it”. With the work as it is: Allow 5 minutes more each time.",
+  );
+});
+
 const assets = await loadAssets(join(ROOT, "templates"), english());
 
 /** What the outputs say: words of the weeks, days of the sessions. */

@@ -4,10 +4,11 @@ import type { LayoutFailure, ProgramWeeks } from "../program/program-types.ts";
 import type { WeekProblem } from "../search/problem.ts";
 import { changesSentence } from "./change-words.ts";
 import { smallestCollision } from "./collision.ts";
+import { asksForTime } from "./costs.ts";
 import type { Explanation, Remedy, Requirement } from "./explain-types.ts";
-import { largerRemedy } from "./larger.ts";
+import { largerRemedy, longerEverywhere } from "./larger.ts";
 import { type Found, leastRemedies } from "./least.ts";
-import { leversOf } from "./levers.ts";
+import { type Lever, leversOf } from "./levers.ts";
 import { Trial } from "./trial.ts";
 
 /** Nodes for each question asked of the search for a collision. */
@@ -22,7 +23,7 @@ export function explainProgram(program: ProgramWeeks, failure: LayoutFailure): E
   const trial = new Trial(program, failure);
   const levers = leversOf(program);
   const { least, other, complete } = leastRemedies(trial, levers);
-  const more = least.length > 0 ? undefined : largerRemedy(trial, levers);
+  const more = moreThanTwo(trial, levers, [...least, ...other]);
   const inWords = ({ changes, cost }: Found): Remedy => ({
     changes,
     cost,
@@ -34,6 +35,17 @@ export function explainProgram(program: ProgramWeeks, failure: LayoutFailure): E
     larger: [...other, ...(more === undefined ? [] : [more])].map(inWords),
     complete,
   };
+}
+
+/** More changes together, where one or two do not help, or help only by taking from the doses. */
+function moreThanTwo(
+  trial: Trial,
+  levers: readonly Lever[],
+  found: readonly Found[],
+): Found | undefined {
+  if (found.length === 0) return largerRemedy(trial, levers);
+  const asks = found.some(({ changes }) => changes.some(asksForTime));
+  return asks ? undefined : longerEverywhere(trial);
 }
 
 function collisionOf(failure: LayoutFailure): Requirement[] {

@@ -100,7 +100,7 @@ function asFound(
 }
 
 /** The same more minutes in every part of the week with free time, the least that help. */
-function longerEverywhere(trial: Trial): Found | undefined {
+export function longerEverywhere(trial: Trial): Found | undefined {
   const open = weeklyParts(trial.program).filter(({ part, days }) =>
     days.some((day) => usualMinutes(day)[part] > 0),
   );
