@@ -6,7 +6,7 @@ import type { Named } from "./changes.ts";
 import { type HeldFlag, openFlags, rulesIn } from "./flags.ts";
 import type { ProgramParts } from "./parts.ts";
 import { lackSentence, missing, proposals, rulingOut } from "./propose.ts";
-import { standInRemedies } from "./stand-ins.ts";
+import { ownedWays, standInRemedies } from "./stand-ins.ts";
 
 /** An exercise of a phase with the weeks in which it is done. */
 export interface Placed {
@@ -95,10 +95,23 @@ function lacking(
       {
         place,
         frame: plan.source.frame(place),
-        ...moves(placed, true, flags, parts),
+        ...orOwned(moves(placed, true, flags, parts), things, plan.value.client.name),
       },
     ),
   ];
+}
+
+/** The client may have what is missing, too. */
+function orOwned(
+  { hint, remedies = [] }: Pick<FaultDetails, "hint" | "remedies">,
+  things: readonly string[],
+  name: string,
+): Pick<FaultDetails, "hint" | "remedies"> {
+  const owned = ownedWays(things, name);
+  // without other remedies it is the hint that says what else could be done
+  if (remedies.length > 0) return { hint, remedies: [...remedies, ...owned] };
+  const ways = owned.map(({ lead, sentence }) => `${lead}: ${sentence}`);
+  return { hint: [hint, ...ways].join(" ") };
 }
 
 /** What a plan can do about an exercise that does not fit, by where it comes from. */

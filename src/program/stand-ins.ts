@@ -46,6 +46,21 @@ export function standInRemedies(
   ];
 }
 
+/**
+ * What the client may have though the plan does not say so: one way for each thing of which one would do;
+ * what else is missing comes with it. `lacks`: things, those of which one would do joined by |.
+ */
+export function ownedWays(lacks: readonly string[], name: string): Remedy[] {
+  const things = lacks.map((one) => one.split("|"));
+  const choice = things.find((one) => one.length > 1) ?? things[0] ?? [];
+  const others = things.filter((one) => one !== choice).flatMap(([one]) => one ?? []);
+  return choice.map((thing) => ({
+    lead: `If ${name} has it, or gets it`,
+    sentence: `Write ${[thing, ...others].join(" and ")} under equipment.`,
+    edits: [thing, ...others].map((value) => ({ kind: "append", path: ["equipment"], value })),
+  }));
+}
+
 function inPlaceOf(
   card: string,
   other: string,

@@ -1,6 +1,5 @@
 /** What stands against giving a client a card that is not in their program, or is stopped by it, as answers. */
 import type { LibraryCard } from "../cards/library.ts";
-import type { Remedy } from "../edits/edit.ts";
 import { Fault, type FaultDetails } from "../faults/fault.ts";
 import type { Plan } from "../plan/schema.ts";
 import type { Path, Read } from "../read/source.ts";
@@ -9,6 +8,7 @@ import { cardAgeFaults } from "./age.ts";
 import { type HeldFlag, openFlags, rulesIn } from "./flags.ts";
 import type { ProgramParts } from "./parts.ts";
 import { lackSentence, missing, rulingOut } from "./propose.ts";
+import { ownedWays } from "./stand-ins.ts";
 
 /** What stands against giving the card to this client in some weeks: flags, things that are not there, age. */
 export function unfit(
@@ -19,7 +19,6 @@ export function unfit(
 ): Fault[] {
   const { id } = card.card;
   const lacks = missing(card, plan.value, openFlags(held, weeks), library.words);
-  const things = lacks.map((one) => one.split("|"));
   const { name } = plan.value.client;
   return [
     ...flagged(card, held, weeks, plan),
@@ -27,22 +26,11 @@ export function unfit(
       ? []
       : [
           absent(plan, ["equipment"], lackSentence(name, lacks, id), {
-            remedies: boughtWays(things, name),
+            remedies: ownedWays(lacks, name),
           }),
         ]),
     ...aged(card, plan),
   ];
-}
-
-/** One way for each thing of which one would do; what else is missing comes with it. */
-function boughtWays(things: readonly (readonly string[])[], name: string): Remedy[] {
-  const choice = things.find((one) => one.length > 1) ?? things[0] ?? [];
-  const others = things.filter((one) => one !== choice).flatMap(([one]) => one ?? []);
-  return choice.map((thing) => ({
-    lead: `If ${name} has it, or gets it`,
-    sentence: `Write ${[thing, ...others].join(" and ")} under equipment.`,
-    edits: [thing, ...others].map((value) => ({ kind: "append", path: ["equipment"], value })),
-  }));
 }
 
 /** An age that the card is not meant for; one that the plan accepts stands against nothing. */

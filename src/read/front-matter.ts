@@ -4,7 +4,7 @@ import { type Document, LineCounter, parseDocument } from "yaml";
 import { Fault } from "../faults/fault.ts";
 import { keptByFile } from "./kept.ts";
 import { frameOf, Source } from "./source.ts";
-import { sayYamlError } from "./yaml-fault.ts";
+import { ownErrors, sayYamlError } from "./yaml-fault.ts";
 
 /** Far above any card or plan; a larger file is refused before it is parsed. */
 export const MAX_BYTES = 512 * 1024;
@@ -107,7 +107,7 @@ export function parseYaml(file: string, text: string, yaml: string, firstLine = 
   const lines = new LineCounter();
   const document: Document = parseDocument(yaml, { ...YAML_OPTIONS, lineCounter: lines });
   const source = new Source(file, text, { document, lines, firstLine });
-  const faults = document.errors.map((error) => {
+  const faults = ownErrors(document.errors).map((error) => {
     const position = lines.linePos(error.pos[0]);
     const at = source.atLine(position.line + firstLine - 1, position.col);
     const { message, hint } = sayYamlError(error);

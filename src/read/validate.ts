@@ -107,8 +107,7 @@ function nearWord({
     .flatMap((inner) =>
       inner.code === "invalid_value" && inner.path.length === 0 ? inner.values.map(String) : [],
     );
-  const near = nearest(input, words);
-  return near && `Did you mean ${near}?`;
+  return words.length > 0 ? nearOrAll(input, words) : undefined;
 }
 
 const depth = (issues: readonly Issue[]): number =>
@@ -184,8 +183,11 @@ function hintOf(issue: Issue): string | undefined {
   }
   if (issue.code !== "invalid_value") return undefined;
   const known = issue.values.map(String);
-  const near = nearest(String(issue.input), known);
-  if (known.length === 1) return `Write ${known[0]}.`;
+  return known.length === 1 ? `Write ${known[0]}.` : nearOrAll(String(issue.input), known);
+}
+
+function nearOrAll(word: string, known: readonly string[]): string {
+  const near = nearest(word, known);
   return near ? `Did you mean ${near}?` : `Known words: ${known.join(", ")}.`;
 }
 

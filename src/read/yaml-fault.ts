@@ -6,6 +6,20 @@ interface Says {
   readonly hint: string;
 }
 
+/** After one of these the parser reads what follows as something else than it is. */
+const MISLEADING = new Set(["TAB_AS_INDENT", "BAD_INDENT", "MISSING_CHAR", "UNEXPECTED_TOKEN"]);
+/** Errors that stand for themselves whatever is wrong before them. */
+const OWN = new Set(["TAB_AS_INDENT", "DUPLICATE_KEY"]);
+
+/** The errors of the parser, in their order, without those that only follow from an earlier one. */
+export function ownErrors<E extends Pick<YAMLError, "code">>(errors: readonly E[]): E[] {
+  const misled = errors.findIndex(({ code }) => MISLEADING.has(code));
+  return errors.filter(({ code }, at) => {
+    if (OWN.has(code) || at === 0) return true;
+    return code !== "UNEXPECTED_TOKEN" && (misled < 0 || at <= misled);
+  });
+}
+
 /** What an error of the parser means for whoever wrote the text, and what to do about it. */
 export function sayYamlError({ code, message }: Pick<YAMLError, "code" | "message">): Says {
   switch (code) {

@@ -26,3 +26,14 @@ test.each([
     expect(one?.hint).toMatch(/\.$/);
   }
 });
+
+test.each([
+  ["a tab before a list", "a:\n\t- b\n  - { c: 1, d: 2 }\ne:\n  f: { g: 1 }\n", [2]],
+  ["tabs on two lines", "a:\n\tb: 1\nc:\n\td: 1\n", [2, 4]],
+  ["two slips that have nothing to do with each other", "a: b: c\nd: @x\n", [1, 2]],
+  ["a brace left open, then a field twice", "a: {b: 1\nc: 2\nc: 3\n", [2, 3]],
+  ["a field twice, twice", "a: 1\na: 2\na: 3\n", [2, 3]],
+] as const)("no error that only follows from another: %s", (_name, text, lines) => {
+  const { faults } = parseYaml("a.yaml", text, text);
+  expect(faults.map(({ place }) => place?.line)).toEqual(lines);
+});
