@@ -6,7 +6,7 @@ import type { Words } from "../words/words.ts";
 type Paper = Pick<Booklet, "diary" | "edition" | "units">;
 
 /** Widths in millimetres; together with a day and the numbers they fill an A4 page. */
-const ROOM = { all: 68, column: 17, which: 18 } as const;
+const ROOM = { all: 64, column: 16, which: 18 } as const;
 
 /** Rows a week from which they are set closer. */
 const MANY_ROWS = 5;

@@ -8,6 +8,7 @@ const UNITS =
 const NUMBER_AND_UNIT = new RegExp(`(?<=\\d) (?=(?:${UNITS})(?![\\p{L}\\d]))`, "gu");
 /** "8 out of 10", "3 sets of 15", "6 to 8": the second number stays with the word before it. */
 const SECOND_NUMBER = /(?<=\d[^<>\d]{0,12} ?(?:\bout of|\bof|\bto|\bvon|\bbis|\bzu|×)) (?=\d)/gu;
+const BETWEEN = /(?<=\d[ \u00a0]out) (?=of\s\d)/gu;
 const FIRST_NUMBER = /(?<=\d) (?=(?:to|bis|×)\s\d)/gu;
 
 /** The text of one element with blanks that do not break where a number would be torn from its unit. */
@@ -16,7 +17,8 @@ export function bindNumbers(text: string): string {
   return text
     .replace(FIRST_NUMBER, NO_BREAK)
     .replace(SECOND_NUMBER, NO_BREAK)
-    .replace(NUMBER_AND_UNIT, NO_BREAK);
+    .replace(NUMBER_AND_UNIT, NO_BREAK)
+    .replace(BETWEEN, NO_BREAK);
 }
 
 /** Elements whose text is drawn as it is written, or not at all. */

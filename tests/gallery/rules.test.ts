@@ -136,6 +136,11 @@ const ROWS: readonly (readonly [RuleName, string, readonly Page[]])[] = [
   ],
   [
     "number-torn",
+    "8 out / of 10",
+    [first, page(2, block("H2", "One"), block("P", "Should feel 8 out / of 10."))],
+  ],
+  [
+    "number-torn",
     "2.5 / kg",
     [first, page(2, block("H2", "One"), block("P", "With 2.5 / kg in each hand"))],
   ],

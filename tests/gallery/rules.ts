@@ -217,5 +217,6 @@ const UNIT_AFTER =
 function isTorn(line: Line, next: Line): boolean {
   const begins = /^\d/.test(next.text);
   if (PAIR_BEFORE.test(line.text) && begins) return true;
+  if (/\d\sout$/.test(line.text) && /^of\s\d/.test(next.text)) return true;
   return /(^|\s)\d+([.,]\d+)?$/.test(line.text) && UNIT_AFTER.test(next.text);
 }

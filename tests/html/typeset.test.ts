@@ -7,7 +7,7 @@ import { bindNumbers, typeset } from "../../src/html/typeset.ts";
 const shown = (text: string) => text.replaceAll("\u00a0", "~");
 
 test.each([
-  ["Should feel 8 out of 10.", "Should feel 8~out of~10."],
+  ["Should feel 8 out of 10.", "Should feel 8~out~of~10."],
   ["3 sets of 15", "3 sets of~15"],
   ["Weeks 4 to 5", "Weeks 4~to~5"],
   ["Rest 2 min 30 s between sets", "Rest 2~min 30~s between sets"],
