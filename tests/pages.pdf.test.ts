@@ -3,6 +3,7 @@ import { spawnSync } from "node:child_process";
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import jsqr from "jsqr";
 import pixelmatch from "pixelmatch";
 import { PNG } from "pngjs";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
@@ -12,6 +13,9 @@ import { COMMAND, DAY, ROOT } from "./support/world.ts";
 const TOLERANCE = 0.001;
 /** Set it to draw the pictures anew, after looking at what has changed. */
 const DRAW = process.env.PAULATIM_DRAW_PAGES !== undefined;
+
+// the package is CommonJS: its types and what a bundler makes of it name the default differently
+const readQr = ("default" in jsqr ? jsqr.default : jsqr) as typeof jsqr.default;
 
 const PICTURES = join(ROOT, "tests/pages");
 const poppler = spawnSync("pdftoppm", ["-v"]).error === undefined;
@@ -54,6 +58,15 @@ describe.skipIf(!poppler)("pages as they were looked at (needs pdftoppm: poppler
     expect(differing(now, PNG.sync.read(readFileSync(file)))).toBeLessThan(TOLERANCE);
   });
 
+  test.each([
+    ["demo/achilles", "standard", "https://brookfold.example/phone"],
+    ["demo/achilles", "large", "https://brookfold.example/phone"],
+    ["demo-de/achilles", "standard", "https://lindenhang.example/handy"],
+  ])("the code in the diary of %s, %s, leads to the clinic's page", (plan, edition, address) => {
+    const read = readCodes(join(folder, plan, edition));
+    expect(read).toEqual([address]);
+  });
+
   test("a line of text more or less would be seen", () => {
     const page = PNG.sync.read(readFileSync(join(PICTURES, "pain.png")));
     const less = PNG.sync.read(readFileSync(join(PICTURES, "pain.png")));
@@ -66,11 +79,22 @@ describe.skipIf(!poppler)("pages as they were looked at (needs pdftoppm: poppler
   });
 });
 
-/** A page of the only PDF in a folder, in grey, 45 dots an inch. */
-function picture(from: string, page: number): PNG {
+/** What the codes of the only PDF in a folder say, at the sharpness of a plain printer's picture. */
+function readCodes(from: string): string[] {
+  const pdf = readdirSync(from).find((name) => name.endsWith(".pdf")) ?? "";
+  const { stdout } = spawnSync("pdfinfo", [join(from, pdf)], { encoding: "utf8" });
+  const pages = Number(/^Pages: +(\d+)$/m.exec(stdout)?.[1]);
+  return Array.from({ length: pages }, (_, page) => {
+    const { data, width, height } = picture(from, page + 1, 110);
+    return readQr(new Uint8ClampedArray(data), width, height)?.data;
+  }).filter((text) => text !== undefined);
+}
+
+/** A page of the only PDF in a folder, in grey, so many dots an inch. */
+function picture(from: string, page: number, dots = 45): PNG {
   const pdf = readdirSync(from).find((name) => name.endsWith(".pdf")) ?? "";
   const place = ["-f", `${page}`, "-l", `${page}`];
-  const options = ["-png", "-gray", "-r", "45", ...place, join(from, pdf)];
+  const options = ["-png", "-gray", "-r", `${dots}`, ...place, join(from, pdf)];
   const { stdout } = spawnSync("pdftoppm", options, { maxBuffer: 1 << 26 });
   return PNG.sync.read(stdout);
 }

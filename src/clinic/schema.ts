@@ -141,6 +141,13 @@ export const clinicSettings = z.strictObject({
   emergency: line.describe("The emergency number."),
   address: line.optional().describe("Street and place."),
   email: line.optional().describe("For questions that can wait."),
+  phone_page: z
+    .url({ protocol: /^https$/, error: "write an address that begins with https://" })
+    .max(150, { error: "write an address of at most 150 letters" })
+    .optional()
+    .describe(
+      "The clinic's own page, the same for all clients, on which they read how to get their booklet on their phone. Its address stands before the diary, also as a code to photograph.",
+    ),
   language: z
     .enum(LANGUAGES)
     .default("en")

@@ -107,6 +107,7 @@ function clinicLines(clinic: Clinic): ClinicLines {
     emergencyLink: phoneLink(clinic.emergency),
     address: clinic.address,
     email: clinic.email,
+    phonePage: clinic.phone_page,
   };
 }
 

@@ -90,6 +90,8 @@ export interface ClinicLines {
   readonly emergencyLink: string;
   readonly address: string | undefined;
   readonly email: string | undefined;
+  /** The address of the clinic's page on booklets for the phone. */
+  readonly phonePage: string | undefined;
 }
 
 export interface Cover {

@@ -1,4 +1,5 @@
 /** What the templates are given: the booklet with everything worked out that they print. */
+import { drawCode } from "../codes/draw.ts";
 import type { Booklet, WeekSteps } from "../compose/model.ts";
 import type { Words } from "../words/words.ts";
 import { drawProgress } from "./charts.ts";
@@ -105,10 +106,17 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     badDays: badDays(booklet),
     shortVersions: booklet.phases.some(({ badDay }) => badDay !== undefined),
     diaryHow: diaryHow(booklet, words),
+    toPhone: toPhone(booklet),
     diary: diaryParts(booklet, words),
     lines: Array.from({ length: booklet.edition === "large" ? 5 : 8 }, () => ""),
   };
 }
+
+/** The clinic's page on booklets for the phone, as it is read and as a code. */
+const toPhone = ({ clinic: { phonePage } }: Booklet) =>
+  phonePage === undefined
+    ? undefined
+    : { shown: phonePage.replace(/^https:\/\//, ""), ...drawCode(phonePage) };
 
 /** What a bad day keeps, a phase an entry; a single phase is not named. */
 const badDays = ({ phases }: Booklet) =>

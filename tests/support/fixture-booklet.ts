@@ -15,6 +15,7 @@ const clinic: ClinicLines = {
   emergencyLink: "tel:999",
   address: "4 Harbour Lane, Saltby",
   email: "desk@harbourlane.example",
+  phonePage: undefined,
 };
 
 interface Session {

@@ -58,6 +58,16 @@ test("every message outside the frame is used", () => {
   expect(unused).toEqual([]);
 });
 
+test("every message of the frame is used by the templates or what draws for them", () => {
+  const templates = readdirSync(join(ROOT, "templates/booklet"), { encoding: "utf8" })
+    .filter((file) => file.endsWith(".hbs"))
+    .map((file) => readFileSync(join(ROOT, "templates/booklet", file), "utf8"));
+  const sources = [...templates, ...sourcesIn("src")].join("\n");
+  const frame = words.keys.filter((key) => key.startsWith("frame."));
+  const unused = frame.filter((key) => !sources.includes(`"${key.slice("frame.".length)}"`));
+  expect(unused).toEqual([]);
+});
+
 test("every key the composer names in full is there", () => {
   const named = usedPatterns().filter(({ source }) => !source.includes("[\\w-]+"));
   const missing = named.filter((pattern) => !words.keys.some((key) => pattern.test(key)));
