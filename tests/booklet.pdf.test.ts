@@ -96,10 +96,10 @@ describe("the booklet of the Achilles demo", () => {
     expect(info.Title).toContain("Edda Marlowe");
     expect(info.Language).toBe("en");
     expect(document.numPages).toBeGreaterThanOrEqual(12);
-    expect(document.numPages).toBeLessThanOrEqual(17);
+    expect(document.numPages).toBeLessThanOrEqual(12);
   });
 
-  test("outline: stop, pain, weeks, phase, each exercise, diary, questions, in this order", async () => {
+  test("outline: stop, pain, weeks, phase, each exercise, questions, diary, in this order", async () => {
     const titles = ((await document.getOutline()) ?? []).flatMap(function flat(item): string[] {
       return [item.title, ...item.items.flatMap(flat)];
     });
@@ -110,8 +110,8 @@ describe("the booklet of the Achilles demo", () => {
       "Slow and heavy",
       "Sit and rise up on your toes with a heavy weight",
       "Rise up on one leg over a step with a weight",
-      "Your diary",
       "Your questions for next time",
+      "Your diary",
     ];
     const places = expected.map((title) => titles.findIndex((found) => found.includes(title)));
     expect(places.every((place) => place >= 0)).toBe(true);

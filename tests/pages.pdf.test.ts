@@ -86,8 +86,9 @@ function readCodes(from: string): string[] {
   const pages = Number(/^Pages: +(\d+)$/m.exec(stdout)?.[1]);
   return Array.from({ length: pages }, (_, page) => {
     const { data, width, height } = picture(from, page + 1, 110);
-    return readQr(new Uint8ClampedArray(data), width, height)?.data;
-  }).filter((text) => text !== undefined);
+    return readQr(new Uint8ClampedArray(data), width, height)?.data ?? "";
+    // now and then the reader takes a figure for a code that says nothing
+  }).filter((text) => text !== "");
 }
 
 /** A page of the only PDF in a folder, in grey, so many dots an inch. */

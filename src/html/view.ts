@@ -59,6 +59,7 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
       part: part(page.anchor, page.title),
     })),
   );
+  const questions = questionsAfter(booklet);
   const frame = {
     cover: part("cover", ""),
     summary: part("summary", say("summary.heading")),
@@ -92,7 +93,7 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     calendar: calendarView(booklet),
     phases,
     exercises,
-    easier,
+    easierPages: pairs(easier),
     before: own.filter(({ where }) => where === "before"),
     after: own.filter(({ where }) => where === "after"),
     progress: booklet.progress.map((chart) => ({ ...chart, drawing: drawProgress(chart, words) })),
@@ -108,7 +109,8 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     diaryHow: diaryHow(booklet, words),
     toPhone: toPhone(booklet),
     diary: diaryParts(booklet, words),
-    lines: Array.from({ length: booklet.edition === "large" ? 5 : 8 }, () => ""),
+    questions: { [questions]: true },
+    lines: Array.from({ length: LINES[questions] }, () => ""),
   };
 }
 
@@ -117,6 +119,19 @@ const toPhone = ({ clinic: { phonePage } }: Booklet) =>
   phonePage === undefined
     ? undefined
     : { shown: phonePage.replace(/^https:\/\//, ""), ...drawCode(phonePage) };
+
+/** The part whose last page has room for the client's questions, as a rule; the diary begins anew after it. */
+type BeforeQuestions = "easier" | "progress" | "diary";
+
+/** Lines to write questions on. In large print they are few, too, and have a page of their own. */
+const LINES: Readonly<Record<BeforeQuestions, number>> = { easier: 4, progress: 4, diary: 5 };
+
+/** Two charts fill less than a page, as does one easier move: two of these do fill it. */
+function questionsAfter({ edition, easier, progress }: Booklet): BeforeQuestions {
+  if (edition !== "standard") return "diary";
+  if (progress.length > 0) return progress.length <= 2 ? "progress" : "diary";
+  return easier.length % 2 === 1 ? "easier" : "diary";
+}
 
 /** What a bad day keeps, a phase an entry; a single phase is not named. */
 const badDays = ({ phases }: Booklet) =>
@@ -133,6 +148,11 @@ const badDays = ({ phases }: Booklet) =>
         ];
   });
 
+/** Two at a time: so many easier moves stand on a page. */
+function pairs<Item>(items: readonly Item[]): Item[][] {
+  return items.flatMap((_, at) => (at % 2 === 0 ? [items.slice(at, at + 2)] : []));
+}
+
 /** Room for the client's own answers where the plan has none. */
 const BLANK_ANSWERS = Array.from({ length: 2 }, () => ({ hurdle: "", answer: "" }));
 
@@ -147,6 +167,8 @@ function contents(
     number,
     page: String(pages.get(anchor) ?? ""),
   });
+  const after = questionsAfter(booklet);
+  const questions = [line("part-questions", say("questions.heading"))];
   return [
     line("part-stop", say("stop.heading")),
     ...booklet.before.map(({ anchor, title }) => line(anchor, title)),
@@ -159,9 +181,11 @@ function contents(
     ),
     ...booklet.exercises.map(({ anchor, title, number }) => line(anchor, title, String(number))),
     ...(booklet.easier.length > 0 ? [line("part-easier", say("easier.heading"))] : []),
+    ...(after === "easier" ? questions : []),
     ...(booklet.progress.length > 0 ? [line("part-progress", say("progress.heading"))] : []),
+    ...(after === "progress" ? questions : []),
     line("part-diary", say("diary.heading")),
-    line("part-questions", say("questions.heading")),
+    ...(after === "diary" ? questions : []),
     ...booklet.after.map(({ anchor, title }) => line(anchor, title)),
   ];
 }

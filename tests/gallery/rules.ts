@@ -59,8 +59,7 @@ export const RULES = {
   /** No page holds one box or one table's end alone that belongs to the page before. */
   "box-alone": (book: Book) =>
     book.pages.flatMap((page, at) => {
-      // a week of the diary is whole in itself
-      if (at === 0 || beginsPart(page) || page.blocks.some(({ role }) => role === "TD")) return [];
+      if (at === 0 || beginsPart(page) || holdsWeeks(page)) return [];
       if (isWholeExercise(page)) return [];
       const headings = page.blocks.filter(isHeading);
       const inner = headings.filter(({ role }) => role === "H3");
@@ -174,6 +173,11 @@ const problem = (rule: string, { number }: Page, says = ""): Problem => ({
 
 const textOf = (block: Block | undefined): string =>
   block?.lines.map(({ text }) => text).join(" ") ?? "";
+
+/** A week of the diary is whole in itself: its rows are named, and their cells are empty or say that nothing is asked. */
+const holdsWeeks = ({ blocks }: Page): boolean =>
+  blocks.some(({ role }) => role === "TD") ||
+  (blocks[0]?.role === "TH" && blocks.filter(({ role }) => role === "TH").length > 3);
 
 const isHeading = ({ role }: Block): boolean => /^H\d$/.test(role);
 

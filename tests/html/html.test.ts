@@ -102,7 +102,7 @@ describe.each(both)("the booklet %s", (_, booklet, page) => {
       expect(listed).toContain(`#${anchor}`);
     }
     expect(listed.slice(0, 3)).toEqual(["#part-stop", "#part-pain", "#part-weeks"]);
-    expect(listed.slice(-2)).toEqual(["#part-diary", "#part-questions"]);
+    expect(listed.slice(-2).sort()).toEqual(["#part-diary", "#part-questions"]);
   });
 
   it("gives every table a caption and every head a scope", () => {

@@ -118,11 +118,10 @@ const PEMAT: readonly Item[] = [
         'id="phase-',
         'id="exercise-',
         'id="part-diary',
-        'id="part-questions',
       ]
         .map((mark) => html.indexOf(mark))
         .every((at, index, all) => at > (all[index - 1] ?? -1)),
-    "what to do first, safety, pain, when, what, how, writing down, what to ask",
+    "what to do first, safety, pain, when, what, how, writing down",
   ],
   [
     11,
