@@ -1,12 +1,12 @@
 /** The diary's tables: which columns they have, and what each row asks. */
-import type { Booklet, DiaryPart } from "../compose/model.ts";
+import type { Booklet, DiaryPart, DiaryRow } from "../compose/model.ts";
 import { onPaper } from "../diary/questions.ts";
 import type { Words } from "../words/words.ts";
 
 type Paper = Pick<Booklet, "diary" | "edition" | "units">;
 
 /** Widths in millimetres; together with a day and the numbers they fill an A4 page. */
-const ROOM = { all: 64, column: 16, which: 18 } as const;
+const ROOM = { all: 64, column: 16, which: 18, when: 26 } as const;
 
 /** Rows a week from which they are set closer. */
 const MANY_ROWS = 5;
@@ -40,8 +40,10 @@ export const diaryParts = (booklet: Paper, words: Words) =>
   booklet.diary.map((part) => partView(part, booklet, words));
 
 function partView(part: DiaryPart, { edition, units }: Paper, { say }: Words) {
-  const { parts, weights, which, weeks } = part;
-  const wide = ROOM.column * (parts.length + weights.length) + (which ? ROOM.which : 0);
+  const { weights, which, weeks } = part;
+  const ticks = ticksOf(part, say("diary.head.when"));
+  const columns = weights.length + (ticks.named ? 0 : ticks.heads.length);
+  const wide = ROOM.column * columns + (ticks.named ? ROOM.when : 0) + (which ? ROOM.which : 0);
   // weights and notes that have no room beside the numbers stand in a line under each day
   const apart = edition === "large" || wide > ROOM.all;
   const numbers = onPaper("column");
@@ -58,19 +60,40 @@ function partView(part: DiaryPart, { edition, units }: Paper, { say }: Words) {
     apart,
     notes: !apart,
     caption: part.phases.join(" + "),
+    tickHeads: ticks.heads,
+    named: ticks.named,
     numbers: numbers.map((name) => ({ name, head: heads[name] })),
     weightHeads: apart ? [] : weightHeads,
-    columns: 1 + (which ? 1 : 0) + parts.length + numbers.length + beside,
+    columns: 1 + (which ? 1 : 0) + ticks.heads.length + numbers.length + beside,
     size: weeks.some(({ rows }) => rows.length >= MANY_ROWS) ? "dense" : "roomy",
     weeks: weeks.map((week) => ({
       ...week,
       rows: week.rows.map((row) => ({
         ...row,
         which: row.exercises.join(", "),
+        ticks: ticks.of(row),
         numbers: numbers.map((name) => name !== "pain_morning" || row.morning),
         weights: apart ? [] : row.weights,
         used: row.weights.flatMap((used, at) => (used ? (weightHeads[at] ?? []) : [])),
       })),
     })),
+  };
+}
+
+/**
+ * The boxes to tick: a column for each part of the day, or where no day has two sessions one column in
+ * which the part of the day stands beside its box. Of a row, an entry a column: undefined where it has none.
+ */
+function ticksOf({ parts, weeks }: DiaryPart, when: string) {
+  const named =
+    parts.length > 1 &&
+    weeks.every(({ rows }) => rows.every(({ ticks }) => ticks.filter(Boolean).length === 1));
+  return {
+    named,
+    heads: named ? [when] : parts,
+    of: ({ ticks }: DiaryRow) =>
+      named
+        ? [{ part: parts[ticks.indexOf(true)] ?? "" }]
+        : ticks.map((asked) => (asked ? { part: "" } : undefined)),
   };
 }

@@ -90,7 +90,10 @@ function readRow(
   } else readDay(first, others, table, say, context);
 }
 
-/** "Mon 30 Nov", then its cells: a session is an empty cell under a part of the day. */
+/**
+ * "Mon 30 Nov", then its cells: a session is an empty cell under a part of the day, or where each day has one
+ * a cell that names the part.
+ */
 function readDay(
   day: string,
   cells: readonly string[],
@@ -108,7 +111,9 @@ function readDay(
       const before = table.asked.get(number) ?? false;
       table.asked.set(number, before || text !== "–");
     }
-    const part = attempt(() => readPart(head, context));
+    const named = head === context.label("frame.diary.head.when");
+    const part = attempt(() => readPart(named ? text : head, context));
+    if (named && part === undefined) throw new Error(`"${text}" is no part of the day`);
     if (part === undefined || text === "–") return;
     const key = `${clientDay(wall, part, context)} ${part}`;
     say("session", key, "yes", `diary, ${day}`);
