@@ -2,6 +2,7 @@
 import { expect, test } from "vitest";
 import type { DiaryPart, DiaryRow } from "../../src/compose/model.ts";
 import { diaryParts } from "../../src/html/diary.ts";
+import { wordsUnder } from "../../src/words/words.ts";
 import { english } from "../support/world.ts";
 
 const row = (...ticks: boolean[]): DiaryRow => ({
@@ -23,7 +24,10 @@ const table = (parts: readonly string[], ...rows: DiaryRow[]) => {
     groups: [],
     weeks,
   };
-  const [view] = diaryParts({ diary: [part], edition: "standard", units: "kg" }, english());
+  const [view] = diaryParts(
+    { diary: [part], edition: "standard", units: "kg" },
+    wordsUnder(english(), "frame"),
+  );
   if (!view) throw new Error("no table");
   return view;
 };
