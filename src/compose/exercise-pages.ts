@@ -69,6 +69,12 @@ export function exercisePages(composing: Composing): ExercisePage[] {
 /** Width of a clinic's own picture, in millimetres. */
 const IMAGE_WIDTH = 70;
 
+/** A picture of somebody who lies is low: it is widened until a hand and a foot are seen. In millimetres. */
+const LEAST_HIGH = 20;
+const MOST_WIDE = 100;
+const widthOf = ({ width, height }: { readonly width: number; readonly height: number }) =>
+  height >= LEAST_HIGH ? width : Math.min(MOST_WIDE, Math.round((width * LEAST_HIGH) / height));
+
 /** The picture in the client's own side; none where it cannot be drawn right. */
 export function figureFor(exercise: ProgramExercise): ExercisePage["figure"] {
   const { card, side } = exercise;
@@ -83,7 +89,7 @@ export function figureFor(exercise: ProgramExercise): ExercisePage["figure"] {
     number: all.length > 1 ? at + 1 : undefined,
     says,
   }));
-  return { url: svgUrl(drawing.svg), alt: alt(drawing.alt), captions, width: drawing.width };
+  return { url: svgUrl(drawing.svg), alt: alt(drawing.alt), captions, width: widthOf(drawing) };
 }
 
 /** What is the same in every week: said once, as sentences. */

@@ -39,6 +39,7 @@ export function pageCss(booklet: Booklet, parts: readonly Part[], words: Words):
   return [
     `@page{size:${booklet.paper};${boxes.join("")}}`,
     ROOM[booklet.paper],
+    ...(booklet.edition === "summary" ? [SUMMARY_ROOM[booklet.paper]] : []),
     ...(rightToLeft ? [SWAPPED_HEADS] : []),
     ...(booklet.edition === "large" ? [LARGE_HEADS] : []),
     ...parts.map(({ page, head }) => `@page ${page}{${box(`top-${end}`, cssString(head))}}`),
@@ -63,6 +64,12 @@ const LETTER_MARGINS = "@page{margin:14mm 16mm 12mm}";
 const ROOM = {
   A4: ":root{--page-width:170mm;--page-height:263mm}",
   Letter: `${LETTER_MARGINS}\n:root{--page-width:183.9mm;--page-height:253.4mm}`,
+} as const;
+
+/** The summary's own margins, which stand in its styles, leave more. */
+const SUMMARY_ROOM = {
+  A4: ":root{--page-width:180mm;--page-height:270mm}",
+  Letter: ":root{--page-width:185.9mm;--page-height:252.4mm}",
 } as const;
 
 /** Running heads read from the right: the widths of left and right change places with the words. */

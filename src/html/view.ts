@@ -111,6 +111,7 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     diary: diaryParts(booklet, words),
     questions: { [questions]: true },
     lines: Array.from({ length: LINES[questions] }, () => ""),
+    large: booklet.edition === "large",
   };
 }
 

@@ -1,5 +1,6 @@
 /** A printed booklet as its pages show it: what text stands where, how large, and what it belongs to. */
 import { getDocument, OPS } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { type Ink, inkOf } from "./ink.ts";
 
 /** Pieces of text on one line, as printed. Lengths in points, from the top left of the page. */
 export interface Line {
@@ -21,12 +22,27 @@ export interface Block {
   readonly wraps: readonly (readonly [string, string])[];
 }
 
+/** Where a picture stands. Lengths in points, from the top left of the page. */
+export interface Picture {
+  readonly says: string;
+  /** Whether it has letters in it, as rulers and charts have; those of exercises have drawn numbers. */
+  readonly lettered: boolean;
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
 export interface Page {
   readonly number: number;
   readonly width: number;
   readonly height: number;
   /** In the order of reading; running heads and feet are not among them. */
   readonly blocks: readonly Block[];
+  readonly pictures: readonly Picture[];
+  /** Running heads and feet. */
+  readonly margins: readonly Line[];
+  readonly inks: readonly Ink[];
   /** Every letter and blank in the order in which they are drawn, with nothing between them. */
   readonly drawn: string;
 }
@@ -35,6 +51,8 @@ interface Tag {
   readonly role?: string;
   readonly type?: string;
   readonly id?: string;
+  readonly alt?: string;
+  readonly bbox?: readonly number[];
   readonly children?: readonly Tag[];
 }
 
@@ -65,10 +83,11 @@ export async function pagesOf(bytes: Uint8Array): Promise<readonly Page[]> {
       const page = await document.getPage(number);
       const [, , width = 0, height = 0] = page.view;
       const { items } = await page.getTextContent({ includeMarkedContent: true });
-      const pieces = piecesById(items as readonly TextItem[], height);
+      const { pieces, loose } = piecesIn(items as readonly TextItem[], height);
       const tree = (await page.getStructTree()) as Tag | null;
       const blocks = tree ? blocksIn(tree, pieces, "") : [];
-      const { fnArray, argsArray } = await page.getOperatorList();
+      const operators = await page.getOperatorList();
+      const { fnArray, argsArray } = operators;
       const drawn = argsArray.flatMap((args, at) =>
         fnArray[at] === OPS.showText ? glyphsOf(args) : [],
       );
@@ -77,6 +96,9 @@ export async function pagesOf(bytes: Uint8Array): Promise<readonly Page[]> {
         width,
         height,
         blocks: blocks.filter(({ lines }) => lines.length > 0),
+        pictures: tree ? picturesIn(tree, pieces, height) : [],
+        margins: blockOf("Artifact", loose).lines,
+        inks: inkOf(operators),
         drawn: drawn.join(""),
       });
     }
@@ -91,8 +113,16 @@ const glyphsOf = ([glyphs]: readonly [
   readonly (number | { readonly unicode: string })[],
 ]): string[] => glyphs.flatMap((glyph) => (typeof glyph === "number" ? [] : glyph.unicode));
 
-function piecesById(items: readonly TextItem[], height: number): ReadonlyMap<string, Piece[]> {
+interface Pieces {
+  /** By the content they belong to. */
+  readonly pieces: ReadonlyMap<string, Piece[]>;
+  /** Those that belong to none. */
+  readonly loose: readonly Piece[];
+}
+
+function piecesIn(items: readonly TextItem[], height: number): Pieces {
   const byId = new Map<string, Piece[]>();
+  const loose: Piece[] = [];
   const open: (string | undefined)[] = [];
   for (const { type, id, str = "", transform = [], width = 0 } of items) {
     if (type === "beginMarkedContentProps") open.push(id);
@@ -100,21 +130,43 @@ function piecesById(items: readonly TextItem[], height: number): ReadonlyMap<str
     else if (type === "endMarkedContent") open.pop();
     else {
       const here = open.findLast((one) => one !== undefined);
-      if (here === undefined) continue;
       const [, , slant = 0, up = 0, left = 0, bottom = 0] = transform;
       const piece = {
-        id: here,
+        id: here ?? "",
         text: str,
         left,
         width,
         base: height - bottom,
         size: Math.hypot(slant, up),
       };
-      byId.set(here, [...(byId.get(here) ?? []), piece]);
+      if (here === undefined) loose.push(piece);
+      else byId.set(here, [...(byId.get(here) ?? []), piece]);
     }
   }
-  return byId;
+  return { pieces: byId, loose };
 }
+
+/** Pictures that have something on the page: the tree names those of other pages as well. */
+function picturesIn(tag: Tag, pieces: ReadonlyMap<string, Piece[]>, height: number): Picture[] {
+  const [left = 0, bottom = 0, right = 0, top = 0] = tag.bbox ?? [];
+  const here = tag.role === "Figure" && tag.bbox && isDrawn(tag);
+  const lettered = inside(tag, pieces).some(({ text }) => text.trim() !== "");
+  const own = {
+    says: tag.alt ?? "",
+    lettered,
+    left,
+    right,
+    top: height - top,
+    bottom: height - bottom,
+  };
+  return [
+    ...(here ? [own] : []),
+    ...(tag.children ?? []).flatMap((child) => picturesIn(child, pieces, height)),
+  ];
+}
+
+const isDrawn = ({ type, children = [] }: Tag): boolean =>
+  type === "content" || children.some(isDrawn);
 
 /** Tags whose text is one block, whatever stands inside. */
 const WHOLE = /^(H[1-6]|P|TD|TH|Caption|Figure|Lbl)$/;

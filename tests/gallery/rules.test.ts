@@ -27,6 +27,9 @@ const page = (number: number, ...blocks: readonly Block[]): Page => ({
   width: 595,
   height: 842,
   blocks,
+  pictures: [],
+  margins: [],
+  inks: [],
   drawn: blocks.flatMap(({ lines }) => lines.map(({ text }) => text)).join(""),
 });
 const first = page(1, block("H1", "A course"), block("P", "It begins.", { base: FULL }));

@@ -39,6 +39,16 @@ const SIZES = {
 
 const BODY = /^(P|LI)$/;
 
+/** Least contrast of text once it is grey: WCAG 2, 1.4.3. */
+const LEAST_CONTRAST = 4.5;
+
+/** Least height of a picture in millimetres; one that is long is that wide instead, in large print as the page. */
+const PICTURES = {
+  standard: { high: 19, wide: 70 },
+  large: { high: 60, wide: 155 },
+  summary: { high: 19, wide: 42 },
+} as const;
+
 /** A page has to be so full, unless it is the last of its part. */
 const LEAST_FULL = 0.4;
 
@@ -62,7 +72,7 @@ export const RULES = {
       if (at === 0 || beginsPart(page) || holdsWeeks(page)) return [];
       if (isWholeExercise(page)) return [];
       const headings = page.blocks.filter(isHeading);
-      const inner = headings.filter(({ role }) => role === "H3");
+      const inner = headings.filter(({ role }) => role === "H3" || role === "H4");
       return inner.length <= 1 && fullness(page, marginsOf(book)) < LEAST_FULL
         ? [problem("box-alone", page, headings.map(textOf).join(" · ") || textOf(page.blocks[0]))]
         : [];
@@ -102,6 +112,54 @@ export const RULES = {
       }),
     ),
 
+  /** Running heads and feet are no smaller than anything else. */
+  "head-small": ({ edition, pages }: Book) =>
+    pages.flatMap((page) =>
+      page.margins
+        .filter(({ size, text }) => size < SIZES[edition].any - 0.05 && /[\p{L}\p{N}]/u.test(text))
+        .map(({ size, text }) => problem("head-small", page, `${size.toFixed(1)} pt: ${text}`)),
+    ),
+
+  /** What is read stands out from its ground when it is printed or copied in grey. */
+  "grey-faint": ({ pages }: Book) =>
+    pages.flatMap((page) => {
+      const faint = page.inks.filter(({ contrast }) => contrast < LEAST_CONTRAST);
+      const least = Math.min(...faint.map(({ contrast }) => contrast));
+      return faint.length === 0
+        ? []
+        : [
+            problem(
+              "grey-faint",
+              page,
+              `${least.toFixed(1)}: ${faint.map(({ text }) => text).join("")}`,
+            ),
+          ];
+    }),
+
+  /** Pictures of exercises are large enough to see a hand and a foot. */
+  "picture-small": (book: Book) => {
+    const { high, wide } = PICTURES[book.edition];
+    return book.pages.flatMap((page) =>
+      page.pictures
+        .filter(({ lettered }) => !lettered && !isLogo(book, page))
+        .filter(
+          ({ left, right, top, bottom }) => bottom - top < high * MM && right - left < wide * MM,
+        )
+        .map(({ says, top, bottom }) =>
+          problem("picture-small", page, `${Math.round((bottom - top) / MM)} mm: ${says}`),
+        ),
+    );
+  },
+
+  /** The steps of an exercise stand on one page. */
+  "steps-split": ({ pages }: Book) =>
+    pages.flatMap((page, at) => {
+      const [first] = page.blocks;
+      const before = pages[at - 1]?.blocks.at(-1);
+      const goesOn = first !== undefined && isStep(first) && before !== undefined && isStep(before);
+      return goesOn ? [problem("steps-split", page, textOf(first))] : [];
+    }),
+
   /** A cell is wide enough for more than one word a line. */
   "cell-narrow": ({ pages }: Book) =>
     pages.flatMap((page) =>
@@ -114,8 +172,11 @@ export const RULES = {
 
   "over-margin": (book: Book) => {
     const { sides, top, bottom } = marginsOf(book);
-    return book.pages.flatMap((page) =>
-      page.blocks.flatMap(({ lines }) =>
+    return book.pages.flatMap((page) => [
+      ...page.pictures
+        .filter(({ left, right }) => left < sides - 2 || right > page.width - sides + 2)
+        .map(({ says }) => problem("over-margin", page, says)),
+      ...page.blocks.flatMap(({ lines }) =>
         lines
           .filter(
             ({ left, right, base, size }) =>
@@ -126,7 +187,7 @@ export const RULES = {
           )
           .map(({ text }) => problem("over-margin", page, text)),
       ),
-    );
+    ]);
   },
 
   /** Numbers stay with what they belong to: "8 out of" and "10", "2.5" and "kg". */
@@ -201,6 +262,14 @@ const isStop = (block: Block): boolean => {
   const [said = ""] = textOf(block).split(" (");
   return isHeading(block) && STOPS.has(said);
 };
+
+/** A step of an exercise: an item that is counted. */
+const isStep = (block: Block): boolean =>
+  block.role === "LI" && /^\d+\.\s?\p{L}/u.test(textOf(block));
+
+/** The clinic's own picture stands on the first page, above all text. */
+const isLogo = ({ edition }: Book, { number }: Page): boolean =>
+  edition !== "summary" && number === 1;
 
 /** An easier exercise that begins on its page and ends there with its signs to stop. */
 const isWholeExercise = ({ blocks: [first, ...rest] }: Page): boolean =>

@@ -1,7 +1,17 @@
 /** Reads what each piece of marked content in a page shows: its text, its box, where its text stands. */
 
 import type { PdfFont } from "../fonts/fonts.ts";
-import { BOX_NONE, type Box, grown, type Matrix, moved, times, UNIT } from "../objects/boxes.ts";
+import {
+  BOX_ALL,
+  BOX_NONE,
+  type Box,
+  grown,
+  type Matrix,
+  moved,
+  nearest,
+  times,
+  UNIT,
+} from "../objects/boxes.ts";
 import { broken } from "../objects/broken.ts";
 import { numbers, type Operation, type Operations, operands } from "../objects/content.ts";
 import { GREATER, LESS } from "../objects/lexer.ts";
@@ -40,6 +50,8 @@ interface State {
   readonly matrix: Matrix;
   readonly font: PdfFont | undefined;
   readonly size: number;
+  /** What is outside is not seen; followed only where a box is asked for. */
+  readonly clip: Box;
 }
 
 /** What a piece shows as one text; where a line ends within it, a space. */
@@ -79,13 +91,15 @@ class MarkReader implements PageMarks {
   readonly #boxed: ReadonlySet<number>;
   readonly #open: (number | undefined)[] = [];
   readonly #saved: State[] = [];
-  #state: State = { matrix: UNIT, font: undefined, size: 0 };
+  #state: State = { matrix: UNIT, font: undefined, size: 0, clip: BOX_ALL };
   #text: Matrix = UNIT;
   #place: Operation | undefined;
   /** A mark that says how its glyphs are spelled; its text counts once. */
   #spelled: { readonly depth: number; text: string } | undefined;
   /** Where the path leads that is being built; it counts once it is painted. */
   #path: number[] = [];
+  /** Whether that path cuts what is painted from then on. */
+  #cuts = false;
 
   constructor(bytes: Buffer, fonts: ReadonlyMap<string, PdfFont>, boxed: ReadonlySet<number>) {
     this.#bytes = bytes;
@@ -146,8 +160,12 @@ class MarkReader implements PageMarks {
       case "sh":
         this.#picture();
         return;
+      case "W":
+      case "W*":
+        this.#cuts = true;
+        return;
       case "n":
-        this.#path = [];
+        this.#endPath();
         return;
       default:
         this.#shape(operation);
@@ -206,14 +224,26 @@ class MarkReader implements PageMarks {
       this.#path.push(...(operator === "re" ? [x, y, x + width, y + height] : points));
     } else if (PAINTS.has(operator)) {
       this.#grow(mark, this.#path);
-      this.#path = [];
+      this.#endPath();
     }
   }
 
-  #grow(mark: { box: Box }, points: readonly number[]): void {
+  #endPath(): void {
+    if (this.#cuts) {
+      const shape = { box: BOX_NONE };
+      this.#grow(shape, this.#path);
+      this.#state = { ...this.#state, clip: shape.box };
+    }
+    this.#path = [];
+    this.#cuts = false;
+  }
+
+  /** By the points' part that is seen. */
+  #grow(shape: { box: Box }, points: readonly number[]): void {
+    const { matrix, clip } = this.#state;
     for (let index = 0; index + 1 < points.length; index += 2) {
       const [x, y] = [points[index] as number, points[index + 1] as number];
-      mark.box = grown(mark.box, moved(this.#state.matrix, x, y));
+      shape.box = grown(shape.box, nearest(clip, moved(matrix, x, y)));
     }
   }
 
@@ -248,10 +278,10 @@ class MarkReader implements PageMarks {
 const PLACES = new Set(["Tm", "Td"]);
 const BUILDS = new Set(["m", "l", "c", "v", "y", "re"]);
 const PAINTS = new Set(["f", "F", "f*", "S", "s", "B", "B*", "b", "b*"]);
-const SHAPES = new Set([...BUILDS, ...PAINTS]);
+const SHAPES = new Set([...BUILDS, ...PAINTS, "W", "W*"]);
 
 /** Change nothing that is followed here. */
-const STILL = new Set("gs rg RG g G k K cs CS sc SC scn SCN w J j M d ri i ET h W W*".split(" "));
+const STILL = new Set("gs rg RG g G k K cs CS sc SC scn SCN w J j M d ri i ET h".split(" "));
 
 /** The codes of two bytes that an operation shows; mostly it has one string of hexadecimal digits. */
 function shownCodes(bytes: Buffer, operation: Operation): number[] {
