@@ -1,7 +1,7 @@
 /** Each rule finds the page that breaks it, and leaves the page that does not. */
 import { expect, test } from "vitest";
-import type { Block, Page } from "./pages.ts";
-import { problemsOf, type RuleName } from "./rules.ts";
+import type { Block, Line, Page } from "./pages.ts";
+import { type Book, problemsOf, RULES, type RuleName } from "./rules.ts";
 
 const FULL = 700;
 
@@ -20,7 +20,14 @@ const block = (
 ): Block => ({
   role,
   wraps,
-  lines: text.split(" / ").map((line) => ({ text: line, left, right, base, size })),
+  lines: text.split(" / ").map((words) => line(words, { base, size, left, right })),
+});
+const line = (text: string, { base = FULL, size = 12, left = 60, right = 300 }: Text): Line => ({
+  text,
+  left,
+  right,
+  base,
+  size,
 });
 const page = (number: number, ...blocks: readonly Block[]): Page => ({
   number,
@@ -33,6 +40,12 @@ const page = (number: number, ...blocks: readonly Block[]): Page => ({
   drawn: blocks.flatMap(({ lines }) => lines.map(({ text }) => text)).join(""),
 });
 const first = page(1, block("H1", "A course"), block("P", "It begins.", { base: FULL }));
+const kept = page(2, block("H2", "Exercise 1", { base: 90 }), block("P", "Steps."));
+const standard = (more: Partial<Page>): Book => ({
+  edition: "standard",
+  paper: "A4",
+  pages: [first, { ...kept, ...more }],
+});
 const rest = page(2, block("H2", "Exercise 1"), block("P", "Steps."));
 
 const ROWS: readonly (readonly [RuleName, string, readonly Page[]])[] = [
@@ -157,6 +170,89 @@ const ROWS: readonly (readonly [RuleName, string, readonly Page[]])[] = [
   ],
 ];
 
+/** Faults of pictures, of contrast, of running heads and over two pages. */
+const picture = {
+  says: "Standing.",
+  lettered: false,
+  left: 100,
+  right: 300,
+  top: 100,
+  bottom: 280,
+};
+const low = { ...picture, right: 290, bottom: 150 };
+const OTHERS: readonly (readonly [RuleName, string, Book])[] = [
+  ["head-small", "a small running head", standard({ margins: [line("Brookfold", { size: 9 })] })],
+  [
+    "head-small",
+    "a running head that is small for large print",
+    { ...standard({ margins: [line("Brookfold", { size: 12 })] }), edition: "large" },
+  ],
+  ["grey-faint", "yellow letters on white", standard({ inks: [{ text: "Rest", contrast: 3.9 }] })],
+  ["picture-small", "a picture of 18 mm", standard({ pictures: [low] })],
+  [
+    "picture-small",
+    "a picture in large print that is not 60 mm high",
+    { ...standard({ pictures: [{ ...picture, bottom: 260 }] }), edition: "large" },
+  ],
+  [
+    "picture-small",
+    "one in the summary",
+    { ...standard({ pictures: [{ ...low, right: 200 }] }), edition: "summary" },
+  ],
+  ["over-margin", "a picture in the margin", standard({ pictures: [{ ...picture, left: 30 }] })],
+  [
+    "steps-split",
+    "a step on the next page",
+    {
+      ...standard({}),
+      pages: [
+        first,
+        page(2, block("H2", "Exercise 1", { base: 90 }), block("LI", "1.Rise up.")),
+        page(3, block("LI", "2.Lower slowly."), block("H3", "Feel"), block("H3", "Check")),
+      ],
+    },
+  ],
+];
+
+test.each(OTHERS)("%s finds %s", (rule, _name, book) => {
+  expect(problemsOf(book).map((one) => one.rule)).toContain(rule);
+});
+
+test.each([
+  [
+    "grey-faint",
+    "grey at the least contrast",
+    standard({ inks: [{ text: "Rest", contrast: 4.5 }] }),
+  ],
+  [
+    "picture-small",
+    "a picture of 63 mm",
+    { ...standard({ pictures: [picture] }), edition: "large" },
+  ],
+  ["picture-small", "a ruler", standard({ pictures: [{ ...low, lettered: true }] })],
+  ["picture-small", "a long one", standard({ pictures: [{ ...low, right: 320 }] })],
+  [
+    "picture-small",
+    "the code of an address",
+    standard({ pictures: [{ ...low, says: "Code for the address clinic.example" }] }),
+  ],
+  [
+    "steps-split",
+    "bullets that go on",
+    {
+      ...standard({}),
+      pages: [first, kept, page(3, block("LI", "A fall."), block("H3", "One"), block("H3", "Two"))],
+    },
+  ],
+] as readonly (readonly [RuleName, string, Book])[])("%s leaves %s", (rule, _name, book) => {
+  expect(problemsOf(book).map((one) => one.rule)).not.toContain(rule);
+});
+
+test("every rule is seen to find something", () => {
+  const tried = new Set<string>([...ROWS, ...OTHERS].map(([rule]) => rule));
+  expect([...tried].sort()).toEqual(Object.keys(RULES).sort());
+});
+
 test.each(ROWS)("%s finds %s", (rule, _name, pages) => {
   const found = problemsOf({ edition: "standard", paper: "A4", pages });
   expect(found.map((one) => one.rule)).toContain(rule);
@@ -174,7 +270,7 @@ test("an easier exercise that stands on a page as a whole is not alone", () => {
 });
 
 test("pages that keep the rules have no problems", () => {
-  const kept = page(
+  const whole = page(
     2,
     block("H2", "Exercise 1", { base: 90 }),
     block("P", "Should feel / 8 out of 10, for 3 seconds.", {
@@ -185,6 +281,6 @@ test("pages that keep the rules have no problems", () => {
     block("H3", "Stop and call us if", { base: 600 }),
     block("LI", "A sharp pain."),
   );
-  const drawn = { ...kept, drawn: "Should feel 8 out of 10" };
+  const drawn = { ...whole, drawn: "Should feel 8 out of 10" };
   expect(problemsOf({ edition: "standard", paper: "A4", pages: [first, drawn] })).toEqual([]);
 });

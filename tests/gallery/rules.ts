@@ -1,7 +1,7 @@
 /** What a printed page must not do to a reader: rules on its text as it stands on paper. */
 import type { Edition } from "../../src/compose/model.ts";
 import { loadWords } from "../../src/words/load-words.ts";
-import type { Block, Line, Page } from "./pages.ts";
+import type { Block, Line, Page, Picture } from "./pages.ts";
 
 export interface Problem {
   readonly rule: RuleName;
@@ -9,7 +9,7 @@ export interface Problem {
   readonly says: string;
 }
 
-interface Book {
+export interface Book {
   readonly edition: Edition;
   readonly paper: "A4" | "Letter";
   readonly pages: readonly Page[];
@@ -141,7 +141,7 @@ export const RULES = {
     const { high, wide } = PICTURES[book.edition];
     return book.pages.flatMap((page) =>
       page.pictures
-        .filter(({ lettered }) => !lettered && !isLogo(book, page))
+        .filter((picture) => !picture.lettered && !isCode(picture) && !isLogo(book, page))
         .filter(
           ({ left, right, top, bottom }) => bottom - top < high * MM && right - left < wide * MM,
         )
@@ -266,6 +266,10 @@ const isStop = (block: Block): boolean => {
 /** A step of an exercise: an item that is counted. */
 const isStep = (block: Block): boolean =>
   block.role === "LI" && /^\d+\.\s?\p{L}/u.test(textOf(block));
+
+/** The square code of an address has a size of its own. */
+const CODES = LANGUAGES.map((words) => words.say("frame.to-phone.code", { address: "" }));
+const isCode = ({ says }: Picture): boolean => CODES.some((words) => says.startsWith(words));
 
 /** The clinic's own picture stands on the first page, above all text. */
 const isLogo = ({ edition }: Book, { number }: Page): boolean =>
