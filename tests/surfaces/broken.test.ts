@@ -16,6 +16,10 @@ const ONE_LEG = "exercise-heel-raise-one-leg-step-weight";
 const TICK = '<td class="tick"></td>';
 
 /** What is broken, in which output, how, and the kind of fact by which it is seen. */
+/** What the diary says of a clinic that has a page on booklets for the phone. */
+const PHONE_PAGE = `phone, too. Fill in one of the two. How to get it: <span class="address">harrow.example</span></p>
+<svg role="img" aria-label="Code for the address harrow.example"></svg><p>`;
+
 const ROWS: readonly (readonly [
   string,
   "html" | "ics" | "json" | "table",
@@ -296,6 +300,12 @@ const ROWS: readonly (readonly [
     "json",
     inText(/("date": "2026-11-30",\s*)"part": "evening"/, '$1"part": "morning"'),
     "session",
+  ],
+  [
+    "diary: an address for the phone that the clinic does not have",
+    "html",
+    page("part-diary", "phone, too: ask us. Fill in one of the two.", PHONE_PAGE),
+    "phone page",
   ],
   ["JSON: a tempo", "json", inText('"tempo": "3-0-3-0"', '"tempo": "3-1-3-0"'), "pace"],
   ["JSON: how often", "json", inText('"per_week": 3', '"per_week": 2'), "often"],

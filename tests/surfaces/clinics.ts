@@ -44,6 +44,7 @@ const SETTINGS: readonly Readonly<Record<string, unknown>>[] = [
     ...ENGLISH,
     pain: { comfortable: 3, during: 4, after: 3 },
     look: { colour: "#1d4f3a" },
+    phone_page: "https://harrow-lane.example/phone?from=paper&for=you",
     week: { prefer: ["tue", "sat"] },
   },
   {
@@ -53,7 +54,12 @@ const SETTINGS: readonly Readonly<Record<string, unknown>>[] = [
     week: { hard_days_in_row: 2 },
     dosing: { one_rm: "brzycki" },
   },
-  { ...GERMAN, paper: "Letter", dosing: { changeover: "2 min", last_rest: true } },
+  {
+    ...GERMAN,
+    phone_page: "https://weiher.example/handy",
+    paper: "Letter",
+    dosing: { changeover: "2 min", last_rest: true },
+  },
   { ...GERMAN, locale: "de-AT", pain: { comfortable: 1, during: 4, after: 3, call: 7 } },
 ];
 

@@ -7,7 +7,7 @@ import { readShort } from "./dose-words.ts";
 import { gateFact, withoutGate } from "./gates.ts";
 import { readDate } from "./numbers.ts";
 import { readPhases } from "./phases.ts";
-import { type Row, rowsIn, type Section } from "./sections.ts";
+import { picturesIn, type Row, rowsIn, type Section, textsIn } from "./sections.ts";
 
 interface Exercise {
   readonly title: string;
@@ -25,7 +25,13 @@ interface Table {
   asked: Map<string, boolean>;
 }
 
-export function readDiary({ parts }: Section, facts: Fact[], say: Say, context: Context): void {
+export function readDiary(
+  { blocks: head, parts }: Section,
+  facts: Fact[],
+  say: Say,
+  context: Context,
+): void {
+  readToPhone(head, say, context);
   let exercises = new Map<string, Exercise>();
   for (const { title, blocks } of parts) {
     const own = exercisesIn(blocks, context);
@@ -38,6 +44,20 @@ export function readDiary({ parts }: Section, facts: Fact[], say: Say, context: 
     }
     sayAsked(table, say, title);
   }
+}
+
+/** Where the booklet for the phone is to be had; the code beside it is said to lead to the same address. */
+function readToPhone(blocks: Section["blocks"], say: Say, { label }: Context): void {
+  const [heading, at] = [label("frame.to-phone.heading"), label("frame.to-phone.at")];
+  const said = textsIn(blocks).find((text) => text.startsWith(heading));
+  const rest = said?.slice(heading.length).trim();
+  if (rest === label("frame.to-phone.ask")) say("phone page", "", NONE, `diary, ${heading}`);
+  else if (rest?.startsWith(at)) {
+    const shown = rest.slice(at.length).trim();
+    say("phone page", "", `https://${shown}`, `diary, ${heading}`);
+    if (!picturesIn(blocks).includes(label("frame.to-phone.code").replace("{address}", shown)))
+      throw new Error(`no code stands beside "${said}"`);
+  } else throw new Error(`the diary does not say how to get the booklet on a phone: "${said}"`);
 }
 
 /** "1 Rise up on your toes", those that wait for a sign under it. */

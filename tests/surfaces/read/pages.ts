@@ -139,6 +139,7 @@ const PAGES: readonly Page[] = [
       // a week without sessions has no rows
       "phase label",
       "weight asked for",
+      "phone page",
       ...SHORT_KINDS,
     ],
     read: (section, { facts, say, context }) => readDiary(section, facts, say, context),

@@ -15,6 +15,7 @@ import {
   weeksOf,
 } from "../shipped.ts";
 import type { Context } from "./context.ts";
+import { NONE } from "./dose-facts.ts";
 import { plainNumber } from "./numbers.ts";
 import { BLEEDING } from "./urgent.ts";
 import { withoutSpaces } from "./weeks-page.ts";
@@ -39,6 +40,8 @@ export function readSources({ plan, clinic, made }: Client, context: Context): S
   say("telephone", "clinic", String(settings.phone), "clinic: phone");
   say("telephone", "emergency", String(settings.emergency), "clinic: emergency");
   say("telephone", "when closed", String(settings.out_of_hours), "clinic: out_of_hours");
+  const { phone_page: page } = settings;
+  say("phone page", "", page === undefined ? NONE : String(page), "clinic: phone_page");
   for (const number of [settings.phone, settings.emergency]) {
     say(
       "address of telephone",
