@@ -9,7 +9,11 @@ export interface PhasePage {
   readonly aim: string;
   /** "Weeks 1 to 8: Monday 30 November to Sunday 24 January". */
   readonly when: string;
+  /** "Weeks 1 to 8", as a dose that holds in all of them names them. */
+  readonly weeks: string;
   readonly rows: readonly DoseRow[];
+  /** What its words mean, on the page that is the first to use them. */
+  readonly explained: DoseExplained;
   readonly sessions: string;
   /** The usual days: "Monday, Wednesday and Friday evening". */
   readonly days: string;
@@ -19,6 +23,14 @@ export interface PhasePage {
   readonly badDay: BadDay | undefined;
   /** "On a bad day, leave this session out.", where a session has nothing for one. */
   readonly leaveOut: string | undefined;
+}
+
+/** What the words of a dose mean. */
+export interface DoseExplained {
+  /** A dose of the page in plain words: "“3 sets of 15”: do it 15 times, then rest. Do that 3 times in all." */
+  readonly work: string | undefined;
+  /** Numbers from 0 to 10 that say how hard it should feel, each once, and all in words: "5 and 7". */
+  readonly effort: { readonly numbers: readonly number[]; readonly words: string } | undefined;
 }
 
 export interface BadDay {

@@ -9,6 +9,7 @@ import { exerciseAnchor, phaseAnchor } from "./anchors.ts";
 import { badDay, leaveOutWords } from "./bad-day.ts";
 import { minutesWords } from "./calendar.ts";
 import type { Composing } from "./composing.ts";
+import { explainedOn } from "./dose-example.ts";
 import { doseLines, doseWords, oftenWords, weekWords } from "./dose-words.ts";
 import type { DoseLine, PhasePage } from "./exercise-model.ts";
 import { moveOnWords, startSign } from "./flag-words.ts";
@@ -27,16 +28,22 @@ export function phasePages(composing: Composing): PhasePage[] {
     return weeks ? [{ phase, weeks }] : [];
   });
   const versions = phases.map(({ phase }) => badDay(phase, composing));
+  const explained = explainedOn(
+    phases.map(({ phase }) => phase),
+    composing,
+  );
   return phases.map(({ phase, weeks: { first, last } }, at): PhasePage => {
     const from = schedule.weeks[first - 1]?.days[0]?.date ?? program.plan.value.starts;
     const to = schedule.weeks[last - 1]?.days.at(-1)?.date ?? from;
+    const weeks = weekWords(first, last, write);
     return {
       anchor: phaseAnchor(phase),
       label: phaseLabel(program, phase, words),
       title: phase.title,
       aim: phase.aim,
+      weeks,
       when: words.say("weeks.when", {
-        weeks: weekWords(first, last, write),
+        weeks,
         from: write.longDate(from),
         to: write.longDate(to),
       }),
@@ -47,6 +54,7 @@ export function phasePages(composing: Composing): PhasePage[] {
         when: startSign(exercise, program, write),
         doses: dosesIn(phase, exercise, composing),
       })),
+      explained: explained[at] ?? { work: undefined, effort: undefined },
       sessions: sessionWords(phase, composing),
       days: usualDays(phase, composing),
       moveOn: moveOnWords(phase, phases[at + 1]?.phase, program, write),

@@ -1,5 +1,5 @@
 /** Sorts the parts of doses into what always holds and what changes from row to row. */
-import type { DoseLine, DoseRow, ExercisePage } from "../compose/exercise-model.ts";
+import type { DoseLine, DoseRow, ExercisePage, PhasePage } from "../compose/exercise-model.ts";
 
 /** A row of a dose table: the words that change, side by side with the weeks they hold in. */
 interface DoseCells {
@@ -19,6 +19,8 @@ interface DoseRowView {
   readonly when: string | undefined;
   /** What holds in every row. */
   readonly common: readonly string[];
+  /** Whether there is anything that holds in every row, or a sign. */
+  readonly more: boolean;
   readonly lines: readonly DoseCells[];
 }
 
@@ -37,24 +39,48 @@ const ONE_LINE = 36;
 
 const PARTS = ["pace", "rest", "effort", "often"] as const;
 
-/** An exercise of a phase; what is the same in all its rows is said once. */
-export function doseRowView(row: DoseRow, number: number | undefined): DoseRowView {
+/**
+ * The doses of a phase. What is the same for all of several exercises is said once above the table. Where
+ * no dose changes in its weeks, an exercise is one row, with a line under it for what else there is to say.
+ */
+export function phaseDoses(
+  { rows, weeks }: Pick<PhasePage, "rows" | "weeks">,
+  numbers: ReadonlyMap<string, number>,
+) {
+  const lines = rows.flatMap(({ doses }) => doses);
+  const [first] = lines;
+  const shared = new Set(
+    PARTS.filter((part) => rows.length > 1 && first?.[part] !== undefined && isLevel(lines, part)),
+  );
+  const flat = rows.every(({ doses }) => doses.length === 1 && doses[0]?.weeks === weeks);
+  const groups = rows.map((row) => doseRowView(row, numbers.get(row.anchor), shared));
+  return { ...doseTable(groups), flat, shared: first ? said(first, shared) : [] };
+}
+
+/** An exercise of a phase; what is the same in all its rows is said once, what is `shared` nowhere. */
+function doseRowView(
+  row: DoseRow,
+  number: number | undefined,
+  shared: ReadonlySet<Part>,
+): DoseRowView {
   const changing = changingParts(row.doses);
   const [first] = row.doses;
+  const common = PARTS.filter((part) => !changing.has(part) && !shared.has(part));
+  const always = first === undefined ? [] : said(first, new Set(common));
   return {
     exercise: row.exercise,
     anchor: row.anchor,
     number: number === undefined ? "" : String(number),
     side: row.side,
     when: row.when,
-    common:
-      first === undefined ? [] : said(first, new Set(PARTS.filter((part) => !changing.has(part)))),
+    common: always,
+    more: always.length > 0 || row.when !== undefined,
     lines: row.doses.map((dose) => cells(dose, changing)),
   };
 }
 
 /** The columns that rows of exercises need. */
-export function doseTable<Group extends { readonly lines: readonly DoseCells[] }>(
+function doseTable<Group extends { readonly lines: readonly DoseCells[] }>(
   groups: readonly Group[],
 ): DoseTableView<Group> {
   const lines = groups.flatMap((group) => group.lines);
@@ -83,8 +109,11 @@ export function exerciseDoses({ phases }: Pick<ExercisePage, "phases">) {
 type Part = (typeof PARTS)[number];
 
 function changingParts(doses: readonly DoseLine[]): ReadonlySet<Part> {
-  return new Set(PARTS.filter((part) => new Set(doses.map((dose) => dose[part])).size > 1));
+  return new Set(PARTS.filter((part) => !isLevel(doses, part)));
 }
+
+const isLevel = (doses: readonly DoseLine[], part: Part): boolean =>
+  new Set(doses.map((dose) => dose[part])).size <= 1;
 
 function cells(dose: DoseLine, changing: ReadonlySet<Part>): DoseCells {
   return { weeks: dose.weeks, work: dose.work, load: dose.load ?? "", how: said(dose, changing) };

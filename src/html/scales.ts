@@ -1,4 +1,5 @@
 /** Draws the scales from 0 to 10 and the cover's steps as SVG of lines, areas and numbers. */
+import type { DoseExplained } from "../compose/exercise-model.ts";
 import type { CalendarWeek, Cover, PainPage, WeekSteps } from "../compose/model.ts";
 import type { PainZone } from "../pain/zone.ts";
 import type { Words } from "../words/words.ts";
@@ -100,6 +101,35 @@ export function drawSteps(steps: WeekSteps | undefined, weeks: readonly Calendar
     )}" width="${round(width - 0.8)}" height="${round(height)}"/>`;
   });
   return picture("", WIDTH, 12.5, bars);
+}
+
+/** Cells of the small ruler of effort, and their height. */
+const EFFORT_CELL = 9;
+const EFFORT_HEIGHT = 8;
+
+/** A small ruler from 0 to 10 on which the numbers that are asked for are framed and dark. */
+export function drawEffort(
+  { numbers, words }: NonNullable<DoseExplained["effort"]>,
+  { say }: Words,
+): string {
+  const left = (n: number) => EDGE + n * EFFORT_CELL;
+  const middle = EFFORT_HEIGHT - 2.2;
+  const cells = NUMBERS.map((n) => {
+    // a half lies in two cells
+    const asked = numbers.some((one) => Math.abs(one - n) < 1);
+    const cell = asked
+      ? `<rect class="zone-too-much" x="${left(n)}" y="1" width="${EFFORT_CELL}" height="${EFFORT_HEIGHT}"/>`
+      : "";
+    return `${cell}${text(left(n) + EFFORT_CELL / 2, middle + 1, n, asked ? "num on-too-much" : "num")}`;
+  });
+  const marks = NUMBERS.map((n) => line(left(n), 1, left(n), 1 + EFFORT_HEIGHT, "thin"));
+  const frame = `<rect class="frame" x="${EDGE}" y="1" width="${11 * EFFORT_CELL}" height="${EFFORT_HEIGHT}"/>`;
+  const label = say("phase.effort-picture", { list: words });
+  return picture(label, 2 * EDGE + 11 * EFFORT_CELL, EFFORT_HEIGHT + 2, [
+    ...cells,
+    ...marks,
+    frame,
+  ]);
 }
 
 function area(zone: PainZone, x: number, y: number, width: number, height: number): string {

@@ -4,10 +4,10 @@ import type { Booklet, WeekSteps } from "../compose/model.ts";
 import type { Words } from "../words/words.ts";
 import { drawProgress } from "./charts.ts";
 import { diaryHow, diaryParts } from "./diary.ts";
-import { doseRowView, doseTable, exerciseDoses } from "./doses.ts";
+import { exerciseDoses, phaseDoses } from "./doses.ts";
 import { renderMarkdown } from "./markdown.ts";
 import type { Part } from "./pages.ts";
-import { drawGoal, drawRuler, drawSteps, drawZone } from "./scales.ts";
+import { drawEffort, drawGoal, drawRuler, drawSteps, drawZone } from "./scales.ts";
 import { calendarView } from "./weeks.ts";
 
 /** A line of the list of contents. */
@@ -27,7 +27,8 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
   const numbers = new Map(booklet.exercises.map(({ anchor, number }) => [anchor, number]));
   const phases = booklet.phases.map((phase, index) => ({
     ...phase,
-    ...doseTable(phase.rows.map((row) => doseRowView(row, numbers.get(row.anchor)))),
+    ...phaseDoses(phase, numbers),
+    explains: explains(phase, words),
     part: part(`phase-${index + 1}`, phase.label ?? phase.title),
   }));
   const exercises = booklet.exercises.map((exercise, index) => ({
@@ -120,6 +121,12 @@ const toPhone = ({ clinic: { phonePage } }: Booklet) =>
   phonePage === undefined
     ? undefined
     : { shown: phonePage.replace(/^https:\/\//, ""), ...drawCode(phonePage) };
+
+/** What the words of a dose mean; undefined where an earlier page has said it. */
+function explains({ explained: { work, effort } }: Booklet["phases"][number], words: Words) {
+  if (work === undefined && effort === undefined) return undefined;
+  return { work, effort: effort && drawEffort(effort, words) };
+}
 
 /** The part whose last page has room for the client's questions, as a rule; the diary begins anew after it. */
 type BeforeQuestions = "easier" | "progress" | "diary";

@@ -394,6 +394,11 @@ export const achilles: Booklet = {
       title: PHASE,
       aim: "Make your calf and your tendon stronger, so that stairs and running hurt less.",
       when: "Weeks 1 to 12: Monday 30 November to Sunday 21 February",
+      weeks: "Weeks 1 to 12",
+      explained: {
+        work: "“3 sets of 15”: do it 15 times, then rest 2 minutes. Do that 3 times in all.",
+        effort: { numbers: [6, 7], words: "6 and 7" },
+      },
       rows: heelRaises.map(({ title, anchor, side, phases }) => ({
         exercise: title,
         anchor,
@@ -541,6 +546,8 @@ export const shoulder: Booklet = {
     label: `Phase ${phase} of 2`,
     title: phase === 1 ? FIRST : SECOND,
     aim: "Less pain when you lift your arm, and muscles that hold the joint in place.",
+    explained: { work: undefined, effort: undefined },
+    weeks: phase === 1 ? "Weeks 1 to 6" : "Weeks 7 to 12",
     when:
       phase === 1
         ? "Weeks 1 to 8: Tuesday 1 December to Monday 25 January"

@@ -13,47 +13,96 @@ import { urgentIn, urgentSign } from "./urgent.ts";
 
 /** Which column holds what; the order of the heads. */
 interface Columns {
+  /** What the first column names. */
+  readonly first: "weeks" | "exercise";
   readonly load: number;
   readonly how: number;
 }
 
 function columnsOf(row: Row, { label }: Context): Columns | undefined {
   const heads = row.cells.map(({ text }) => text);
-  if (heads[0] !== label("frame.phase.weeks")) return undefined;
-  return {
-    load: heads.indexOf(label("frame.phase.load")),
-    how: heads.indexOf(label("frame.phase.how")),
-  };
+  const first = (["weeks", "exercise"] as const).find(
+    (one) => heads[0] === label(`frame.phase.${one}`) && heads[1] === label("frame.phase.work"),
+  );
+  return (
+    first && {
+      first,
+      load: heads.indexOf(label("frame.phase.load")),
+      how: heads.indexOf(label("frame.phase.how")),
+    }
+  );
 }
 
-/** The rows of a phase's table, an exercise's name over its weeks. Gives the weeks that the rows name. */
+/** What a phase's page says above its table: its weeks, and what holds for all exercises. */
+export interface AboveTable {
+  readonly weeks: string;
+  readonly shared: string;
+}
+
+/**
+ * The rows of a phase's table: an exercise's name over its weeks, or a row an exercise and a line under it
+ * for what else holds. Gives the weeks that the rows name.
+ */
 export function readDoseRows(
   rows: readonly Row[],
+  { weeks: whole, shared }: AboveTable,
   facts: Fact[],
   phase: string,
   context: Context,
 ): number[] {
-  let columns: Columns = { load: -1, how: -1 };
+  const [head, ...others] = rows;
+  const columns = head && columnsOf(head, context);
+  if (!columns) return [];
+  // a table that goes on over the page has its head again
+  const body = others.filter((row) => columnsOf(row, context) === undefined);
+  const doses =
+    columns.first === "weeks"
+      ? underNames(body, context)
+      : body.flatMap((row, at) => besideName(row, body[at + 1], whole, context));
+  return doses.flatMap(({ cells, span, title, side, common, sign }) => {
+    const { first, last } = readWeeks(span, context);
+    const all = [shared, common].filter((text) => text !== "").join(" · ");
+    const said = readDoseCells(cells, columns, all, title, context);
+    const place = `${phase} › ${title} › ${span}`;
+    return Array.from({ length: last - first + 1 }, (_, at) => {
+      const week = first + at;
+      facts.push(...saidFacts(week, title, said, side, place));
+      if (said.often !== NONE) facts.push(gateFact(weekKey(week, title), sign, place));
+      return week;
+    });
+  });
+}
+
+/** A row of doses, with what is said of its exercise and the words for its weeks. */
+interface DoseInRow extends ReturnType<typeof readGroup> {
+  readonly cells: readonly Cell[];
+  readonly span: string;
+}
+
+/** Rows of weeks, each under the name of its exercise. */
+function underNames(rows: readonly Row[], context: Context): DoseInRow[] {
   let group: ReturnType<typeof readGroup> | undefined;
-  const weeks: number[] = [];
-  for (const row of rows) {
-    const heads = columnsOf(row, context);
-    const [first] = row.cells;
-    if (heads) columns = heads;
-    else if (row.cells.length === 1 && first) group = readGroup(first.text, context);
-    else if (first && group) {
-      const { title, side, common, sign } = group;
-      const { first: from, last: to } = readWeeks(first.text, context);
-      const said = readDoseCells(row.cells, columns, common, title, context);
-      for (let week = from; week <= to; week += 1) {
-        weeks.push(week);
-        const place = `${phase} › ${title} › ${first.text}`;
-        facts.push(...saidFacts(week, title, said, side, place));
-        if (said.often !== NONE) facts.push(gateFact(weekKey(week, title), sign, place));
-      }
-    }
-  }
-  return weeks;
+  return rows.flatMap(({ cells }) => {
+    const [first] = cells;
+    if (first && cells.length === 1) group = readGroup(first.text, context);
+    return first && cells.length > 1 && group ? [{ ...group, cells, span: first.text }] : [];
+  });
+}
+
+/** A row that begins with the name of its exercise, and the line under it. */
+function besideName(
+  { cells }: Row,
+  under: Row | undefined,
+  span: string,
+  context: Context,
+): DoseInRow[] {
+  const [first] = cells;
+  if (!first || cells.length === 1) return [];
+  const named = readGroup(first.text, context);
+  if (named.common !== "") throw new Error(`"${named.common}" stands beside ${named.title}`);
+  const line = under?.cells.length === 1 ? (under.cells[0]?.text ?? "") : "";
+  const { text: common, sign } = withoutGate(line, context);
+  return [{ ...named, common, sign, cells, span }];
 }
 
 function saidFacts(
@@ -174,7 +223,7 @@ function readDoseBox(part: Section, title: string, side: string, context: Contex
   const texts = textsIn(part.blocks).filter((text) => gate(text).sign === NONE);
   const always = textsIn(part.blocks).map((text) => gate(text).sign);
   let sign = always.find((one) => one !== NONE) ?? NONE;
-  let columns: Columns = { load: -1, how: -1 };
+  let columns: Columns = { first: "weeks", load: -1, how: -1 };
   return rowsIn(part.blocks).flatMap((row): Fact[] => {
     const heads = columnsOf(row, context);
     if (heads) columns = heads;

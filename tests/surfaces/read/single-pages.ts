@@ -78,6 +78,13 @@ export function readPhasePage(
     say("phase last day", title, readDate(to, starts), title);
   }
   const weeksOfRows = new Set<number>();
+  const forAll = label("frame.phase.all");
+  const texts = [section, ...section.parts].flatMap(({ blocks }) => textsIn(blocks));
+  const shared = texts
+    .find((text) => text.startsWith(forAll))
+    ?.slice(forAll.length)
+    .trim();
+  const above = { weeks: when?.[0] ?? "", shared: shared ?? "" };
   for (const part of [section, ...section.parts]) {
     const place = `${title} › ${part.title}`;
     const minutes = textsIn(part.blocks).flatMap((text) => filled("phase.sessions", text) ?? []);
@@ -86,7 +93,7 @@ export function readPhasePage(
       for (const sign of itemsIn(part.blocks)) say("move on", `${title} · ${sign}`, "said", place);
     if (part.title === label("frame.phase.go-back"))
       for (const sign of itemsIn(part.blocks)) say("go back", `${title} · ${sign}`, "said", place);
-    for (const week of readDoseRows(rowsIn(part.blocks), facts, title, context))
+    for (const week of readDoseRows(rowsIn(part.blocks), above, facts, title, context))
       weeksOfRows.add(week);
   }
   const weeks = [...weeksOfRows];
