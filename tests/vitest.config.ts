@@ -7,7 +7,7 @@ const OUTSIDE = [
   "**/*.pdf.test.ts",
   "browser/**",
   "pdf/**",
-  "html/policy.test.ts",
+  "html/{axe,policy}.test.ts",
   "html/right-to-left.test.ts",
   "phone/screens/**",
   "phone/{flow,kept,pain,taps}/**",

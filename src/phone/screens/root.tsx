@@ -219,6 +219,7 @@ function useRoute(): Route {
   }, []);
   useEffect(() => {
     document.documentElement.dataset.screen = route.screen;
+    levelStopPage(route.screen === "stop");
     if (route.screen === "stop") showPart("part-stop");
     if (route.screen === "booklet") {
       if (route.anchor === undefined) window.scrollTo(0, 0);
@@ -226,6 +227,14 @@ function useRoute(): Route {
     }
   }, [route]);
   return route;
+}
+
+/** When to stop is a page of the booklet; alone on a screen its headings are one level higher. */
+function levelStopPage(alone: boolean): void {
+  for (const heading of document.querySelectorAll(".stop-page :is(h2, h3)")) {
+    if (alone) heading.ariaLevel = heading.tagName === "H2" ? "1" : "2";
+    else heading.removeAttribute("aria-level");
+  }
 }
 
 /** A part of the booklet that was hidden when the address changed: now there is something to go to. */
