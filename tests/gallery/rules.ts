@@ -237,8 +237,7 @@ const textOf = (block: Block | undefined): string =>
 
 /** A week of the diary is whole in itself: its rows are named, and their cells are empty or say that nothing is asked. */
 const holdsWeeks = ({ blocks }: Page): boolean =>
-  blocks.some(({ role }) => role === "TD") ||
-  (blocks[0]?.role === "TH" && blocks.filter(({ role }) => role === "TH").length > 3);
+  blocks.some(({ role }) => role === "TD") || blocks.filter(({ role }) => role === "TH").length > 3;
 
 const isHeading = ({ role }: Block): boolean => /^H\d$/.test(role);
 
