@@ -37,11 +37,13 @@ interface DoseTableView<Group> {
 /** The most letters of "3 sets of 10 holds, 10 seconds each" with which a row is not broken. */
 const ONE_LINE = 36;
 
-const PARTS = ["pace", "rest", "effort", "often"] as const;
+/** How a set is done, and how often. */
+export const PARTS = ["pace", "rest", "effort", "often"] as const;
 
 /**
- * The doses of a phase. What is the same for all of several exercises is said once above the table. Where
- * no dose changes in its weeks, an exercise is one row, with a line under it for what else there is to say.
+ * The doses of a phase. What is the same for all of several exercises, or for most of many, is said once
+ * above the table. Where no dose changes in its weeks, an exercise is one row, with a line under it for what
+ * else there is to say.
  */
 export function phaseDoses(
   { rows, weeks }: Pick<PhasePage, "rows" | "weeks">,
@@ -53,8 +55,35 @@ export function phaseDoses(
     PARTS.filter((part) => rows.length > 1 && first?.[part] !== undefined && isLevel(lines, part)),
   );
   const flat = rows.every(({ doses }) => doses.length === 1 && doses[0]?.weeks === weeks);
-  const groups = rows.map((row) => doseRowView(row, numbers.get(row.anchor), shared));
-  return { ...doseTable(groups), flat, shared: first ? said(first, shared) : [] };
+  const most = flat ? saidOfMost(rows, shared) : [];
+  const groups = rows.map((row, at) => {
+    const above = most.filter((one) => one.rows.includes(at)).map(({ part }) => part);
+    const view = doseRowView(row, numbers.get(row.anchor), new Set([...shared, ...above]));
+    // a row by itself has its side and its load under it
+    const under = flat && (row.side !== undefined || view.lines.some(({ load }) => load !== ""));
+    return { ...view, more: view.more || under };
+  });
+  return { ...doseTable(groups), flat, shared: first ? said(first, shared) : [], most };
+}
+
+/** So many exercises are named together; fewer are as quickly read one by one. */
+const NAMED_TOGETHER = 3;
+
+/** What holds for more than half of the exercises, if they are many; `rows` are their places. */
+function saidOfMost(
+  rows: readonly DoseRow[],
+  shared: ReadonlySet<Part>,
+): { readonly part: Part; readonly says: string; readonly rows: readonly number[] }[] {
+  return PARTS.filter((part) => !shared.has(part)).flatMap((part) => {
+    const places = new Map<string, number[]>();
+    rows.forEach(({ doses: [dose] }, at) => {
+      const says = dose?.[part];
+      if (says !== undefined) places.set(says, [...(places.get(says) ?? []), at]);
+    });
+    return [...places]
+      .filter(([, all]) => all.length >= NAMED_TOGETHER && all.length > rows.length / 2)
+      .map(([says, all]) => ({ part, says, rows: all }));
+  });
 }
 
 /** An exercise of a phase; what is the same in all its rows is said once, what is `shared` nowhere. */
@@ -106,7 +135,7 @@ export function exerciseDoses({ phases }: Pick<ExercisePage, "phases">) {
   );
 }
 
-type Part = (typeof PARTS)[number];
+export type Part = (typeof PARTS)[number];
 
 function changingParts(doses: readonly DoseLine[]): ReadonlySet<Part> {
   return new Set(PARTS.filter((part) => !isLevel(doses, part)));

@@ -4,10 +4,11 @@ import type { Booklet, WeekSteps } from "../compose/model.ts";
 import type { Words } from "../words/words.ts";
 import { drawProgress } from "./charts.ts";
 import { diaryHow, diaryParts } from "./diary.ts";
-import { exerciseDoses, phaseDoses } from "./doses.ts";
+import { exerciseDoses } from "./doses.ts";
 import { renderMarkdown } from "./markdown.ts";
 import type { Part } from "./pages.ts";
-import { drawEffort, drawGoal, drawRuler, drawSteps, drawZone } from "./scales.ts";
+import { partsOf, phaseViews } from "./phases.ts";
+import { drawGoal, drawRuler, drawSteps, drawZone } from "./scales.ts";
 import { calendarView } from "./weeks.ts";
 
 /** A line of the list of contents. */
@@ -25,12 +26,8 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
   const { say } = words;
   const part = (page: string, head: string): Part => ({ page, head });
   const numbers = new Map(booklet.exercises.map(({ anchor, number }) => [anchor, number]));
-  const phases = booklet.phases.map((phase, index) => ({
-    ...phase,
-    ...phaseDoses(phase, numbers),
-    explains: explains(phase, words),
-    part: part(`phase-${index + 1}`, phase.label ?? phase.title),
-  }));
+  const phases = phaseViews(booklet, numbers, words);
+  const phaseParts = partsOf(phases);
   const exercises = booklet.exercises.map((exercise, index) => ({
     ...exercise,
     ...exerciseDoses(exercise),
@@ -77,7 +74,7 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     frame,
     parts: [
       ...Object.values(frame),
-      ...[...own, ...phases, ...exercises].map(({ part: own }) => own),
+      ...[...own, ...phaseParts, ...exercises].map(({ part: own }) => own),
     ],
     contents: contents(booklet, words, pages),
     cover: coverView(booklet, words),
@@ -93,6 +90,7 @@ export function viewBooklet(booklet: Booklet, words: Words, pages: ReadonlyMap<s
     pain: painView(booklet, words),
     calendar: calendarView(booklet),
     phases,
+    phaseParts,
     exercises,
     easierPages: pairs(easier),
     before: own.filter(({ where }) => where === "before"),
@@ -121,12 +119,6 @@ const toPhone = ({ clinic: { phonePage } }: Booklet) =>
   phonePage === undefined
     ? undefined
     : { shown: phonePage.replace(/^https:\/\//, ""), ...drawCode(phonePage) };
-
-/** What the words of a dose mean; undefined where an earlier page has said it. */
-function explains({ explained: { work, effort } }: Booklet["phases"][number], words: Words) {
-  if (work === undefined && effort === undefined) return undefined;
-  return { work, effort: effort && drawEffort(effort, words) };
-}
 
 /** The part whose last page has room for the client's questions, as a rule; the diary begins anew after it. */
 type BeforeQuestions = "easier" | "progress" | "diary";

@@ -99,6 +99,43 @@ test.each<[string, readonly DoseRow[], ReturnType<typeof said>]>([
   expect(said(rows)).toEqual(expected);
 });
 
+test("what holds for most of many is said above with the exercises it is for", () => {
+  const rows = ["one", "two", "three", "four"].map((name) => row(name, [dose(ALL)]));
+  const other = row("five", [dose(ALL, { rest: "Rest 1 minute between sets", effort: undefined })]);
+  const { most, groups, shared } = phaseDoses({ rows: [...rows, other], weeks: ALL }, new Map());
+  expect(shared).toEqual(["3 seconds up, 3 seconds down", "3 days a week"]);
+  expect(most).toEqual([
+    { part: "rest", says: "Rest 2 minutes between sets", rows: [0, 1, 2, 3] },
+    { part: "effort", says: "Should feel 7 out of 10", rows: [0, 1, 2, 3] },
+  ]);
+  expect(groups.map(({ common }) => common)).toEqual([
+    [],
+    [],
+    [],
+    [],
+    ["Rest 1 minute between sets"],
+  ]);
+});
+
+test("what holds for few, or for no more than half, stands under each", () => {
+  const two = ["one", "two"].map((name) => row(name, [dose(ALL)]));
+  const others = ["three", "four"].map((name) => row(name, [dose(ALL, { rest: name })]));
+  expect(phaseDoses({ rows: [...two, ...others], weeks: ALL }, new Map()).most).toEqual([]);
+  expect(phaseDoses({ rows: [...two, others[0] as DoseRow], weeks: ALL }, new Map()).most).toEqual(
+    [],
+  );
+});
+
+test("side and load have a line also where nothing else is left to say", () => {
+  const rows = [
+    { ...row("one", [dose(ALL)]), side: "Left leg" },
+    row("two", [dose(ALL, { load: "8 kg" })]),
+    row("three", [dose(ALL)]),
+  ];
+  const { groups } = phaseDoses({ rows, weeks: ALL }, new Map());
+  expect(groups.map(({ more }) => more)).toEqual([true, true, false]);
+});
+
 test("a sign has its line also where nothing else is left to say", () => {
   const rows = [row("one", [dose(ALL)], "You can."), row("two", [dose(ALL)])];
   const { groups } = phaseDoses({ rows, weeks: ALL }, new Map());

@@ -3,9 +3,9 @@ import { addDays } from "../surfaces/calendar-days.ts";
 import { collector, compare, disagreementText, type Fact } from "../surfaces/facts.ts";
 import { type Context, contextOf } from "../surfaces/read/context.ts";
 import { DOSE_KINDS } from "../surfaces/read/dose-facts.ts";
+import { type PhaseTables, readPhasePage } from "../surfaces/read/phase-page.ts";
 import { readPlanJson } from "../surfaces/read/plan-json.ts";
 import type { Section } from "../surfaces/read/sections.ts";
-import { readPhasePage } from "../surfaces/read/single-pages.ts";
 import { wholeCard } from "./library.ts";
 import type { Known } from "./names.ts";
 import type { PrintedBout, PrintedPlan } from "./printed.ts";
@@ -26,9 +26,10 @@ export function wrongNumbers(
   const { plan, course } = known;
   const context = contextOf({ clinic: { language: "en" }, plan, protocol: course });
   const { facts, say } = collector();
+  const tables: PhaseTables = new Map();
   for (const section of sections) {
     const phase = course.phases.find(({ title }) => isPageOf(section.title, title, context));
-    if (phase) readPhasePage(section, phase.title, facts, say, context);
+    if (phase) readPhasePage(section, phase.title, tables, facts, say, context);
   }
   const kinds = new Set(facts.map(({ kind }) => kind).filter((kind) => !OTHERS.has(kind)));
   const pages = {

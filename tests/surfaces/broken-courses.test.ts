@@ -116,6 +116,24 @@ const TAKEN: readonly (readonly [string, "html" | "json", (text: string) => stri
     "times in the week",
   ],
   [
+    "phase page: what it does in another way",
+    "html",
+    page("phase-once-daily", "Should feel 6 out of 10", "Should feel 7 out of 10"),
+    "effort",
+  ],
+  [
+    "phase page: for whom it does that",
+    "html",
+    page("phase-once-daily", "Exercises 1, 2, 3, 4:", "Exercises 1, 2, 4:"),
+    "effort",
+  ],
+  [
+    "phase page: what holds for most",
+    "html",
+    page("phase-twice-daily", "Rest 30 seconds", "Rest 40 seconds"),
+    "rest",
+  ],
+  [
     "exercise page: nobody is told",
     "html",
     page("exercise-arm-lower-weight", /, on days that are free: \d+ times a week/i, ""),

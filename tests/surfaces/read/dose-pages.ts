@@ -33,23 +33,32 @@ function columnsOf(row: Row, { label }: Context): Columns | undefined {
   );
 }
 
-/** What a phase's page says above its table: its weeks, and what holds for all exercises. */
+/** What a phase's page says above its table: its weeks, and what holds for all or for some exercises. */
 export interface AboveTable {
   readonly weeks: string;
   readonly shared: string;
+  readonly most: readonly { readonly numbers: readonly string[]; readonly says: string }[];
+}
+
+/** A dose of a table: of one exercise, in the weeks that `span` names. */
+export interface ReadDose {
+  readonly number: string;
+  readonly title: string;
+  readonly side: string;
+  readonly sign: string;
+  readonly span: string;
+  readonly said: SaidDose;
 }
 
 /**
  * The rows of a phase's table: an exercise's name over its weeks, or a row an exercise and a line under it
- * for what else holds. Gives the weeks that the rows name.
+ * for what else holds.
  */
 export function readDoseRows(
   rows: readonly Row[],
-  { weeks: whole, shared }: AboveTable,
-  facts: Fact[],
-  phase: string,
+  { weeks: whole, shared, most }: AboveTable,
   context: Context,
-): number[] {
+): ReadDose[] {
   const [head, ...others] = rows;
   const columns = head && columnsOf(head, context);
   if (!columns) return [];
@@ -59,24 +68,69 @@ export function readDoseRows(
     columns.first === "weeks"
       ? underNames(body, context)
       : body.flatMap((row, at) => besideName(row, body[at + 1], whole, context));
-  return doses.flatMap(({ cells, span, title, side, common, sign }) => {
-    const { first, last } = readWeeks(span, context);
-    const all = [shared, common].filter((text) => text !== "").join(" · ");
+  return doses.map(({ cells, load, span, number, title, side, common, sign }) => {
+    const named = most.filter(({ numbers }) => numbers.includes(number)).map(({ says }) => says);
+    const all = [shared, ...named, common].filter((text) => text !== "").join(" · ");
     const said = readDoseCells(cells, columns, all, title, context);
-    const place = `${phase} › ${title} › ${span}`;
-    return Array.from({ length: last - first + 1 }, (_, at) => {
-      const week = first + at;
-      facts.push(...saidFacts(week, title, said, side, place));
-      if (said.often !== NONE) facts.push(gateFact(weekKey(week, title), sign, place));
-      return week;
-    });
+    const under = load === "" ? {} : { load: readLoad(load, context.language) };
+    return { number, title, side, sign, span, said: { ...said, ...under } };
   });
+}
+
+/** What the doses of a phase state of each week, and the weeks that they name. */
+export function rowFacts(
+  doses: readonly ReadDose[],
+  phase: string,
+  context: Context,
+): { readonly facts: readonly Fact[]; readonly weeks: readonly number[] } {
+  const each = doses.flatMap((dose) =>
+    weeksIn(dose.span, context).map((week) => ({ ...dose, week })),
+  );
+  return {
+    weeks: each.map(({ week }) => week),
+    facts: each.flatMap(({ week, title, side, sign, span, said }) => {
+      const place = `${phase} › ${title} › ${span}`;
+      const gate = gateFact(weekKey(week, title), sign, place);
+      return [...saidFacts(week, title, said, side, place), ...(said.often === NONE ? [] : [gate])];
+    }),
+  };
+}
+
+/** Doses with what a later phase does in another way: "All exercises: …", "Exercises 1, 2: …". */
+export function withChanges(
+  doses: readonly ReadDose[],
+  changes: readonly string[],
+  span: string,
+  context: Context,
+): ReadDose[] {
+  const read = changes.map((text) => {
+    const all = context.filled("frame.phase.changes.all", text)?.[0];
+    const some = all === undefined ? someExercises(text, context) : undefined;
+    if (all === undefined && !some) throw new Error(`"${text}" names no exercises`);
+    return { numbers: some?.numbers, says: some?.says ?? all ?? "" };
+  });
+  return doses.map((dose) => {
+    const own = read.filter(({ numbers }) => numbers?.includes(dose.number) ?? true);
+    const ways = waysOf(context.cardByTitle(dose.title), context);
+    const said = own.map(({ says }) => readHow(says, context.language, ways));
+    return { ...dose, span, said: Object.assign({}, dose.said, ...said) };
+  });
+}
+
+/** "Exercises 1, 2, 4: Rest 30 seconds between sets"; undefined for other texts. */
+export function someExercises(text: string, { label }: Context) {
+  const words = [...label("frame.phase.changes.some").matchAll(/\{(\p{L}+)\} ?(?=other|\})/gu)];
+  const names = words.map(([, name]) => name).join("|");
+  const [, list, says] = new RegExp(`^(?:${names}) ([\\d, ]+): (.+)$`).exec(text) ?? [];
+  return list === undefined || says === undefined ? undefined : { numbers: list.split(", "), says };
 }
 
 /** A row of doses, with what is said of its exercise and the words for its weeks. */
 interface DoseInRow extends ReturnType<typeof readGroup> {
   readonly cells: readonly Cell[];
   readonly span: string;
+  /** The load where it stands under the dose; else empty. */
+  readonly load: string;
 }
 
 /** Rows of weeks, each under the name of its exercise. */
@@ -85,11 +139,13 @@ function underNames(rows: readonly Row[], context: Context): DoseInRow[] {
   return rows.flatMap(({ cells }) => {
     const [first] = cells;
     if (first && cells.length === 1) group = readGroup(first.text, context);
-    return first && cells.length > 1 && group ? [{ ...group, cells, span: first.text }] : [];
+    return first && cells.length > 1 && group
+      ? [{ ...group, cells, span: first.text, load: "" }]
+      : [];
   });
 }
 
-/** A row that begins with the name of its exercise, and the line under it. */
+/** A row that begins with the name of its exercise, and the line under it: side and more, then the load. */
 function besideName(
   { cells }: Row,
   under: Row | undefined,
@@ -97,12 +153,14 @@ function besideName(
   context: Context,
 ): DoseInRow[] {
   const [first] = cells;
-  if (!first || cells.length === 1) return [];
+  if (!first?.head) return [];
   const named = readGroup(first.text, context);
-  if (named.common !== "") throw new Error(`"${named.common}" stands beside ${named.title}`);
-  const line = under?.cells.length === 1 ? (under.cells[0]?.text ?? "") : "";
-  const { text: common, sign } = withoutGate(line, context);
-  return [{ ...named, common, sign, cells, span }];
+  if (named.common !== "" || named.side !== NONE)
+    throw new Error(`"${first.text}" says more than a name`);
+  const [line, load] = under?.cells[0]?.head === false ? under.cells : [];
+  const { text, sign } = withoutGate(line?.text ?? "", context);
+  const { side, rest } = cutSide(text, context);
+  return [{ ...named, side, common: rest, sign, cells, span, load: load?.text ?? "" }];
 }
 
 function saidFacts(
@@ -139,21 +197,23 @@ export function timesFacts(key: string, often: string, place: string): Fact[] {
 /** "3 Title Left leg 3 seconds up · Rest 2 minutes between sets": the longest title that fits, then a side, then what always holds. */
 function readGroup(whole: string, context: Context) {
   const { text, sign } = withoutGate(whole, context);
+  const [number = ""] = /^\d+(?= )/.exec(text) ?? [];
   const plain = text.replace(/^\d+ /, "");
   const title = titleAtStart(plain, context);
-  let rest = plain.slice(title.length).trim();
-  let side = NONE;
+  const { side, rest } = cutSide(plain.slice(title.length).trim(), context);
+  return { number, title, side, common: rest, sign };
+}
+
+/** The side that a text begins with, and what follows. */
+function cutSide(text: string, context: Context) {
   const sides = ["leg", "arm", "body"].flatMap((limb) =>
     ["left", "right", "each", "both"].map((one) => context.label(`side.${limb}.${one}`)),
   );
   const found = sides
-    .filter((words) => rest.startsWith(words))
+    .filter((words) => text.startsWith(words))
     .sort((a, b) => b.length - a.length)[0];
-  if (found !== undefined) {
-    side = readSide(found, context, "side");
-    rest = rest.slice(found.length).trim();
-  }
-  return { title, side, common: rest, sign };
+  if (found === undefined) return { side: NONE, rest: text };
+  return { side: readSide(found, context, "side"), rest: text.slice(found.length).trim() };
 }
 
 /** The card's title that a text begins with. Throws where it begins with none. */

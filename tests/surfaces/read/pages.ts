@@ -8,12 +8,12 @@ import { readEasierPage } from "./easier-page.ts";
 import { isFirstPage, readFirstPage } from "./first-page.ts";
 import type { Block } from "./outline.ts";
 import { readPainPage } from "./pain-page.ts";
+import { type PhaseTables, readPhasePage } from "./phase-page.ts";
 import { readPhases } from "./phases.ts";
 import { type Section, sectionsOf } from "./sections.ts";
 import {
   readEnd,
   readGoals,
-  readPhasePage,
   readProgress,
   readShortVersions,
   readStopPage,
@@ -37,6 +37,8 @@ interface Reading {
   readonly phases: readonly string[];
   /** What the pages read before this one say. */
   readonly before: readonly Fact[];
+  /** The tables of the phases read before, by their titles. */
+  readonly tables: PhaseTables;
   readonly context: Context;
 }
 
@@ -92,9 +94,10 @@ const PAGES: readonly Page[] = [
       "move on",
       "go back",
     ],
-    read: (section, { facts, say, context }) => {
+    read: (section, { facts, say, tables, context }) => {
       readPhases(section.title, say, section.title, context);
-      readPhasePage(section, phaseOf(section.title, context) ?? "", facts, say, context);
+      const title = phaseOf(section.title, context) ?? "";
+      readPhasePage(section, title, tables, facts, say, context);
     },
   },
   {
@@ -160,8 +163,9 @@ export function readPages(file: string, blocks: readonly Block[], context: Conte
   const before: Fact[] = [];
   return PAGES.map(({ name, isIt, complete, read }) => {
     const { facts, say } = collector();
+    const tables: PhaseTables = new Map();
     for (const section of sections.filter(({ title }) => isIt(title, context))) {
-      read(section, { facts, say, exercises, phases, before, context });
+      read(section, { facts, say, exercises, phases, before, tables, context });
     }
     before.push(...facts);
     return { name: `${file} ${name}`, facts, complete: new Set(complete) };

@@ -1,11 +1,10 @@
-/** Reads the pages that a booklet has once: signs to stop, goals and own plan, progress; and a phase's page. */
-import type { Fact, Say } from "../facts.ts";
-import { type Context, readWeeks } from "./context.ts";
-import { readDoseRows } from "./dose-pages.ts";
+/** Reads the pages that a booklet has once: signs to stop, goals and own plan, progress. */
+import type { Say } from "../facts.ts";
+import type { Context } from "./context.ts";
 import { readLoad } from "./dose-words.ts";
-import { readDate, readSpan } from "./numbers.ts";
+import { readDate } from "./numbers.ts";
 import { sayCallLevel } from "./pain-words.ts";
-import { itemsIn, picturesIn, rowsIn, type Section, textsIn } from "./sections.ts";
+import { itemsIn, picturesIn, type Section, textsIn } from "./sections.ts";
 
 /** "Your goal" or "Your goals". */
 const isGoals = (title: string, { label }: Context): boolean =>
@@ -57,53 +56,6 @@ export function readProgress({ parts }: Section, say: Say, { filled, language }:
       say("first and last load", title, loads.join(" to "), title);
     }
   }
-}
-
-export function readPhasePage(
-  section: Section,
-  title: string,
-  facts: Fact[],
-  say: Say,
-  context: Context,
-): void {
-  const { filled, label, starts } = context;
-  const when = textsIn(section.blocks)
-    .map((text) => filled("weeks.when", text))
-    .find((found) => found !== undefined);
-  if (when) {
-    const [weeks = "", from = "", to = ""] = when;
-    const { first, last } = readWeeks(weeks, context);
-    say("phase weeks", title, `${first} to ${last}`, `${title}: ${when.join(" ")}`);
-    say("phase first day", title, readDate(from, starts), title);
-    say("phase last day", title, readDate(to, starts), title);
-  }
-  const weeksOfRows = new Set<number>();
-  const forAll = label("frame.phase.all");
-  const texts = [section, ...section.parts].flatMap(({ blocks }) => textsIn(blocks));
-  const shared = texts
-    .find((text) => text.startsWith(forAll))
-    ?.slice(forAll.length)
-    .trim();
-  const above = { weeks: when?.[0] ?? "", shared: shared ?? "" };
-  for (const part of [section, ...section.parts]) {
-    const place = `${title} › ${part.title}`;
-    const minutes = textsIn(part.blocks).flatMap((text) => filled("phase.sessions", text) ?? []);
-    if (minutes[0] !== undefined) say("phase lengths", title, readSpan(minutes[0]), place);
-    if (part.title === label("frame.phase.move-on"))
-      for (const sign of itemsIn(part.blocks)) say("move on", `${title} · ${sign}`, "said", place);
-    if (part.title === label("frame.phase.go-back"))
-      for (const sign of itemsIn(part.blocks)) say("go back", `${title} · ${sign}`, "said", place);
-    for (const week of readDoseRows(rowsIn(part.blocks), above, facts, title, context))
-      weeksOfRows.add(week);
-  }
-  const weeks = [...weeksOfRows];
-  if (weeks.length > 0)
-    say(
-      "phase weeks",
-      title,
-      `${Math.min(...weeks)} to ${Math.max(...weeks)}`,
-      `${title}: rows of its table`,
-    );
 }
 
 export function readStopPage({ parts }: Section, say: Say, context: Context): void {
