@@ -370,6 +370,11 @@ describe("library figures", () => {
     expect(sheet).not.toContain("No figure.");
     expect(sheet).not.toMatch(/<script|https?:\/\/(?!www\.w3\.org)/);
   });
+
+  test("as PDF it is as open to screen readers as a booklet", async () => {
+    expect((await run(["library", "figures", "--formats", "pdf", "--out", "out"])).status).toBe(0);
+    expect(readFileSync(join(clinic, "out/figures.pdf"), "latin1")).toContain("<pdfuaid:part>1<");
+  }, 60_000);
 });
 
 describe("a card whose figure cannot be drawn", () => {

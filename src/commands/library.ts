@@ -59,16 +59,25 @@ async function print(
   options: FiguresOptions,
   terminal: Terminal,
 ): Promise<Uint8Array> {
-  const [{ findBrowser }, { withBrowser }, { printPdf }] = await Promise.all([
+  const [{ findBrowser }, { withBrowser }, { printPdf }, { printBooklet }] = await Promise.all([
     import("../browser/find.ts"),
     import("../browser/browser.ts"),
     import("../pdf/print.ts"),
+    import("../pdf/print-numbered.ts"),
   ]);
-  const { env, platform } = terminal;
+  const { env, platform, today } = terminal;
+  const as = { direction: "ltr", date: new Date(`${today}T00:00:00Z`) } as const;
   const found = await findBrowser({ setting: options.browser, env, platform });
-  return await withBrowser(found, (browser) =>
-    browser.usePage((page) => printPdf(page, html, { paper: "A4" })),
+  const { pdf } = await withBrowser(found, (browser) =>
+    browser.usePage((page) =>
+      printBooklet(
+        (text, how) => printPdf(page, text, { paper: "A4", ...how }),
+        () => html,
+        as,
+      ),
+    ),
   );
+  return pdf;
 }
 
 /** Draws again a moment after a card has changed, until the command is stopped. */

@@ -1,8 +1,8 @@
 /**
  * Validates PDFs against PDF/UA-1 with veraPDF, a program of others that needs Java and Maven.
  *
- * Without arguments it prints every demo booklet with the built command and validates those; else
- * the PDFs that are named. Exit status: 0 when all pass and say so, 1 when one fails, 2 when it
+ * Without arguments it prints every demo booklet and the sheet of all figures with the built command and
+ * validates those; else the PDFs that are named. Exit status: 0 when all pass and say so, 1 when one fails, 2 when it
  * cannot be run.
  */
 import { spawnSync } from "node:child_process";
@@ -78,7 +78,12 @@ function printDemos() {
       pdfs.push(...names.map((name) => join(folder, name)));
     }
   }
-  return pdfs;
+  const sheet = join(out, "figures");
+  const options = ["library", "figures", "--formats", "pdf", "--out", sheet];
+  const drawn = run(process.execPath, [join(root, "out/bin/paulatim.js"), ...options]);
+  if (drawn.status !== 0) fail(`The sheet of figures was not printed.\n${drawn.stderr}`);
+  const sheets = readdirSync(sheet).filter((name) => name.endsWith(".pdf"));
+  return [...pdfs, ...sheets.map((name) => join(sheet, name))];
 }
 
 function needs(program, args, what) {
