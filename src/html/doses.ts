@@ -55,9 +55,9 @@ export function phaseDoses(
     PARTS.filter((part) => rows.length > 1 && first?.[part] !== undefined && isLevel(lines, part)),
   );
   const flat = rows.every(({ doses }) => doses.length === 1 && doses[0]?.weeks === weeks);
-  const most = flat ? saidOfMost(rows, shared) : [];
+  const most = flat ? saidOfMost(rows, shared) : undefined;
   const groups = rows.map((row, at) => {
-    const above = most.filter((one) => one.rows.includes(at)).map(({ part }) => part);
+    const above = most?.rows.includes(at) ? most.parts.map(({ part }) => part) : [];
     const view = doseRowView(row, numbers.get(row.anchor), new Set([...shared, ...above]));
     // a row by itself has its side and its load under it
     const under = flat && (row.side !== undefined || view.lines.some(({ load }) => load !== ""));
@@ -66,24 +66,32 @@ export function phaseDoses(
   return { ...doseTable(groups), flat, shared: first ? said(first, shared) : [], most };
 }
 
-/** So many exercises are named together; fewer are as quickly read one by one. */
+/** Fewer exercises than these are as quickly read one by one, and so is one thing that holds for these few. */
 const NAMED_TOGETHER = 3;
 
-/** What holds for more than half of the exercises, if they are many; `rows` are their places. */
-function saidOfMost(
-  rows: readonly DoseRow[],
-  shared: ReadonlySet<Part>,
-): { readonly part: Part; readonly says: string; readonly rows: readonly number[] }[] {
-  return PARTS.filter((part) => !shared.has(part)).flatMap((part) => {
-    const places = new Map<string, number[]>();
-    rows.forEach(({ doses: [dose] }, at) => {
-      const says = dose?.[part];
-      if (says !== undefined) places.set(says, [...(places.get(says) ?? []), at]);
-    });
-    return [...places]
-      .filter(([, all]) => all.length >= NAMED_TOGETHER && all.length > rows.length / 2)
-      .map(([says, all]) => ({ part, says, rows: all }));
-  });
+/** What holds for more than half of the exercises, if they are many: their places, and what is said of them. */
+interface OfMost {
+  readonly rows: readonly number[];
+  readonly parts: readonly { readonly part: Part; readonly says: string }[];
+}
+
+/** Of several such groups of exercises the one of which most is said: lists that differ a little confuse. */
+function saidOfMost(rows: readonly DoseRow[], shared: ReadonlySet<Part>): OfMost | undefined {
+  const groups = new Map<string, { rows: number[]; parts: { part: Part; says: string }[] }>();
+  for (const part of PARTS.filter((one) => !shared.has(one))) {
+    const values = new Set(rows.flatMap(({ doses: [dose] }) => dose?.[part] ?? []));
+    for (const says of values) {
+      const all = rows.flatMap(({ doses: [dose] }, at) => (dose?.[part] === says ? [at] : []));
+      const group = groups.get(all.join()) ?? { rows: all, parts: [] };
+      group.parts.push({ part, says });
+      groups.set(all.join(), group);
+    }
+  }
+  const saved = (one: OfMost) => one.rows.length * one.parts.length;
+  return [...groups.values()]
+    .filter((one) => one.rows.length >= NAMED_TOGETHER && one.rows.length > rows.length / 2)
+    .filter((one) => saved(one) > NAMED_TOGETHER)
+    .sort((a, b) => saved(b) - saved(a))[0];
 }
 
 /** An exercise of a phase; what is the same in all its rows is said once, what is `shared` nowhere. */

@@ -66,19 +66,19 @@ function sinceView(
   };
 }
 
-/** What holds for most exercises, said once for all that are the same ones. */
+/** What holds for most exercises, and which these are. */
 function ofMost(
   { rows }: Phase,
   most: ReturnType<typeof phaseDoses>["most"],
   numbers: Numbers,
   { say }: Words,
 ) {
-  const together = new Map<string, string[]>();
-  for (const one of most) {
-    const who = named(rows, one.rows, numbers, say);
-    together.set(who, [...(together.get(who) ?? []), one.says]);
-  }
-  return [...together].map(([who, says]) => ({ who, says }));
+  return (
+    most && {
+      who: named(rows, most.rows, numbers, say),
+      says: most.parts.map(({ says }) => says),
+    }
+  );
 }
 
 /** "Exercises 1, 2, 4:" */

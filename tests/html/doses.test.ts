@@ -104,10 +104,13 @@ test("what holds for most of many is said above with the exercises it is for", (
   const other = row("five", [dose(ALL, { rest: "Rest 1 minute between sets", effort: undefined })]);
   const { most, groups, shared } = phaseDoses({ rows: [...rows, other], weeks: ALL }, new Map());
   expect(shared).toEqual(["3 seconds up, 3 seconds down", "3 days a week"]);
-  expect(most).toEqual([
-    { part: "rest", says: "Rest 2 minutes between sets", rows: [0, 1, 2, 3] },
-    { part: "effort", says: "Should feel 7 out of 10", rows: [0, 1, 2, 3] },
-  ]);
+  expect(most).toEqual({
+    rows: [0, 1, 2, 3],
+    parts: [
+      { part: "rest", says: "Rest 2 minutes between sets" },
+      { part: "effort", says: "Should feel 7 out of 10" },
+    ],
+  });
   expect(groups.map(({ common }) => common)).toEqual([
     [],
     [],
@@ -117,13 +120,33 @@ test("what holds for most of many is said above with the exercises it is for", (
   ]);
 });
 
-test("what holds for few, or for no more than half, stands under each", () => {
-  const two = ["one", "two"].map((name) => row(name, [dose(ALL)]));
-  const others = ["three", "four"].map((name) => row(name, [dose(ALL, { rest: name })]));
-  expect(phaseDoses({ rows: [...two, ...others], weeks: ALL }, new Map()).most).toEqual([]);
-  expect(phaseDoses({ rows: [...two, others[0] as DoseRow], weeks: ALL }, new Map()).most).toEqual(
-    [],
+test.each<[string, readonly Partial<DoseLine>[]]>([
+  [
+    "no more than half",
+    [
+      {},
+      {},
+      {},
+      { rest: "1", effort: "1" },
+      { rest: "2", effort: "2" },
+      { rest: "3", effort: "3" },
+    ],
+  ],
+  ["two", [{}, {}, { rest: "1", effort: "1" }]],
+  ["three, one thing", [{}, {}, {}, { rest: "1" }]],
+])("what holds for %s stands under each", (_, others) => {
+  const rows = others.map((more, at) => row(String(at), [dose(ALL, more)]));
+  expect(phaseDoses({ rows, weeks: ALL }, new Map()).most).toBeUndefined();
+});
+
+test("of two groups that are not the same only the larger is named together", () => {
+  const others = [{ rest: "1" }, {}, {}, {}, {}, { effort: "1" }];
+  const rows = [...others, { rest: "2", effort: "2" }].map((more, at) =>
+    row(String(at), [dose(ALL, more)]),
   );
+  const { most, groups } = phaseDoses({ rows, weeks: ALL }, new Map());
+  expect(most?.parts.map(({ part }) => part)).toEqual(["rest"]);
+  expect(groups[1]?.common).toEqual(["Should feel 7 out of 10"]);
 });
 
 test("side and load have a line also where nothing else is left to say", () => {
