@@ -50,6 +50,21 @@ const rest = page(2, block("H2", "Exercise 1"), block("P", "Steps."));
 
 const ROWS: readonly (readonly [RuleName, string, readonly Page[]])[] = [
   [
+    "table-apart",
+    "a heading and its list, whose table begins on the next page",
+    [
+      first,
+      page(
+        2,
+        block("H2", "Your diary"),
+        block("TH", "Mon 4 Jan", { base: 300 }),
+        block("H3", "Phase 2", { base: 120 }),
+        block("LI", "6 Lift", { base: 100 }),
+      ),
+      page(3, block("TH", "Day"), block("TD", "–", { base: 100 })),
+    ],
+  ],
+  [
     "heading-apart",
     "a heading at the foot",
     [

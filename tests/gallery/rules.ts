@@ -66,6 +66,17 @@ export const RULES = {
       return lowest && isHeading(lowest) ? [problem("heading-apart", page, textOf(lowest))] : [];
     }),
 
+  /** A table stands on the page of its heading, or begins on it. */
+  "table-apart": ({ pages }: Book) =>
+    pages.flatMap((page, at) => {
+      if (pages[at + 1]?.blocks[0]?.role !== "TH") return [];
+      const cell = page.blocks.findLastIndex(({ role }) => /^T[DH]$/.test(role));
+      const heading = page.blocks.findLast(isHeading);
+      return heading && page.blocks.indexOf(heading) > cell
+        ? [problem("table-apart", page, textOf(heading))]
+        : [];
+    }),
+
   /** No page holds one box or one table's end alone that belongs to the page before. */
   "box-alone": (book: Book) =>
     book.pages.flatMap((page, at) => {
