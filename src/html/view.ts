@@ -133,20 +133,22 @@ function questionsAfter({ edition, easier, progress }: Booklet): BeforeQuestions
   return easier.length % 2 === 1 ? "easier" : "diary";
 }
 
-/** What a bad day keeps, a phase an entry; a single phase is not named. */
-const badDays = ({ phases }: Booklet) =>
-  phases.flatMap(({ title, badDay, leaveOut }) => {
-    const heading = [phases.length > 1 ? title : undefined, badDay?.length];
-    return badDay === undefined && leaveOut === undefined
-      ? []
-      : [
-          {
-            heading: heading.filter((part) => part !== undefined).join(": "),
-            exercises: badDay?.exercises ?? [],
-            leaveOut,
-          },
-        ];
-  });
+/** What a bad day keeps, a phase an entry, or one entry where it is the same in all; that has no name. */
+function badDays({ phases }: Booklet) {
+  const kept = phases.map(({ title, badDay, leaveOut }) => ({
+    title,
+    length: badDay?.length,
+    exercises: badDay?.exercises ?? [],
+    leaveOut,
+  }));
+  const alike = new Set(kept.map(({ title: _, ...rest }) => JSON.stringify(rest))).size <= 1;
+  return (alike ? kept.slice(0, 1) : kept)
+    .filter(({ length, leaveOut }) => length !== undefined || leaveOut !== undefined)
+    .map(({ title, length, ...rest }) => {
+      const heading = [alike ? undefined : title, length];
+      return { ...rest, heading: heading.filter((part) => part !== undefined).join(": ") };
+    });
+}
 
 /** Two at a time: so many easier moves stand on a page. */
 function pairs<Item>(items: readonly Item[]): Item[][] {

@@ -22,6 +22,12 @@ const WHICH: Readonly<Record<string, (book: Book) => boolean>> = {
   standard: ({ edition }) => edition === "standard",
   all: () => true,
 };
+/** The most pages that a demo may have in the standard edition on A4: more nobody takes along. */
+const MOST_PAGES: ReadonlyMap<string, number> = new Map([
+  ["demo-achilles standard A4 en", 12],
+  ["demo-achilles standard A4 de", 12],
+  ["demo-shoulder standard A4 en", 16],
+]);
 const which = process.env.GALLERY ?? "sample";
 const isDrawn = which !== "sample" && which !== "standard" && canDraw;
 
@@ -62,6 +68,7 @@ describe(`${which}: ${books.length} booklets`, () => {
   test.each(books.map((book) => [nameOf(book), book] as const))("%s", (_name, book) => {
     const { problems = [], pages = [] } = printed.get(book) ?? {};
     expect(pages.length).toBeGreaterThan(book.edition === "summary" ? 0 : 8);
+    expect(pages.length).toBeLessThanOrEqual(MOST_PAGES.get(nameOf(book)) ?? Infinity);
     expect(problems.map(({ rule, page, says }) => `${rule}, page ${page}: ${says}`)).toEqual([]);
   });
 

@@ -28,7 +28,7 @@ export function readGoals({ parts }: Section, say: Say, context: Context): void 
   });
 }
 
-/** "Rise up on one leg: 2 sets" under each phase's short version; a single phase is not named. */
+/** "Rise up on one leg: 2 sets" under each phase's short version; one that holds in all of them names none. */
 export function readShortVersions(
   { parts }: Section,
   phases: readonly string[],
@@ -36,13 +36,13 @@ export function readShortVersions(
   context: Context,
 ): void {
   for (const { title, blocks } of parts) {
-    const phase =
-      phases.length === 1 ? phases[0] : phases.find((one) => title.startsWith(`${one}: `));
+    const named = phases.filter((one) => title.startsWith(`${one}: `));
     for (const item of itemsIn(blocks)) {
       const sets = /^(.*): (\d+) (?:sets?|Satz|Sätze)$/.exec(item);
       if (!sets) continue;
       const exercise = context.cardByTitle(sets[1] ?? "").title;
-      say("short version", `${phase} · ${exercise}`, sets[2] ?? "", title);
+      for (const phase of named.length > 0 ? named : phases)
+        say("short version", `${phase} · ${exercise}`, sets[2] ?? "", title);
     }
   }
 }
