@@ -49,7 +49,11 @@ async function atNote(use: (phone: Phone) => Promise<void>): Promise<void> {
     `localStorage.setItem(${JSON.stringify(name)}, ${JSON.stringify(FULL)})`,
   );
   await phone.reopen(`${last?.date}T21:00`);
-  await phone.page.evaluate(`location.hash = "#/write/${last?.date}-${last?.part}"`);
+  // on a busy machine the page may not yet listen
+  await phone.page.waitForFunction(
+    `location.hash = "#/write/${last?.date}-${last?.part}", !!document.querySelector("textarea")`,
+    { timeout: 15_000, polling: 100 },
+  );
   await phone.sees("A note, if you like");
   await phone.page.evaluate(`document.querySelector("textarea").select(); window.touched = []`);
   await use(phone);
