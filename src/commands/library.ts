@@ -12,6 +12,7 @@ import { contactSheet } from "../library/contact-sheet.ts";
 import { printFaults, type Terminal } from "../terminal/terminal.ts";
 import { CARDS_FOLDER, clinicFolderOf, openWorkspace, type Workspace } from "../workspace.ts";
 import { shownPath } from "./check.ts";
+import { unfinished } from "./write-booklet.ts";
 
 export interface FiguresOptions {
   readonly out?: string;
@@ -68,7 +69,7 @@ async function print(
   const { env, platform, today } = terminal;
   const as = { direction: "ltr", date: new Date(`${today}T00:00:00Z`) } as const;
   const found = await findBrowser({ setting: options.browser, env, platform });
-  const { pdf } = await withBrowser(found, (browser) =>
+  const printed = await withBrowser(found, (browser) =>
     browser.usePage((page) =>
       printBooklet(
         (text, how) => printPdf(page, text, { paper: "A4", ...how }),
@@ -77,7 +78,9 @@ async function print(
       ),
     ),
   );
-  return pdf;
+  // the same words as of a booklet that could not be finished
+  if ("broken" in printed) printFaults(terminal, [unfinished(printed.broken)]);
+  return printed.pdf;
 }
 
 /** Draws again a moment after a card has changed, until the command is stopped. */

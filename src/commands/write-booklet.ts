@@ -55,6 +55,12 @@ export async function writeUnprinted(
   await run.tally.guard(job.plan, () => writeJob(job, undefined, assets, run));
 }
 
+/** That a PDF is as the browser made it: a warning. */
+export function unfinished({ message, hint }: Fault): Fault {
+  const left = `${message} It is written as the browser made it: its contents have no page numbers, and it does not claim to be accessible.`;
+  return new Fault("pdf-unfinished", left, { level: "warning", hint });
+}
+
 /** All files of one booklet, written together. */
 export async function writeJob(
   job: Job,
@@ -72,8 +78,7 @@ export async function writeJob(
       await writeUnprinted(job, [fault], assets, run);
       return;
     }
-    const left = `${message} It is written as the browser made it: its contents have no page numbers, and it does not claim to be accessible.`;
-    tally.warned([new Fault("pdf-unfinished", left, { level: "warning", hint })]);
+    tally.warned([unfinished(printed.broken)]);
   }
   const pdf = printed?.pdf;
   const files: Output[] = [];

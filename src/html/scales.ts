@@ -107,28 +107,30 @@ export function drawSteps(steps: WeekSteps | undefined, weeks: readonly Calendar
 const EFFORT_CELL = 9;
 const EFFORT_HEIGHT = 8;
 
-/** A small ruler from 0 to 10 on which the numbers that are asked for are framed and dark. */
+/**
+ * A small ruler from 0 to 10 on which the numbers that are asked for stand in thick frames, as goals do: the
+ * dark cells of the pain ruler mean too much.
+ */
 export function drawEffort(
   { numbers, words }: NonNullable<DoseExplained["effort"]>,
   { say }: Words,
 ): string {
   const left = (n: number) => EDGE + n * EFFORT_CELL;
   const middle = EFFORT_HEIGHT - 2.2;
-  const cells = NUMBERS.map((n) => {
-    // a half lies in two cells
-    const asked = numbers.some((one) => Math.abs(one - n) < 1);
-    const cell = asked
-      ? `<rect class="zone-too-much" x="${left(n)}" y="1" width="${EFFORT_CELL}" height="${EFFORT_HEIGHT}"/>`
-      : "";
-    return `${cell}${text(left(n) + EFFORT_CELL / 2, middle + 1, n, asked ? "num on-too-much" : "num")}`;
-  });
+  // a half lies in two cells
+  const asked = NUMBERS.filter((n) => numbers.some((one) => Math.abs(one - n) < 1)).map(
+    (n) =>
+      `<rect class="ring" x="${left(n)}" y="1" width="${EFFORT_CELL}" height="${EFFORT_HEIGHT}"/>`,
+  );
+  const figures = NUMBERS.map((n) => text(left(n) + EFFORT_CELL / 2, middle + 1, n, "num"));
   const marks = NUMBERS.map((n) => line(left(n), 1, left(n), 1 + EFFORT_HEIGHT, "thin"));
   const frame = `<rect class="frame" x="${EDGE}" y="1" width="${11 * EFFORT_CELL}" height="${EFFORT_HEIGHT}"/>`;
   const label = say("phase.effort-picture", { list: words });
   return picture(label, 2 * EDGE + 11 * EFFORT_CELL, EFFORT_HEIGHT + 2, [
-    ...cells,
     ...marks,
     frame,
+    ...asked,
+    ...figures,
   ]);
 }
 

@@ -95,7 +95,7 @@ test.each([
     if (phone.page.url() === "about:blank") await phone.page.goto(url);
     await phone.page.waitForFunction(
       `(localStorage.getItem(${JSON.stringify(name)}) ?? "").includes(${JSON.stringify(TEXT)})`,
-      { timeout: 15_000 },
+      { timeout: 3000 },
     );
     expect(await keptNotes(phone)).toEqual(WANTED);
   });
